@@ -1,0 +1,28 @@
+#pragma once
+
+#include "geo/position.h"
+
+namespace tumpline::geo {
+
+/// The shortest way between two points on WGS84.
+struct Geodesic {
+    double length_m;
+    double start_azimuth_deg; ///< at the first point, clockwise from north, in [-180, 180]
+    double end_azimuth_deg;   ///< at the second point, still pointing onwards
+};
+
+/// Length and azimuths between two points; exact to nanometres, any pair of points, antimeridian
+/// and poles included. Coincident points: length 0 and azimuths 0.
+/// Source: [Karney2013].
+[[nodiscard]] Geodesic geodesic(const Position& from, const Position& to);
+
+/// Length alone of `geodesic`, in metres.
+[[nodiscard]] double distance_m(const Position& from, const Position& to);
+
+/// Where one arrives from `from` after `length_m` in the direction `azimuth_deg`.
+[[nodiscard]] Position destination(const Position& from, double azimuth_deg, double length_m);
+
+/// The point `length_m` along the geodesic from `from` towards `to`.
+[[nodiscard]] Position towards(const Position& from, const Position& to, double length_m);
+
+} // namespace tumpline::geo

@@ -1,0 +1,56 @@
+#pragma once
+
+#include "geo/position.h"
+
+#include <cstddef>
+#include <vector>
+
+namespace tumpline::geo {
+
+/// A point of a line near a given place.
+struct Snap {
+    double along_m; ///< from the start of the line
+    double off_m;   ///< distance between the place and that point
+};
+
+/// A line of geodesics between consecutive points, with its running length.
+/// Points are kept as given (no repair here; see geo/track.h). A line may have one point and
+/// length 0; it never has none.
+class Polyline {
+  public:
+    /// Throws std::invalid_argument on an empty list.
+    explicit Polyline(std::vector<Position> points);
+
+    [[nodiscard]] const std::vector<Position>& points() const noexcept { return points_; }
+
+    /// Running length at each point, metres, starting with 0.
+    [[nodiscard]] const std::vector<double>& along_m() const noexcept { return along_m_; }
+
+    [[nodiscard]] double length_m() const noexcept { return along_m_.back(); }
+
+    /// The point `along_m` from the start, clamped to the ends.
+    [[nodiscard]] Position at(double along_m) const;
+
+    /// The direction of travel at `along_m`, degrees clockwise from north in [0, 360); that of the
+    /// segment ahead (of the last one at the end); 0 for a line without length.
+    [[nodiscard]] double bearing_deg(double along_m) const;
+
+    /// The part between two distances along (from <= to after clamping), end points interpolated.
+    [[nodiscard]] Polyline cut(double from_m, double to_m) const;
+
+    [[nodiscard]] Polyline reversed() const;
+
+    /// The nearest point of the line to `place` at or beyond `from_m`.
+    [[nodiscard]] Snap nearest(const Position& place, double from_m = 0.0) const;
+
+    /// Every separate pass of the line by `place`: local nearest points no further than `within_m`,
+    /// at least `apart_m` of line apart, in order along the line. Empty if it stays further away.
+    [[nodiscard]] std::vector<Snap>
+    passes(const Position& place, double within_m, double apart_m = 500.0) const;
+
+  private:
+    std::vector<Position> points_;
+    std::vector<double> along_m_;
+};
+
+} // namespace tumpline::geo

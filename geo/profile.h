@@ -1,0 +1,74 @@
+#pragma once
+
+#include "geo/elevation.h"
+#include "geo/polyline.h"
+#include "geo/track.h"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace tumpline::geo {
+
+/// Where the heights of a profile come from.
+enum class HeightSource { raster, track, none };
+
+/// What the ground under a line is.
+enum class Surface {
+    land,
+    level_water,   ///< a lake or the sea: one height from end to end
+    falling_river, ///< never rises in the direction of travel
+    rising_river   ///< travelled upstream: never falls in the direction of travel
+};
+
+/// How a profile is made; the defaults are docs/elevation.md's.
+struct ProfileOptions {
+    double step_m = 25.0;            ///< even spacing of the samples
+    double raster_threshold_m = 5.0; ///< reversal threshold for heights from rasters
+    double track_threshold_m = 10.0; ///< the same for heights recorded with a track
+    double longest_void_m =
+        500.0; ///< voids up to this length are interpolated, longer stay unknown
+};
+
+/// Heights along a line at even steps (the last step may be shorter), cleaned of noise.
+struct Profile {
+    double length_m = 0.0;
+    double step_m = 0.0;           ///< length / (heights - 1)
+    std::vector<double> heights_m; ///< empty if unknown; otherwise at least two
+    HeightSource source = HeightSource::none;
+    double ascent_m = 0.0;
+    double descent_m = 0.0;
+    std::size_t interpolated = 0; ///< samples filled in across voids
+    std::size_t unknown = 0;      ///< samples in voids too long to fill: taken as level
+    double threshold_m = 0.0;     ///< the one used
+
+    /// Height at a distance along, linear between samples; empty if heights are unknown.
+    [[nodiscard]] std::optional<double> height_at(double along_m) const;
+};
+
+/// Ascent and descent between turning points that differ by at least a threshold.
+struct Climb {
+    double ascent_m;
+    double descent_m;
+};
+
+/// Counts only swings of at least `threshold_m`, each with its full height; 0 is the naive sum.
+/// Source: docs/elevation.md.
+[[nodiscard]] Climb climb(const std::vector<double>& heights_m, double threshold_m);
+
+/// Heights recorded with a line, point by point; sizes agree with the line's points.
+using PointHeights = std::vector<std::optional<double>>;
+
+/// The profile of `line`: from `elevation` where it covers (may be null), else from `recorded`
+/// (may be empty), else unknown. The step is fitted to the length so that steps are even.
+[[nodiscard]] Profile make_profile(const Polyline& line,
+                                   const PointHeights& recorded,
+                                   Elevation* elevation,
+                                   Surface surface,
+                                   const ProfileOptions& options);
+
+/// The part of a profile between two distances along; ascent and descent counted anew so that
+/// parts add up to the whole (the threshold is applied to the whole line, see docs/elevation.md).
+[[nodiscard]] Profile cut(const Profile& profile, double from_m, double to_m);
+
+} // namespace tumpline::geo

@@ -1,0 +1,23 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+
+namespace tumpline::planner {
+
+/// How much a caution weighs: `note` explains, `caution` wants a decision, `stop` means that the
+/// plan cannot be carried out as it stands.
+enum class Level { note, caution, stop };
+
+/// Something the reader must know beside a figure.
+struct Caution {
+    Level level = Level::note;
+    std::string code;               ///< stable word for programs, "after-dusk"; docs/cautions.md
+    std::optional<int> day;         ///< from 1
+    std::optional<std::size_t> leg; ///< from 1
+    std::string text;
+    std::string source; ///< key in docs/references.md, or "common practice, no source"
+};
+
+} // namespace tumpline::planner

@@ -1,0 +1,321 @@
+#pragma once
+
+#include "geo/profile.h"
+#include "geo/sun.h"
+#include "planner/caution.h"
+#include "planner/ledger.h"
+#include "planner/route.h"
+#include "planner/trip.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// The finished plan: data, SI units, everything in route order. Whoever shows it formats it and
+/// computes nothing. Weights are sums over `Plan::ledger`, in whole milligrams until the last step.
+namespace tumpline::planner {
+
+using geo::sys_seconds;
+
+/// A model that was used, for people who want to check.
+struct ModelUsed {
+    std::string family; ///< "walking"
+    std::string name;   ///< "swiss-signpost"
+    std::string source; ///< key in docs/references.md
+};
+
+/// An assumption the trip file did not state.
+struct DefaultUsed {
+    std::string key;    ///< JSON pointer in the trip file, "/days/hours"
+    std::string value;  ///< as it could be written there, "8"
+    std::string source; ///< key, or "common practice, no source"
+};
+
+struct Converged {
+    int rounds = 0;
+    double largest_change_kg = 0.0;
+    double largest_change_s = 0.0;
+    bool settled = true; ///< false: nights flipped and the safer choice was kept
+};
+
+/// Mass by part, kilograms.
+struct Parts {
+    double kit_kg = 0.0;
+    double craft_kg = 0.0;
+    double food_kg = 0.0;
+    double fuel_kg = 0.0; ///< with its containers
+    double water_kg = 0.0;
+    double waste_kg = 0.0;
+
+    [[nodiscard]] double sum_kg() const {
+        return kit_kg + craft_kg + food_kg + fuel_kg + water_kg + waste_kg;
+    }
+};
+
+/// One load over a portage.
+struct Carry {
+    int carry = 1;                   ///< from 1, in the order in which this member takes them
+    double pack_kg = 0.0;            ///< at the start of the portage
+    double share = 1.0;              ///< of the way: 0.5 where two members relay it
+    std::vector<std::string> pieces; ///< what it is, by name
+};
+
+/// What one member bears on one leg of one day. On foot: what is on the back (on a portage the
+/// heaviest carry). Afloat: this member's goods in the craft.
+struct MemberLoad {
+    std::string member;
+    double pack_start_kg = 0.0;
+    double pack_end_kg = 0.0;
+    double pack_max_kg = 0.0;
+    double worn_kg = 0.0;
+    double limit_kg = 0.0; ///< on this kind of leg
+    Parts parts;           ///< of pack_max_kg; sums to it
+    double energy_j = 0.0;
+    std::vector<Carry> carries; ///< on portages
+};
+
+/// An item or a bag in a craft.
+struct Stowed {
+    std::string what;
+    double mass_kg = 0.0;
+};
+
+struct CraftLoad {
+    std::string craft;
+    double load_kg = 0.0;    ///< people, what they wear, goods
+    double payload_kg = 0.0; ///< 0 if not given
+    double left_kg = 0.0;
+    double right_kg = 0.0;
+    double at_hand_kg = 0.0;
+    std::vector<Stowed> left, right, at_hand;
+    bool fits_volume = true;
+    std::optional<double> draft_change_m; ///< against the empty craft with its crew
+};
+
+/// One way of doing a portage, for the table of choices.
+struct CarryChoice {
+    double carries = 1.0; ///< 1, 1.5, 2, 3
+    bool rolled = false;  ///< the boats in the packs
+    double lengths = 1.0;
+    double walked_m = 0.0; ///< by each person
+    double moving_s = 0.0;
+    double changeover_s = 0.0;
+    double heaviest_kg = 0.0;
+    std::string heaviest_member;
+    double heaviest_ratio = 0.0; ///< load over its bearer's limit
+    bool within_limits = true;
+    bool chosen = false;
+};
+
+/// A leg, or the part of it that one day covers.
+struct PlanLeg {
+    std::size_t leg = 0; ///< from 1, index into Route::legs + 1
+    int day = 1;
+    int part = 0; ///< 0 if whole, else from 1
+    std::string name;
+    Travel travel = Travel::walk;
+    double from_m = 0.0; ///< along the route
+    double to_m = 0.0;
+    double ascent_m = 0.0;
+    double descent_m = 0.0;
+    double moving_s = 0.0;
+    double moving_low_s = 0.0; ///< the band beside the time (docs/models/walking_speed.md)
+    double moving_high_s = 0.0;
+    double changeover_s = 0.0; ///< change-overs, landings, scouting
+    double rest_s = 0.0;
+    sys_seconds start{};
+    sys_seconds end{};
+    double lengths = 1.0;               ///< route lengths walked by each person
+    double on_foot_m = 0.0;             ///< metres really walked; 0 afloat
+    std::vector<MemberLoad> loads;      ///< party order
+    std::vector<CraftLoad> craft;       ///< afloat only
+    std::vector<CarryChoice> choices;   ///< portages only
+    std::optional<double> break_even_m; ///< length at which rolled and whole take the same time
+    double gradient = 0.0;              ///< of a river: fall over length
+    double steepest_500m = 0.0;         ///< of a river: the steepest 500 m
+    double wind_head_mps = 0.0;         ///< mean component against the boat
+    double current_mps = 0.0;           ///< used
+    bool stopped = false;               ///< wind or current stops the boat
+};
+
+enum class EventKind {
+    set_off,
+    boots_to_boat,
+    boat_to_boots,
+    landing,
+    scout,
+    rest,
+    fill_water,
+    resupply,
+    cache,
+    arrive
+};
+
+/// Something dated, with a place.
+struct Event {
+    EventKind kind = EventKind::rest;
+    int day = 1;
+    std::size_t leg = 0;  ///< from 1
+    double along_m = 0.0; ///< along the route
+    sys_seconds at{};
+    double lasts_s = 0.0;
+    std::string place;   ///< name if it has one
+    double litres = 0.0; ///< fill_water: by the whole party
+};
+
+struct MemberDay {
+    std::string member;
+    double energy_j = 0.0;
+    double food_kg = 0.0;         ///< eaten by this member, without packaging
+    double water_l = 0.0;         ///< drunk by this member, camp included
+    double pack_start_kg = 0.0;   ///< as packed in the morning, before breakfast, boats rolled up
+    double pack_end_kg = 0.0;     ///< the same at the end of the day
+    double heaviest_kg = 0.0;     ///< heaviest pack or carry of the day on foot
+    std::size_t heaviest_leg = 0; ///< index into Plan::legs + 1; 0 if never on foot
+};
+
+struct PlanDay {
+    int day = 1;
+    Date date{};
+    bool rest_day = false;
+    std::string from, to; ///< names of places, or "km 12.3" where nothing has a name
+    geo::Position camp{};
+    double from_m = 0.0, to_m = 0.0;
+    double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
+    double on_foot_m = 0.0;
+    double ascent_m = 0.0, descent_m = 0.0;
+    double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
+    sys_seconds set_off{}, arrive{};
+    sys_seconds arrive_early{}, arrive_late{}; ///< with the band of the legs' times
+    geo::Daylight light;
+    bool dry_camp = false;
+    std::vector<MemberDay> members; ///< party order
+    double food_kg = 0.0, fuel_kg = 0.0, water_l = 0.0;
+};
+
+struct LeaveBy {
+    std::string place;
+    int day = 1;
+    double along_m = 0.0;
+    sys_seconds at{}; ///< latest departure
+};
+
+struct PlanAppointment {
+    std::string what, at;
+    int day = 1;
+    sys_seconds by{}, arrive{};
+    double margin_s = 0.0;
+    double spare_s = 0.0; ///< by - margin - arrive; negative if missed
+    bool hard = false;
+    std::vector<LeaveBy> leave_by;
+};
+
+struct ExitPoint {
+    double along_m = 0.0;
+    std::string forward, back;               ///< names of the exits
+    std::optional<double> forward_s, back_s; ///< moving time and change-overs
+    bool no_return = false; ///< the first point from which forward is shorter than back
+};
+
+struct StaysHome {
+    std::string item;
+    double mass_kg = 0.0;
+    std::string why;
+    double saved_kg_km = 0.0;   ///< kilograms times kilometres not carried on foot
+    double saved_kg_m_up = 0.0; ///< kilograms times metres not climbed
+};
+
+/// Why a conditional item comes.
+struct Comes {
+    std::string item;
+    double mass_kg = 0.0;
+    std::string why;     ///< names the leg that triggers it
+    std::size_t leg = 0; ///< from 1; 0: the weather, or an override
+    double cost_kg_km = 0.0;
+    double cost_kg_m_up = 0.0;
+    bool override_recorded = false;
+};
+
+/// From one supply of food and fuel to the next.
+struct Stage {
+    std::string from, to;
+    int first_day = 1, last_day = 1;
+    double food_kg = 0.0;      ///< to be put in, packaging included
+    double packaging_kg = 0.0; ///< of that
+    double fuel_kg = 0.0;
+    int containers = 0;
+    double reserve_kg = 0.0;          ///< of the food, carried to the end of the stage
+    std::vector<double> bearer_share; ///< party order, sums to 1
+    bool closed = false;              ///< the place is closed on the day it is reached
+    double lost_day_short_kg = 0.0;   ///< food short if the stage takes one day more
+};
+
+/// From one dependable source of water to the next.
+struct WaterStretch {
+    std::string from, to;
+    double from_m = 0.0, to_m = 0.0;
+    int first_day = 1, last_day = 1;
+    double hours = 0.0;
+    int nights = 0;             ///< dry camps within
+    std::vector<double> fill_l; ///< per member in party order, reserve included
+    double capacity_l = 0.0;    ///< per member
+    bool over_capacity = false;
+};
+
+/// How well things are shared out on the leg where the party carries most.
+struct Sharing {
+    double heaviest_ratio = 0.0; ///< pack over limit
+    double lower_bound = 0.0;    ///< no sharing can do better
+    std::string member;
+    std::size_t plan_leg = 0; ///< index into Plan::legs + 1
+
+    struct Bearer {
+        std::string item;
+        double mass_kg = 0.0;
+        std::string member;
+    };
+
+    std::vector<Bearer> bearers; ///< of the party's things
+};
+
+struct Totals {
+    double distance_m = 0.0;
+    double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
+    double on_foot_m = 0.0;
+    double ascent_m = 0.0, descent_m = 0.0;
+    double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
+    double elapsed_s = 0.0; ///< from first setting off to last arrival
+    int days = 0;
+    double food_kg = 0.0; ///< carried in all stages, packaging and reserve included
+    double fuel_kg = 0.0; ///< without containers
+    double energy_j = 0.0;
+};
+
+struct Plan {
+    Trip trip; ///< as read; `trip.party` gives the order of members everywhere
+    std::vector<ModelUsed> models;
+    std::vector<DefaultUsed> defaults;
+    Converged converged;
+    Totals totals;
+    std::vector<PlanDay> days;
+    std::vector<PlanLeg> legs;
+    std::vector<Event> events;
+    std::vector<PlanAppointment> appointments;
+    std::vector<ExitPoint> exits;
+    std::vector<StaysHome> stays_home;
+    std::vector<Comes> comes;
+    std::vector<Stage> stages;
+    std::vector<WaterStretch> water;
+    Sharing sharing;
+    std::vector<Caution> cautions;
+    Ledger ledger;
+
+    /// Whether no caution is a stop.
+    [[nodiscard]] bool can_be_carried_out() const;
+};
+
+/// Plans `trip` over `route`. Pure: the same input gives the same plan, on every machine.
+[[nodiscard]] Plan make_plan(const Trip& trip, const Route& route);
+
+} // namespace tumpline::planner

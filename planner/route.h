@@ -1,0 +1,59 @@
+#pragma once
+
+#include "geo/polyline.h"
+#include "geo/profile.h"
+#include "geo/track.h"
+#include "planner/caution.h"
+#include "planner/trip.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// A leg on the ground.
+struct RouteLeg {
+    std::string name;
+    Travel travel = Travel::walk;
+    TripLeg asked;       ///< as the trip file describes it; default made if it has no legs
+    geo::Polyline line;  ///< in the direction of travel
+    double from_m = 0.0; ///< along the route
+    double to_m = 0.0;
+    geo::Profile profile; ///< of the ground or of the water's surface
+    bool turned_round = false;
+};
+
+/// A place on the route. A place that the line passes several times stands at each pass.
+struct RoutePlace {
+    std::string name;
+    PlaceKind kind = PlaceKind::camp;
+    geo::Position at;
+    double along_m = 0.0;
+    double off_m = 0.0;
+    std::size_t leg = 0;   ///< index into legs
+    std::size_t asked = 0; ///< index into Trip::route.places
+};
+
+/// Legs in order and places along them. Does not depend on the party.
+struct Route {
+    std::vector<RouteLeg> legs;
+    std::vector<RoutePlace> places; ///< by along_m
+    double length_m = 0.0;
+    geo::Repairs repairs;
+    std::vector<std::string> sources; ///< files read, one line each
+    std::vector<Caution> cautions;
+    std::vector<RouteLeg> alternatives; ///< legs with `instead_of`; from_m = to_m = 0
+
+    [[nodiscard]] geo::Position at(double along_m) const;
+    /// Height at a point of the route, if known.
+    [[nodiscard]] std::optional<double> height_at(double along_m) const;
+};
+
+/// Reads the trip's tracks and rasters and lays its legs end to end.
+/// Throws: geo::InputError with every problem found: a track or place that is not there, a place
+/// without a position, a file that cannot be read.
+[[nodiscard]] Route build_route(const Trip& trip);
+
+} // namespace tumpline::planner

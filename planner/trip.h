@@ -1,0 +1,272 @@
+#pragma once
+
+#include "geo/position.h"
+
+#include <array>
+#include <chrono>
+#include <cstddef>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// A trip as its file tells it: data only, SI units, every default still open where the file was
+/// silent (std::optional) and filled from planner/defaults.h by the stage that needs it.
+namespace tumpline::planner {
+
+using Date = std::chrono::year_month_day;
+using std::chrono::seconds;
+
+enum class Travel { walk, portage, paddle };
+enum class Terrain { path, rough_path, forest, off_path, brush, bog, sand, snow };
+enum class Water { lake, river, sea };
+/// 0 unknown or flat water, 1..6 as I..VI of the International Scale of River Difficulty.
+using RiverClass = int;
+enum class BoatOnCarry { rolled, whole, automatic };
+enum class PlaceKind {
+    start,
+    finish,
+    put_in,
+    take_out,
+    camp,
+    water,
+    resupply,
+    cache,
+    exit,
+    hazard,
+    landing ///< made by the planner where legs meet; not a word of the trip file
+};
+
+/// Bed of a river, for an estimate of its current where none is given.
+struct RiverBed {
+    std::string type;                ///< a row of [Chow1959]'s table, docs/models/river.md
+    std::optional<double> depth_m;   ///< mean depth, used as hydraulic radius
+    std::optional<double> roughness; ///< Manning's n; overrides `type`
+};
+
+struct TripLeg {
+    std::string name;
+    std::optional<Travel> travel; ///< empty: read from the track's type, else walk
+    std::string track;            ///< name of a track in the files, "all", or empty: next in order
+    std::string from, to;         ///< names of places; empty: the track's ends
+    std::optional<Terrain> terrain;
+    std::optional<Water> water;
+    std::optional<double> current_mps; ///< downstream positive; negative: travelled upstream
+    std::optional<RiverClass> river_class;
+    std::optional<double> carries; ///< 1, 1.5, 2 or 3; empty: automatic
+    std::optional<BoatOnCarry> boat_on_carry;
+    std::optional<RiverBed> bed;
+    std::optional<bool> drinkable; ///< of the water paddled on; default: lake and river yes, sea no
+    std::optional<double> shelter; ///< share of the wind kept off, 0..1
+    std::optional<bool> open_crossing; ///< far from shore
+    std::optional<double> footprint_m; ///< depth of footprints in snow
+    std::optional<int> scouts;         ///< how many times one lands to look
+    std::optional<bool> night;         ///< walked in the dark
+    std::string instead_of;            ///< this leg is an alternative to the leg(s) of that name
+    std::string source;                ///< where the description comes from and from when
+    std::string note;
+};
+
+struct TripPlace {
+    std::string name;
+    PlaceKind kind = PlaceKind::camp;
+    std::optional<geo::Position> at;    ///< empty: the waypoint of that name in the tracks
+    std::optional<bool> water;          ///< a camp with (true) or without (false) drinking water
+    std::vector<Date> closed;           ///< dates on which it cannot be used
+    std::vector<int> closed_weekdays;   ///< ISO weekdays, 1 Monday .. 7 Sunday
+    std::optional<int> holds;           ///< people a camp holds
+    std::optional<double> food_mass_kg; ///< of a cache or resupply: overrides what the stage needs
+    std::string note;
+};
+
+struct TripRoute {
+    std::vector<std::filesystem::path> tracks; ///< made absolute or relative to the working folder
+    std::vector<std::filesystem::path> elevation;
+    std::vector<TripLeg> legs; ///< empty: every track in order
+    std::vector<TripPlace> places;
+    std::optional<double> step_m; ///< of the profile
+    std::optional<double> ascent_threshold_m;
+};
+
+enum class Sex { female, male };
+
+struct Member {
+    std::string name;
+    double body_kg = 0.0;
+    std::optional<double> height_m;
+    std::optional<double> age_years;
+    std::optional<Sex> sex;
+    std::optional<double> carry_limit_kg;   ///< on walks
+    std::optional<double> portage_limit_kg; ///< on portages
+    std::optional<double> pace;             ///< factor on the level speed, 1 as the model
+    std::optional<double> level_speed_mps;  ///< for the walking model `constant`
+    std::optional<RiverClass> river_class;  ///< the hardest class this member paddles
+};
+
+enum class CraftKind { packraft, inflatable, solo_canoe, tandem_canoe, kayak };
+
+struct Craft {
+    std::string name;
+    std::optional<CraftKind> kind;
+    double mass_kg = 0.0;
+    std::optional<double> payload_kg; ///< people included
+    std::vector<std::string> crew;    ///< names of members
+    std::optional<double> calm_speed_mps;
+    std::vector<double> bags_l;              ///< volumes of its bags: two (left, right) or none
+    std::optional<double> wet_fraction;      ///< of its mass, clinging after use until dried
+    std::optional<RiverClass> river_class;   ///< the hardest class it is meant for
+    std::optional<double> wind_ceiling_mps;  ///< no open crossing above this wind
+    std::optional<bool> rolls_up;            ///< can be carried rolled in the pack
+    std::optional<double> freeboard_area_m2; ///< waterplane area, for the draft
+};
+
+/// What an item does in one state.
+enum class ItemUse { packed, worn, used };
+
+/// All keys that are set must hold; an item's `when` is a list of which any suffices.
+struct Condition {
+    std::optional<RiverClass> river_class; ///< comes from that class upwards
+    std::optional<bool> rain;
+    std::optional<double> water_below_c;
+    std::optional<double> night_below_c;
+    std::optional<bool> snow;
+    std::optional<bool> open_crossing;
+};
+
+struct KitItem {
+    std::string name;
+    double mass_kg = 0.0; ///< of one
+    int count = 1;
+    std::string owner; ///< a member's name, or empty: the party's
+    ItemUse ashore = ItemUse::packed;
+    ItemUse afloat = ItemUse::packed;
+    std::vector<Condition> when; ///< empty: always comes
+    std::optional<bool> bring;   ///< overrides `when`; recorded in the plan
+    std::string piece;           ///< items of one piece are carried together ("in")
+    std::optional<double> volume_l;
+    bool at_hand = false;  ///< kept out of the stowed bags afloat
+    std::string bearer;    ///< party item that must stay with this member
+    bool gets_wet = false; ///< lines and the like: heavier after use on the water
+};
+
+enum class Meal { breakfast, trail, dinner };
+
+struct Food {
+    std::optional<double> ration_kg; ///< fixed per person and day; empty: by energy
+    std::optional<double> energy_density_j_per_kg;
+    std::optional<double> replace;   ///< share of the energy spent that is eaten
+    std::optional<double> packaging; ///< share of the food's mass, stays as waste
+    std::optional<double> reserve_days;
+    std::optional<std::array<double, 3>> shares; ///< breakfast, trail, dinner; sum 1
+    std::optional<Meal> first_meal;              ///< first eaten from the pack on day 1
+    std::optional<Meal> last_meal;               ///< last eaten from the pack on the last day
+    std::string piece; ///< container that is one piece on a portage ("in")
+    std::optional<double> volume_l_per_kg;
+};
+
+struct DrinkingWater {
+    std::optional<double> walking_lps; ///< litres per second
+    std::optional<double> paddling_lps;
+    std::optional<double> camp_l;     ///< per person and night
+    std::optional<double> capacity_l; ///< vessels per person
+    std::optional<double> reserve_l;  ///< per person, never drunk by plan
+};
+
+struct Fuel {
+    std::optional<double> boiled_l; ///< per person and day
+    std::optional<double> kg_per_litre;
+    std::string stove;                        ///< a row of docs/models/stove_fuel.md; empty: gas
+    std::optional<double> container_kg;       ///< empty mass of one container
+    std::optional<double> container_holds_kg; ///< fuel in one; empty: one container whatever
+    std::optional<double> reserve;            ///< share on top
+    std::optional<bool> melt_snow;
+};
+
+struct Changeovers {
+    std::optional<seconds> boots_to_boat;
+    std::optional<seconds> boat_to_boots;
+    std::optional<seconds> landing;
+    std::optional<seconds> scout;
+    std::optional<seconds> break_camp; ///< from waking to setting off
+};
+
+struct Appointment {
+    std::string what;
+    std::string at; ///< a place
+    int day = 1;
+    seconds by{}; ///< local time of day
+    seconds margin{};
+    bool hard = false; ///< missing it is a stop; otherwise a caution
+};
+
+struct Days {
+    std::optional<seconds> set_off;       ///< local time of day
+    std::optional<seconds> first_set_off; ///< on day 1, where it differs
+    std::optional<double> hours;          ///< moving hours wished per day
+    std::optional<double> hours_limit;    ///< hard limit
+    bool nights_auto = false;
+    std::vector<std::string> nights;  ///< names of places; empty without auto: by hours
+    std::vector<int> rest_days_after; ///< after these days a day without travel
+    std::optional<int> weather_days;  ///< days in hand, for the food and the odds
+    std::optional<seconds> rest_per_hour;
+    std::optional<int> most_days;      ///< for auto
+    std::optional<bool> dusk_is_limit; ///< arriving after dusk is not allowed
+};
+
+struct Weather {
+    std::optional<double> high_c;
+    std::optional<double> low_c; ///< at night
+    std::optional<double> wind_mps;
+    std::optional<double> wind_from_deg;
+    std::optional<bool> rain;
+    std::optional<double> water_c;
+    std::optional<bool> snow;
+};
+
+struct Models {
+    std::string walking; ///< empty: the default
+    std::string load_effect;
+    std::string energy;
+    std::string resting;
+    std::string paddling;
+};
+
+/// Spread of what one does not know, for the odds; each a standard deviation or a half range as
+/// documented in docs/odds.md.
+struct Spread {
+    std::optional<double> pace;
+    std::optional<double> day_form;
+    std::optional<double> wind;
+    std::optional<double> current;
+    std::optional<double> changeovers;
+    std::optional<double> drinking;
+    std::optional<double> eating;
+};
+
+struct Contact {
+    std::optional<seconds> alarm_after; ///< after the planned return
+    std::string text;                   ///< lines of the user's own for the sheet
+};
+
+struct Trip {
+    std::filesystem::path file;
+    std::string name;
+    Date start{};
+    std::string time_zone;
+    TripRoute route;
+    std::vector<Member> party;
+    std::vector<Craft> craft;
+    std::vector<KitItem> kit;
+    Food food;
+    DrinkingWater water;
+    Fuel fuel;
+    Changeovers changeovers;
+    std::vector<Appointment> appointments;
+    Days days;
+    Weather weather;
+    Models models;
+    Spread spread;
+    Contact contact;
+};
+
+} // namespace tumpline::planner
