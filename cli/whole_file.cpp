@@ -1,0 +1,163 @@
+#include "cli/whole_file.h"
+
+#include "geo/input_error.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdlib>
+#include <string>
+#include <system_error>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void refuse(const fs::path& file, std::string found, std::string advice) {
+    throw geo::InputError({{.file = file.string(),
+                            .place = {},
+                            .found = std::move(found),
+                            .expected = "a file that can be written",
+                            .advice = std::move(advice)}});
+}
+
+[[noreturn]] void refuse_errno(const fs::path& file, int error) {
+    std::string advice;
+    if (error == ENOSPC || error == EDQUOT)
+        advice = "make room on the disk, or write elsewhere; nothing was changed";
+    else if (error == EACCES || error == EPERM || error == EROFS)
+        advice = "choose a folder that you may write to";
+    else if (error == ENOENT)
+        advice = "make the folder first";
+    else if (error == ENAMETOOLONG)
+        advice = "choose a shorter name";
+    refuse(file, std::generic_category().message(error), std::move(advice));
+}
+
+/// A temporary file beside its target; removed unless it was renamed.
+class Temporary {
+  public:
+    explicit Temporary(const fs::path& target) : target_(target) {
+        const std::string suffix = target.extension().string();
+        std::string name =
+            (target.parent_path() / fmt::format(".tumpline-XXXXXX{}", suffix)).string();
+        file_ = ::mkostemps(name.data(), static_cast<int>(suffix.size()), O_CLOEXEC);
+        if (file_ < 0)
+            refuse_errno(target, errno);
+        name_ = name;
+    }
+
+    Temporary(const Temporary&) = delete;
+    Temporary& operator=(const Temporary&) = delete;
+
+    ~Temporary() {
+        if (file_ >= 0)
+            ::close(file_);
+        if (!name_.empty())
+            ::unlink(name_.c_str());
+    }
+
+    [[nodiscard]] const fs::path& name() const noexcept { return name_; }
+
+    void write(std::string_view content) const {
+        while (!content.empty()) {
+            const ssize_t written = ::write(file_, content.data(), content.size());
+            if (written < 0 && errno == EINTR)
+                continue;
+            if (written < 0)
+                refuse_errno(target_, errno);
+            content.remove_prefix(static_cast<std::size_t>(written));
+        }
+    }
+
+    /// Puts the file in the target's place.
+    void keep() {
+        // A library may have replaced the file under its name: it is the name that is renamed, so
+        // it is the name that is opened and flushed.
+        ::close(file_);
+        file_ = ::open(name_.c_str(), O_RDWR | O_CLOEXEC);
+        if (file_ < 0)
+            refuse_errno(target_, errno);
+
+        struct stat old {};
+
+        const bool replaces = ::stat(target_.c_str(), &old) == 0;
+        const mode_t mask = ::umask(0);
+        ::umask(mask);
+        const mode_t mode = replaces ? (old.st_mode & 0777U) : (0666U & ~mask);
+        if (::fchmod(file_, mode) != 0 || ::fsync(file_) != 0)
+            refuse_errno(target_, errno);
+        const int closed = ::close(std::exchange(file_, -1));
+        if (closed != 0 || ::rename(name_.c_str(), target_.c_str()) != 0)
+            refuse_errno(target_, errno);
+        name_.clear();
+        flush_folder();
+    }
+
+  private:
+    /// Makes the new name itself last a power cut; where a file system cannot do that, the file is
+    /// there all the same.
+    void flush_folder() const {
+        const fs::path folder = target_.parent_path();
+        const int opened = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+        if (opened < 0)
+            return;
+        ::fsync(opened);
+        ::close(opened);
+    }
+
+    fs::path target_;
+    fs::path name_;
+    int file_ = -1;
+};
+
+/// Where the bytes will stand: absolute, links followed.
+fs::path target_of(const OutputFile& output) {
+    if (output.file.empty())
+        refuse(output.file, "no file name", "name the file to write");
+    std::error_code error;
+    const fs::file_status status = fs::status(output.file, error);
+    if (status.type() == fs::file_type::directory)
+        refuse(output.file, "a folder", "name a file in it");
+    if (fs::exists(status) && status.type() != fs::file_type::regular)
+        refuse(output.file, "something that is no plain file", "name a plain file");
+    for (const fs::path& input : output.inputs)
+        if (fs::equivalent(output.file, input, error))
+            refuse(output.file,
+                   fmt::format("\"{}\", which this command reads", input.string()),
+                   "choose another name; inputs are never written over");
+    const fs::path target = fs::weakly_canonical(output.file, error);
+    const fs::path absolute = error || target.empty() ? fs::absolute(output.file) : target;
+    const fs::path folder = absolute.parent_path();
+    if (!fs::is_directory(folder, error))
+        refuse(
+            output.file, fmt::format("no folder \"{}\"", folder.string()), "make the folder first");
+    return absolute;
+}
+
+} // namespace
+
+void write_whole(const OutputFile& output, std::string_view content) {
+    Temporary temporary(target_of(output));
+    temporary.write(content);
+    temporary.keep();
+}
+
+void write_whole_with(const OutputFile& output,
+                      const std::function<void(const std::filesystem::path&)>& write) {
+    Temporary temporary(target_of(output));
+    write(temporary.name());
+    temporary.keep();
+}
+
+void check_writable(const OutputFile& output) {
+    const Temporary temporary(target_of(output));
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <string_view>
+#include <vector>
+
+namespace tumpline::cli {
+
+/// An output file and the files that it must not replace.
+struct OutputFile {
+    std::filesystem::path file;
+    std::vector<std::filesystem::path> inputs; ///< everything that was read for it
+};
+
+/// Writes a file whole or not at all: into a new file in the same folder, flushed to the disk and
+/// then renamed, so that a reader finds the old content or the new, never half of it. What stood
+/// there before is replaced; its permissions are kept. A symbolic link is followed.
+/// Throws: geo::InputError if `file` is one of the inputs (by identity, not by name), a folder or a
+/// device, or if its folder is missing, cannot be written to, or the disk is full. Nothing is left
+/// behind then.
+void write_whole(const OutputFile& output, std::string_view content);
+
+/// The same for a library that insists on writing to a path of its own: `write` is given the name
+/// of an empty temporary file in the same folder, with the same suffix. What `write` throws is
+/// passed on after the temporary file is removed.
+void write_whole_with(const OutputFile& output,
+                      const std::function<void(const std::filesystem::path&)>& write);
+
+/// Everything of `write_whole` that can be known before the content is: call it before a long
+/// computation, so that a wrong name is told at once.
+void check_writable(const OutputFile& output);
+
+} // namespace tumpline::cli

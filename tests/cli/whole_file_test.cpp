@@ -1,0 +1,153 @@
+#include "cli/whole_file.h"
+
+#include "geo/input_error.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <sys/resource.h>
+#include <unistd.h>
+
+#include <csignal>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <stdexcept>
+#include <string>
+
+namespace tumpline::cli {
+namespace {
+
+namespace fs = std::filesystem;
+using testing::HasSubstr;
+
+std::string read(const fs::path& file) {
+    std::ifstream stream(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(stream), {}};
+}
+
+class WholeFile : public testing::Test {
+  protected:
+    void SetUp() override {
+        std::string name = (fs::temp_directory_path() / "whole_file_XXXXXX").string();
+        ASSERT_NE(::mkdtemp(name.data()), nullptr);
+        folder_ = name;
+    }
+
+    void TearDown() override {
+        fs::permissions(folder_, fs::perms::owner_all);
+        fs::remove_all(folder_);
+    }
+
+    [[nodiscard]] std::size_t files() const {
+        return static_cast<std::size_t>(
+            std::distance(fs::directory_iterator(folder_), fs::directory_iterator()));
+    }
+
+    [[nodiscard]] static std::string refusal(const OutputFile& output, std::string_view content) {
+        try {
+            write_whole(output, content);
+        } catch (const geo::InputError& error) {
+            return error.what();
+        }
+        return "written";
+    }
+
+    fs::path folder_;
+};
+
+TEST_F(WholeFile, WritesAndReplaces) {
+    const fs::path file = folder_ / "plan.html";
+    write_whole({.file = file, .inputs = {}}, "one");
+    EXPECT_EQ(read(file), "one");
+    fs::permissions(file, fs::perms::owner_read | fs::perms::owner_write);
+    write_whole({.file = file, .inputs = {}}, "two");
+    EXPECT_EQ(read(file), "two");
+    EXPECT_EQ(fs::status(file).permissions(), fs::perms::owner_read | fs::perms::owner_write);
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(WholeFile, NeverWritesOverAnInputUnderAnyName) {
+    const fs::path input = folder_ / "trip.json";
+    std::ofstream(input) << "precious";
+    fs::create_hard_link(input, folder_ / "hard.json");
+    fs::create_symlink(input, folder_ / "soft.json");
+    for (const char* name : {"trip.json", "hard.json", "soft.json", "./trip.json"}) {
+        EXPECT_THAT(refusal({.file = folder_ / name, .inputs = {input}}, "gone"),
+                    HasSubstr("which this command reads"))
+            << name;
+        EXPECT_EQ(read(input), "precious");
+    }
+}
+
+TEST_F(WholeFile, FollowsALinkToAnotherFile) {
+    write_whole({.file = folder_ / "real.txt", .inputs = {}}, "old");
+    fs::create_symlink(folder_ / "real.txt", folder_ / "link.txt");
+    write_whole({.file = folder_ / "link.txt", .inputs = {}}, "new");
+    EXPECT_EQ(read(folder_ / "real.txt"), "new");
+    EXPECT_TRUE(fs::is_symlink(folder_ / "link.txt"));
+}
+
+TEST_F(WholeFile, RefusesAFolderADeviceAndAMissingFolder) {
+    EXPECT_THAT(refusal({.file = folder_, .inputs = {}}, "x"), HasSubstr("found a folder"));
+    EXPECT_THAT(refusal({.file = "/dev/full", .inputs = {}}, "x"), HasSubstr("no plain file"));
+    EXPECT_THAT(refusal({.file = folder_ / "none" / "x.txt", .inputs = {}}, "x"),
+                HasSubstr("make the folder first"));
+    EXPECT_THAT(refusal({.file = "", .inputs = {}}, "x"), HasSubstr("no file name"));
+    EXPECT_EQ(files(), 0U);
+}
+
+TEST_F(WholeFile, RefusesAFolderThatMayNotBeWrittenTo) {
+    if (::geteuid() == 0)
+        GTEST_SKIP() << "the superuser may write everywhere";
+    fs::permissions(folder_, fs::perms::owner_read | fs::perms::owner_exec);
+    EXPECT_THAT(refusal({.file = folder_ / "x.txt", .inputs = {}}, "x"),
+                HasSubstr("choose a folder that you may write to"));
+}
+
+TEST_F(WholeFile, AFailedWriteLeavesTheOldContentAndNothingElse) {
+    const fs::path file = folder_ / "plan.html";
+    write_whole({.file = file, .inputs = {}}, "old");
+
+    // A limit on the size of files stands for a disk that fills up half way.
+    struct rlimit before {};
+
+    ASSERT_EQ(::getrlimit(RLIMIT_FSIZE, &before), 0);
+    struct rlimit small = before;
+    small.rlim_cur = 4096;
+    const auto handler = std::signal(SIGXFSZ, SIG_IGN);
+    ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &small), 0);
+    const std::string said = refusal({.file = file, .inputs = {}}, std::string(100'000, 'x'));
+    ::setrlimit(RLIMIT_FSIZE, &before);
+    std::signal(SIGXFSZ, handler);
+    EXPECT_THAT(said, HasSubstr("File too large"));
+    EXPECT_EQ(read(file), "old");
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(WholeFile, AWriterThatThrowsLeavesNothing) {
+    const auto fail = [](const fs::path& file) {
+        std::ofstream(file) << "half";
+        throw std::runtime_error("broken");
+    };
+    EXPECT_THROW(write_whole_with({.file = folder_ / "x.gpx", .inputs = {}}, fail),
+                 std::runtime_error);
+    EXPECT_EQ(files(), 0U);
+}
+
+TEST_F(WholeFile, AWriterMayReplaceTheTemporaryFile) {
+    const auto replace = [](const fs::path& file) {
+        fs::remove(file);
+        std::ofstream(file) << "whole";
+    };
+    write_whole_with({.file = folder_ / "x.gpx", .inputs = {}}, replace);
+    EXPECT_EQ(read(folder_ / "x.gpx"), "whole");
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(WholeFile, CheckingWritesNothing) {
+    check_writable({.file = folder_ / "x.gpx", .inputs = {}});
+    EXPECT_EQ(files(), 0U);
+}
+
+} // namespace
+} // namespace tumpline::cli
