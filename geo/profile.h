@@ -23,14 +23,24 @@ enum class Surface {
 
 /// How a profile is made; the defaults are docs/elevation.md's.
 struct ProfileOptions {
-    double step_m = 25.0;            ///< even spacing of the samples
-    double raster_threshold_m = 5.0; ///< reversal threshold for heights from rasters
-    double track_threshold_m = 10.0; ///< the same for heights recorded with a track
-    double longest_void_m =
-        500.0; ///< voids up to this length are interpolated, longer stay unknown
+    double step_m = 25.0;              ///< even spacing of the samples
+    double raster_threshold_m = 5.0;   ///< reversal threshold for heights from rasters
+    double track_threshold_m = 10.0;   ///< the same for heights recorded with a track
+    double raster_smoothing_m = 125.0; ///< length of ground whose heights are taken together
+    double track_smoothing_m = 250.0;
+    double longest_void_m = 500.0; ///< longer voids count as unknown ground
 };
 
-/// Heights along a line at even steps (the last step may be shorter), cleaned of noise.
+/// A stretch of a profile without heights of its own, filled by a straight line between the heights
+/// on its two sides (level at the ends of the profile).
+struct HeightGap {
+    double from_m;
+    double to_m;
+    bool unknown; ///< too long to be filled in good faith: the least climb that it can have
+};
+
+/// Heights along a line at even steps, cleaned of noise: between the turning points that count the
+/// ground only rises or only falls, so the plain sum of rises is the ascent.
 struct Profile {
     double length_m = 0.0;
     double step_m = 0.0;           ///< length / (heights - 1)
@@ -39,8 +49,9 @@ struct Profile {
     double ascent_m = 0.0;
     double descent_m = 0.0;
     std::size_t interpolated = 0; ///< samples filled in across voids
-    std::size_t unknown = 0;      ///< samples in voids too long to fill: taken as level
-    double threshold_m = 0.0;     ///< the one used
+    std::size_t unknown = 0;     ///< samples in voids too long to fill (all, if no height is known)
+    double threshold_m = 0.0;    ///< the one used; 0 on water
+    std::vector<HeightGap> gaps; ///< in order along the line
 
     /// Height at a distance along, linear between samples; empty if heights are unknown.
     [[nodiscard]] std::optional<double> height_at(double along_m) const;
@@ -59,16 +70,17 @@ struct Climb {
 /// Heights recorded with a line, point by point; sizes agree with the line's points.
 using PointHeights = std::vector<std::optional<double>>;
 
-/// The profile of `line`: from `elevation` where it covers (may be null), else from `recorded`
-/// (may be empty), else unknown. The step is fitted to the length so that steps are even.
+/// The profile of `line`: from `elevation` if it covers at least half of the line (may be null),
+/// its holes filled with recorded heights shifted to meet it; else from `recorded` (may be empty);
+/// else unknown. The step is fitted to the length so that steps are even.
 [[nodiscard]] Profile make_profile(const Polyline& line,
                                    const PointHeights& recorded,
                                    Elevation* elevation,
                                    Surface surface,
                                    const ProfileOptions& options);
 
-/// The part of a profile between two distances along; ascent and descent counted anew so that
-/// parts add up to the whole (the threshold is applied to the whole line, see docs/elevation.md).
+/// The part of a profile between two distances along, clamped to it. Ascent and descent of parts
+/// add up to those of the whole: the threshold was applied to the whole line.
 [[nodiscard]] Profile cut(const Profile& profile, double from_m, double to_m);
 
 } // namespace tumpline::geo
