@@ -43,12 +43,18 @@ class Polyline {
     /// The nearest point of the line to `place` at or beyond `from_m`.
     [[nodiscard]] Snap nearest(const Position& place, double from_m = 0.0) const;
 
-    /// Every separate pass of the line by `place`: local nearest points no further than `within_m`,
-    /// at least `apart_m` of line apart, in order along the line. Empty if it stays further away.
+    /// Every separate pass of the line by `place`: points no further than `within_m` from it and
+    /// nearer than all the line within `apart_m` before and after (of equals the first), in order
+    /// along the line. Empty if the line stays further away.
     [[nodiscard]] std::vector<Snap>
     passes(const Position& place, double within_m, double apart_m = 500.0) const;
 
   private:
+    Polyline(std::vector<Position> points, std::vector<double> along_m);
+
+    /// Index of the segment's first point; needs two points.
+    [[nodiscard]] std::size_t segment_at(double along_m) const;
+
     std::vector<Position> points_;
     std::vector<double> along_m_;
 };

@@ -1,0 +1,229 @@
+#include "geo/polyline.h"
+
+#include "geo/geodesic.h"
+#include "tests/support/published_value.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <limits>
+#include <numbers>
+#include <random>
+#include <stdexcept>
+
+namespace tumpline::geo {
+namespace {
+
+Polyline line_of(const std::string& lat_lon_pairs) {
+    std::vector<Position> points;
+    for (const auto& pair : nlohmann::json::parse(lat_lon_pairs))
+        points.push_back({.lat_deg = pair[0].get<double>(), .lon_deg = pair[1].get<double>()});
+    return Polyline(std::move(points));
+}
+
+/// A wandering line of `count` points about `step_m` apart.
+Polyline wander(unsigned seed, std::size_t count, Position start, double step_m = 40.0) {
+    std::mt19937_64 draw(seed);
+    const auto share = [&] { return static_cast<double>(draw() >> 11) * 0x1p-53; };
+    std::vector<Position> points{start};
+    double heading_deg = 360.0 * share();
+    while (points.size() < count) {
+        heading_deg += 60.0 * (share() - 0.5);
+        points.push_back(destination(points.back(), heading_deg, step_m * (0.2 + 1.6 * share())));
+    }
+    return Polyline(std::move(points));
+}
+
+/// The nearest point by trying each segment at many fractions: slow and plain.
+Snap nearest_plainly(const Polyline& line, const Position& place, double from_m) {
+    Snap best{from_m, distance_m(line.at(from_m), place)};
+    for (std::size_t index = 1; index < line.points().size(); ++index) {
+        for (int part = 0; part <= 40; ++part) {
+            const double along_m =
+                std::lerp(line.along_m()[index - 1], line.along_m()[index], part / 40.0);
+            if (along_m < from_m)
+                continue;
+            if (const double off_m = distance_m(line.at(along_m), place); off_m < best.off_m)
+                best = {along_m, off_m};
+        }
+    }
+    return best;
+}
+
+const Position lake{.lat_deg = 61.5, .lon_deg = 8.4};
+
+TEST(Polyline, LengthsAreThoseOfTheGeodesicsBetweenItsPoints) {
+    for (const test::PublishedValue& row : test::published("geodesy", "polyline_length")) {
+        EXPECT_NEAR(line_of(row.text("points_lat_lon_deg")).length_m(), row.expected, row.tolerance)
+            << row;
+    }
+}
+
+TEST(Polyline, NeedsAPoint) {
+    EXPECT_THROW(Polyline({}), std::invalid_argument);
+}
+
+TEST(Polyline, OfOnePointHasNoLengthAndNoDirection) {
+    const Polyline line({lake});
+    EXPECT_EQ(line.length_m(), 0.0);
+    EXPECT_EQ(line.at(5.0), lake);
+    EXPECT_EQ(line.bearing_deg(0.0), 0.0);
+    EXPECT_EQ(line.cut(0.0, 10.0).points().size(), 1U);
+    EXPECT_EQ(line.reversed().points().front(), lake);
+    EXPECT_NEAR(line.nearest(destination(lake, 30.0, 25.0)).off_m, 25.0, 1e-7);
+    EXPECT_EQ(line.passes(destination(lake, 30.0, 25.0), 30.0).size(), 1U);
+    EXPECT_TRUE(line.passes(destination(lake, 30.0, 25.0), 20.0).empty());
+}
+
+TEST(Polyline, SurvivesPointsAtTheSamePlace) {
+    const Polyline line(
+        {lake, lake, destination(lake, 90.0, 100.0), destination(lake, 90.0, 100.0)});
+    EXPECT_NEAR(line.length_m(), 100.0, 1e-7);
+    EXPECT_NEAR(line.bearing_deg(0.0), 90.0, 1e-6);
+    EXPECT_NEAR(line.bearing_deg(line.length_m()), 90.0, 0.01);
+    EXPECT_NEAR(line.nearest(destination(lake, 90.0, 40.0)).along_m, 40.0, 1e-6);
+    const Polyline still({lake, lake, lake});
+    EXPECT_EQ(still.bearing_deg(0.0), 0.0);
+    EXPECT_EQ(still.at(1.0), lake);
+    EXPECT_EQ(still.cut(0.0, 1.0).length_m(), 0.0);
+}
+
+TEST(Polyline, SplittingKeepsTheLength) {
+    const Polyline line = wander(1, 400, lake);
+    for (int part = 1; part < 50; ++part) {
+        const double at_m = line.length_m() * part / 50.0;
+        const Polyline head = line.cut(0.0, at_m);
+        const Polyline tail = line.cut(at_m, line.length_m());
+        EXPECT_NEAR(head.length_m() + tail.length_m(), line.length_m(), 1e-9);
+        // measured anew from the points it holds
+        EXPECT_NEAR(Polyline(head.points()).length_m(), at_m, 1e-6);
+        EXPECT_NEAR(Polyline(tail.points()).length_m(), line.length_m() - at_m, 1e-6);
+        EXPECT_LT(distance_m(head.points().back(), tail.points().front()), 1e-8);
+    }
+}
+
+TEST(Polyline, CutClampsAndKeepsOrder) {
+    const Polyline line = wander(2, 20, lake);
+    EXPECT_NEAR(line.cut(-5.0, line.length_m() + 5.0).length_m(), line.length_m(), 1e-9);
+    EXPECT_EQ(line.cut(30.0, 20.0).points().size(), 1U);
+    EXPECT_EQ(line.cut(0.0, line.length_m()).points(), line.points());
+}
+
+TEST(Polyline, TurningRoundKeepsTheLength) {
+    const Polyline line = wander(3, 300, lake);
+    const Polyline back = line.reversed();
+    EXPECT_EQ(back.length_m(), line.length_m());
+    EXPECT_NEAR(Polyline(back.points()).length_m(), line.length_m(), 1e-6);
+    for (int part = 0; part <= 10; ++part) {
+        const double at_m = line.length_m() * part / 10.0;
+        EXPECT_LT(distance_m(line.at(at_m), back.at(line.length_m() - at_m)), 1e-6);
+    }
+}
+
+TEST(Polyline, BearsOnwardsAcrossTheAntimeridian) {
+    const Polyline line({{.lat_deg = 0.0, .lon_deg = 179.9}, {.lat_deg = 0.0, .lon_deg = -179.9}});
+    EXPECT_NEAR(line.bearing_deg(line.length_m() / 2.0), 90.0, 1e-9);
+    EXPECT_NEAR(line.bearing_deg(0.0), 90.0, 1e-9);
+    EXPECT_NEAR(line.bearing_deg(line.length_m()), 90.0, 1e-9);
+    EXPECT_NEAR(std::abs(line.at(line.length_m() / 2.0).lon_deg), 180.0, 1e-9);
+}
+
+TEST(Polyline, BearingTurnsAlongALongGeodesic) {
+    const Position from{.lat_deg = 60.0, .lon_deg = 0.0};
+    const Position to{.lat_deg = 60.0, .lon_deg = 60.0};
+    const Polyline line({from, to});
+    EXPECT_NEAR(line.bearing_deg(0.0), geodesic(from, to).start_azimuth_deg, 1e-9);
+    EXPECT_NEAR(line.bearing_deg(line.length_m() / 2.0), 90.0, 1e-9);
+    EXPECT_NEAR(line.bearing_deg(line.length_m()), geodesic(from, to).end_azimuth_deg, 1e-9);
+}
+
+struct Region {
+    const char* name;
+    Position start;
+};
+
+class Snapping : public testing::TestWithParam<Region> {};
+
+TEST_P(Snapping, FindsWhatThePlainSearchFinds) {
+    for (unsigned seed = 10; seed < 18; ++seed) {
+        const Polyline line = wander(seed, 150, GetParam().start);
+        for (unsigned place = 0; place < 6; ++place) {
+            const Position from = line.at(line.length_m() * place / 6.0);
+            const Position there = destination(from, 77.0 * place, 13.0 + 400.0 * place);
+            const double from_m = place % 2 == 0 ? 0.0 : line.length_m() / 3.0;
+            const Snap found = line.nearest(there, from_m);
+            const Snap plain = nearest_plainly(line, there, from_m);
+            EXPECT_LE(found.off_m, plain.off_m + 1e-6) << "seed " << seed << " place " << place;
+            EXPECT_GT(found.off_m, plain.off_m - 2.0) << "seed " << seed << " place " << place;
+            EXPECT_GE(found.along_m, from_m);
+            EXPECT_NEAR(distance_m(line.at(found.along_m), there), found.off_m, 1e-6);
+        }
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    Everywhere,
+    Snapping,
+    testing::Values(Region{"Inland", {.lat_deg = 61.5, .lon_deg = 8.4}},
+                    Region{"Antimeridian", {.lat_deg = -16.8, .lon_deg = 179.999}},
+                    Region{"NorthPole", {.lat_deg = 89.995, .lon_deg = 20.0}},
+                    Region{"SouthPole", {.lat_deg = -89.999, .lon_deg = -120.0}}),
+    [](const auto& region) { return region.param.name; });
+
+TEST(Snapping, IsExactOnALongSegment) {
+    const Position from{.lat_deg = 60.0, .lon_deg = 0.0};
+    const Position to{.lat_deg = 60.0, .lon_deg = 60.0};
+    const Polyline line({from, to});
+    const double along_m = line.length_m() / 3.0;
+    const Position foot = line.at(along_m);
+    const Position place = destination(foot, line.bearing_deg(along_m) + 90.0, 200000.0);
+    const Snap found = line.nearest(place);
+    EXPECT_NEAR(found.along_m, along_m, 0.01); // a right angle is where the distance is least
+    EXPECT_NEAR(found.off_m, 200000.0, 1e-6);
+}
+
+TEST(Snapping, LooksOnlyBeyondWhereItIsTold) {
+    const Position far = destination(lake, 90.0, 1000.0);
+    const Polyline there_and_back({lake, far, lake});
+    const Position place = destination(lake, 90.0, 300.0);
+    EXPECT_NEAR(there_and_back.nearest(place).along_m, 300.0, 1e-5);
+    EXPECT_NEAR(there_and_back.nearest(place, 400.0).along_m, 1700.0, 1e-5);
+    EXPECT_NEAR(there_and_back.nearest(place, 9000.0).along_m, 2000.0, 1e-5);
+}
+
+TEST(Passes, AreFoundOnTheWayOutAndBack) {
+    const Position far = destination(lake, 90.0, 5000.0);
+    const Polyline line({lake, far, lake});
+    const Position place = destination(destination(lake, 90.0, 1500.0), 0.0, 80.0);
+    const std::vector<Snap> passes = line.passes(place, 100.0);
+    ASSERT_EQ(passes.size(), 2U);
+    EXPECT_NEAR(passes[0].along_m, 1500.0, 0.1);
+    EXPECT_NEAR(passes[1].along_m, 8500.0, 0.1);
+    EXPECT_NEAR(passes[0].off_m, 80.0, 0.01);
+    EXPECT_TRUE(line.passes(place, 70.0).empty());
+}
+
+TEST(Passes, CloseTogetherAreOne) {
+    const Position far = destination(lake, 90.0, 5000.0);
+    const Polyline line({lake, far, lake});
+    EXPECT_EQ(line.passes(destination(lake, 90.0, 4900.0), 50.0).size(), 1U);
+    EXPECT_EQ(line.passes(destination(lake, 90.0, 4900.0), 50.0, 100.0).size(), 2U);
+}
+
+TEST(Passes, DoNotMultiplyOnAWanderingLine) {
+    const Polyline line = wander(4, 3000, lake, 5.0);
+    const Position place = line.at(line.length_m() / 2.0);
+    const std::vector<Snap> passes = line.passes(place, 2000.0, 500.0);
+    ASSERT_FALSE(passes.empty());
+    for (std::size_t index = 1; index < passes.size(); ++index)
+        EXPECT_GE(passes[index].along_m - passes[index - 1].along_m, 500.0);
+    for (const Snap& pass : passes) { // nothing nearer within 500 m of line
+        const double from_m = std::max(0.0, pass.along_m - 499.0);
+        const Polyline around = line.cut(from_m, pass.along_m + 499.0);
+        EXPECT_NEAR(around.nearest(place).off_m, pass.off_m, 1e-5);
+    }
+}
+
+} // namespace
+} // namespace tumpline::geo
