@@ -1,0 +1,69 @@
+#pragma once
+
+#include "planner/models/model_entry.h"
+
+#include <span>
+#include <string_view>
+
+/// From energy wanted to mass carried.
+namespace tumpline::planner {
+
+inline constexpr double joule_per_kcal = 4184.0;
+
+/// What a label prints. Carbohydrate without fibre.
+struct Nutrients {
+    double protein_kg;
+    double fat_kg;
+    double carbohydrate_kg;
+    double alcohol_kg;
+    double fibre_kg;
+};
+
+/// 4 P + 9 F + 4 C + 7 A + 2 Fi kcal per gram. Source: [FAO77].
+[[nodiscard]] double food_energy_j(const Nutrients& nutrients);
+
+/// 4.0 kcal/g: between printed field rations (3.4 to 3.6) and well chosen trail food (4.4).
+inline constexpr double default_energy_density_j_per_kg = 4.0e3 * joule_per_kcal;
+/// Share of the food's mass; its waste is carried out. From memory, range 0.05 to 0.15.
+inline constexpr double default_packaging = 0.08;
+
+/// Whether a density can be eaten for days: 1.5 kcal/g (fresh) to 6 kcal/g; pure fat is 9.
+[[nodiscard]] bool energy_density_covers(double j_per_kg);
+
+/// What must be packed to eat `energy_j`.
+struct Ration {
+    double energy_j;
+    double density_j_per_kg;
+    double packaging; ///< share of the food's mass
+};
+
+/// Food and its packaging; 0 for a density that is not positive.
+[[nodiscard]] double ration_kg(const Ration& ration);
+/// The packaging alone: what is left to carry out when the food is eaten.
+[[nodiscard]] double ration_waste_kg(const Ration& ration);
+
+/// A printed ration or scheme, to compare a plan with.
+struct PrintedRation {
+    std::string_view name;
+    double mass_kg;
+    double energy_j; ///< 0: not printed
+    std::string_view source;
+};
+
+[[nodiscard]] std::span<const PrintedRation> printed_rations();
+
+/// Bulk rations of outdoor schools, per person and day, by how hard and cold it is.
+struct RationClass {
+    double least_kg;
+    double most_kg;
+    double least_j;
+    double most_j;
+    std::string_view when;
+};
+
+/// Source: [BulkRation].
+[[nodiscard]] std::span<const RationClass> ration_classes();
+
+[[nodiscard]] std::span<const ModelEntry> food_entries();
+
+} // namespace tumpline::planner
