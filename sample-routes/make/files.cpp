@@ -1,0 +1,109 @@
+#include "sample-routes/make/files.h"
+
+#include <fmt/format.h>
+#include <gdal_priv.h>
+#include <ogr_spatialref.h>
+
+#include <array>
+#include <fstream>
+#include <memory>
+#include <stdexcept>
+
+namespace tumpline::samples {
+
+void write_gpx(const std::filesystem::path& file, const std::string& title, const Layout& layout) {
+    std::ofstream out(file);
+    out << "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+           "<gpx version=\"1.1\" creator=\"tumpline make_samples\" "
+           "xmlns=\"http://www.topografix.com/GPX/1/1\">\n";
+    out << fmt::format("<metadata><name>{}</name><desc>Invented; this place does not "
+                       "exist.</desc></metadata>\n",
+                       title);
+    for (const Waypoint& place : layout.waypoints)
+        out << fmt::format("<wpt lat=\"{:.6f}\" lon=\"{:.6f}\"><ele>{:.0f}</ele><name>{}</name>"
+                           "<type>{}</type></wpt>\n",
+                           place.lat_deg,
+                           place.lon_deg,
+                           place.height_m,
+                           place.name,
+                           place.type);
+    for (const Line& line : layout.lines) {
+        out << fmt::format("<trk><name>{}</name><type>{}</type><trkseg>\n", line.name, line.type);
+        for (const Point& point : line.points)
+            out << fmt::format("<trkpt lat=\"{:.6f}\" lon=\"{:.6f}\"><ele>{:.1f}</ele></trkpt>\n",
+                               point.lat_deg,
+                               point.lon_deg,
+                               point.recorded_m);
+        out << "</trkseg></trk>\n";
+    }
+    out << "</gpx>\n";
+}
+
+void write_geojson(const std::filesystem::path& file, const Layout& layout) {
+    std::ofstream out(file);
+    out << "{\"type\": \"FeatureCollection\", \"features\": [\n";
+    for (const Waypoint& place : layout.waypoints)
+        out << fmt::format(
+            "{{\"type\": \"Feature\", \"properties\": {{\"name\": \"{}\", \"type\": \"{}\"}}, "
+            "\"geometry\": {{\"type\": \"Point\", \"coordinates\": [{:.6f}, {:.6f}, {:.0f}]}}}},\n",
+            place.name,
+            place.type,
+            place.lon_deg,
+            place.lat_deg,
+            place.height_m);
+    for (std::size_t i = 0; i < layout.lines.size(); ++i) {
+        const Line& line = layout.lines[i];
+        out << fmt::format(
+            "{{\"type\": \"Feature\", \"properties\": {{\"name\": \"{}\", \"type\": \"{}\"}}, "
+            "\"geometry\": {{\"type\": \"LineString\", \"coordinates\": [\n",
+            line.name,
+            line.type);
+        for (std::size_t j = 0; j < line.points.size(); ++j)
+            out << fmt::format("[{:.6f}, {:.6f}, {:.1f}]{}\n",
+                               line.points[j].lon_deg,
+                               line.points[j].lat_deg,
+                               line.points[j].recorded_m,
+                               j + 1 < line.points.size() ? "," : "");
+        out << (i + 1 < layout.lines.size() ? "]}},\n" : "]}}\n");
+    }
+    out << "]}\n";
+}
+
+void write_geotiff(const std::filesystem::path& file, const Raster& raster) {
+    GDALAllRegister();
+    GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
+    if (driver == nullptr)
+        throw std::runtime_error("GDAL has no GeoTIFF driver");
+    const std::array<const char*, 3> options{"COMPRESS=DEFLATE", "PREDICTOR=2", nullptr};
+    const std::unique_ptr<GDALDataset> out(driver->Create(file.c_str(),
+                                                          raster.columns,
+                                                          raster.rows,
+                                                          1,
+                                                          GDT_Int16,
+                                                          const_cast<char**>(options.data())));
+    if (!out)
+        throw std::runtime_error(fmt::format("{} cannot be written", file.string()));
+    std::array<double, 6> grid{
+        raster.west_deg, raster.cell_lon_deg, 0.0, raster.north_deg, 0.0, -raster.cell_lat_deg};
+    out->SetGeoTransform(grid.data());
+    OGRSpatialReference wgs84;
+    wgs84.importFromEPSG(4326);
+    out->SetSpatialRef(&wgs84);
+    GDALRasterBand* band = out->GetRasterBand(1);
+    band->SetNoDataValue(-32768.0);
+    std::vector<std::int16_t> heights = raster.heights_m;
+    if (band->RasterIO(GF_Write,
+                       0,
+                       0,
+                       raster.columns,
+                       raster.rows,
+                       heights.data(),
+                       raster.columns,
+                       raster.rows,
+                       GDT_Int16,
+                       0,
+                       0) != CE_None)
+        throw std::runtime_error(fmt::format("{} cannot be written", file.string()));
+}
+
+} // namespace tumpline::samples

@@ -1,0 +1,15 @@
+#pragma once
+
+#include <filesystem>
+
+namespace tumpline::samples {
+
+/// Writes the tracks and rasters of every sample route into its folder below `into`, the same on
+/// each run. The trip files are written by hand and left alone.
+void make_samples(const std::filesystem::path& into);
+
+void make_saddle(const std::filesystem::path& into);
+void make_lake_chain(const std::filesystem::path& into);
+void make_desert_river(const std::filesystem::path& into);
+
+} // namespace tumpline::samples
