@@ -1,0 +1,354 @@
+#include "planner/json_document.h"
+
+#include "planner/json_pointer.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <charconv>
+#include <cstdint>
+#include <optional>
+
+namespace tumpline::planner {
+
+namespace {
+
+using Kind = JsonValue::Kind;
+using geo::InputError;
+using geo::Problem;
+
+/// "line 3, column 14" of a byte of `text`, counted from 1; columns count characters.
+std::string place_of(std::string_view text, std::size_t byte) {
+    const std::string_view before = text.substr(0, std::min(byte, text.size()));
+    const auto lines = std::count(before.begin(), before.end(), '\n');
+    const std::size_t newline = before.rfind('\n');
+    const std::string_view line =
+        newline == std::string_view::npos ? before : before.substr(newline + 1);
+    const auto columns = std::count_if(line.begin(), line.end(), [](char letter) {
+        return (static_cast<unsigned char>(letter) & 0xC0U) != 0x80U;
+    });
+    return fmt::format("line {}, column {}", lines + 1, columns + 1);
+}
+
+[[noreturn]] void
+refuse(const std::string& file, std::string place, std::string found, std::string expected) {
+    throw InputError({Problem{.file = file,
+                              .place = std::move(place),
+                              .found = std::move(found),
+                              .expected = std::move(expected),
+                              .advice = {}}});
+}
+
+/// How many bytes the well-formed UTF-8 sequence at the start of `text` has; 0 if there is none.
+/// Source: Unicode Standard, table 3-7.
+std::size_t sequence_length(std::string_view text) {
+    const auto byte = [&](std::size_t i) -> unsigned {
+        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+    };
+    const auto follows = [&](std::size_t i) { return byte(i) >= 0x80U && byte(i) <= 0xBFU; };
+    const unsigned first = byte(0);
+    const unsigned second = byte(1);
+    if (first < 0x80U)
+        return 1;
+    if (first >= 0xC2U && first <= 0xDFU)
+        return follows(1) ? 2 : 0;
+    if (first >= 0xE0U && first <= 0xEFU) {
+        const bool fits = second >= (first == 0xE0U ? 0xA0U : 0x80U) &&
+                          second <= (first == 0xEDU ? 0x9FU : 0xBFU);
+        return fits && follows(2) ? 3 : 0;
+    }
+    if (first >= 0xF0U && first <= 0xF4U) {
+        const bool fits = second >= (first == 0xF0U ? 0x90U : 0x80U) &&
+                          second <= (first == 0xF4U ? 0x8FU : 0xBFU);
+        return fits && follows(2) && follows(3) ? 4 : 0;
+    }
+    return 0;
+}
+
+std::optional<std::size_t> first_byte_not_utf8(std::string_view text) {
+    std::size_t at = 0;
+    while (at < text.size()) {
+        const std::size_t length = sequence_length(text.substr(at));
+        if (length == 0)
+            return at;
+        at += length;
+    }
+    return std::nullopt;
+}
+
+/// Builds the document while the library reads; it refuses what is too deep, too much or doubled.
+class Builder : public nlohmann::json_sax<nlohmann::json> {
+  public:
+    explicit Builder(const JsonLimits& limits) : limits_(limits) {}
+
+    bool null() override { return put({}); }
+
+    bool boolean(bool flag) override {
+        JsonValue value;
+        value.kind = Kind::boolean;
+        value.flag = flag;
+        return put(std::move(value));
+    }
+
+    bool number_integer(std::int64_t number) override {
+        return put_number(static_cast<double>(number), true, fmt::format("{}", number));
+    }
+
+    bool number_unsigned(std::uint64_t number) override {
+        return put_number(static_cast<double>(number), true, fmt::format("{}", number));
+    }
+
+    bool number_float(double number, const std::string& written) override {
+        return put_number(number, false, written);
+    }
+
+    bool string(std::string& text) override {
+        JsonValue value;
+        value.kind = Kind::text;
+        value.text = std::move(text);
+        return put(std::move(value));
+    }
+
+    bool binary(nlohmann::json::binary_t& /*bytes*/) override { return false; }
+
+    bool start_object(std::size_t /*count*/) override { return open(Kind::object); }
+
+    bool end_object() override { return close(); }
+
+    bool start_array(std::size_t /*count*/) override { return open(Kind::list); }
+
+    bool end_array() override { return close(); }
+
+    bool key(std::string& name) override {
+        const JsonValue& object = *open_.back();
+        if (object.find(name) != nullptr) {
+            refused_ = {.found = fmt::format("\"{}\" a second time", name),
+                        .expected = "each key once in an object"};
+            return false;
+        }
+        if (object.members.size() >= limits_.most_members) {
+            refused_ = {.found = fmt::format("more than {} keys", limits_.most_members),
+                        .expected = "the keys of docs/trip-file.md"};
+            return false;
+        }
+        key_ = std::move(name);
+        return true;
+    }
+
+    bool parse_error(std::size_t byte,
+                     const std::string& last_token,
+                     const nlohmann::json::exception& /*error*/) override {
+        error_byte_ = byte;
+        last_token_ = last_token;
+        return false;
+    }
+
+    struct Refused {
+        std::string found;
+        std::string expected;
+    };
+
+    [[nodiscard]] const std::optional<Refused>& refused() const { return refused_; }
+
+    [[nodiscard]] std::size_t error_byte() const { return error_byte_; }
+
+    [[nodiscard]] const std::string& last_token() const { return last_token_; }
+
+    [[nodiscard]] JsonValue take() { return std::move(root_); }
+
+    /// Where the reading stands: the way of keys and indices to the value last begun.
+    [[nodiscard]] std::string pointer() const {
+        std::string text;
+        for (std::size_t i = 0; i < open_.size(); ++i) {
+            const bool last = i + 1 == open_.size();
+            if (open_[i]->kind == Kind::list)
+                text = pointer_to(text, fmt::format("{}", open_[i]->items.size() - (last ? 0 : 1)));
+            else if (last)
+                text = pointer_to(text, key_);
+            else
+                text = pointer_to(text, open_[i]->members.back().first);
+        }
+        return text;
+    }
+
+  private:
+    bool put_number(double number, bool whole, std::string written) {
+        JsonValue value;
+        value.kind = Kind::number;
+        value.number = number;
+        value.whole = whole;
+        value.text = std::move(written);
+        return put(std::move(value));
+    }
+
+    bool put(JsonValue value) { return place(std::move(value)) != nullptr; }
+
+    /// Puts a value where it belongs; null if there are too many.
+    JsonValue* place(JsonValue value) {
+        if (++values_ > limits_.most_values) {
+            refused_ = {.found = fmt::format("more than {} values", limits_.most_values),
+                        .expected = "a trip file of a sensible size"};
+            return nullptr;
+        }
+        if (open_.empty()) {
+            root_ = std::move(value);
+            return &root_;
+        }
+        JsonValue& parent = *open_.back();
+        if (parent.kind == Kind::list)
+            return &parent.items.emplace_back(std::move(value));
+        return &parent.members.emplace_back(std::move(key_), std::move(value)).second;
+    }
+
+    bool open(Kind kind) {
+        if (open_.size() >= limits_.deepest) {
+            refused_ = {.found = fmt::format("more than {} levels of brackets", limits_.deepest),
+                        .expected = "a trip file as docs/trip-file.md describes it"};
+            return false;
+        }
+        JsonValue value;
+        value.kind = kind;
+        JsonValue* const placed = place(std::move(value));
+        if (placed == nullptr)
+            return false;
+        open_.push_back(placed); // parents grow only when their children are closed
+        return true;
+    }
+
+    bool close() {
+        open_.pop_back();
+        return true;
+    }
+
+    JsonLimits limits_;
+    JsonValue root_;
+    std::vector<JsonValue*> open_;
+    std::string key_;
+    std::size_t values_ = 0;
+    std::optional<Refused> refused_;
+    std::size_t error_byte_ = 0;
+    std::string last_token_;
+};
+
+/// The end of `text` in quotes, in signs that a terminal can show.
+std::string printable(std::string_view text) {
+    std::string clean;
+    for (const char letter : text)
+        clean += static_cast<unsigned char>(letter) < 0x20U || letter == 0x7F ? ' ' : letter;
+    return clean;
+}
+
+/// What stands where the reading stopped, for the message.
+std::string token_at(std::string_view text, std::size_t byte) {
+    if (byte >= text.size())
+        return "the end of the file";
+    std::size_t end = byte + sequence_length(text.substr(byte));
+    while (end < text.size() && end < byte + 20 &&
+           std::isalnum(static_cast<unsigned char>(text[end])) != 0 &&
+           std::isalnum(static_cast<unsigned char>(text[byte])) != 0)
+        ++end;
+    const std::string token = printable(text.substr(byte, end - byte));
+    if (text[byte] == '\n')
+        return "the end of the line";
+    return token.find_first_not_of(' ') == std::string::npos ? "a sign that cannot be shown"
+                                                             : fmt::format("'{}'", token);
+}
+
+[[noreturn]] void
+refuse_syntax(const Builder& builder, std::string_view text, const std::string& file) {
+    // the library counts bytes from 1 and names the last one that it read, which for a word or a
+    // text that breaks off lies within it; the start of the token is what people look for
+    const std::size_t read = builder.error_byte();
+    const std::string& last = builder.last_token();
+    const bool at_end = read > text.size();
+    std::size_t at = at_end ? text.size() : read - std::min<std::size_t>(read, 1);
+    if (!at_end && last.size() > 1 && at + 1 >= last.size())
+        at = at + 1 - last.size();
+    while (at < text.size() && (text[at] == ' ' || text[at] == '\t' || text[at] == '\n'))
+        ++at;
+    if (at_end) {
+        refuse(file,
+               place_of(text, at),
+               "the end of the file",
+               "the rest of it: a bracket or a quotation mark is still open");
+    }
+    std::string found = token_at(text, at);
+    const bool unclosed_text = text[at] == '"' && last.find_first_of("\n\r") != std::string::npos;
+    if (unclosed_text)
+        found = "a line that ends within a text";
+    refuse(file,
+           place_of(text, at),
+           std::move(found),
+           "JSON (keys and texts in double quotation marks, a comma between entries and none after "
+           "the last)");
+}
+
+} // namespace
+
+const JsonValue* JsonValue::find(std::string_view key) const {
+    const auto found = std::find_if(
+        members.begin(), members.end(), [&](const Member& member) { return member.first == key; });
+    return found == members.end() ? nullptr : &found->second;
+}
+
+JsonValue read_json(std::string_view text, const std::string& file, const JsonLimits& limits) {
+    if (text.size() > limits.longest_bytes)
+        refuse(file,
+               {},
+               fmt::format("{} bytes", text.size()),
+               fmt::format("at most {} bytes", limits.longest_bytes));
+    if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+        refuse(file, {}, "UTF-16 text", "UTF-8 text; save the file as UTF-8");
+    if (text.starts_with("\xEF\xBB\xBF"))
+        text.remove_prefix(3);
+    if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
+        refuse(file, {}, "an empty file", "a trip (docs/trip-file.md)");
+    if (const std::optional<std::size_t> byte = first_byte_not_utf8(text))
+        refuse(file,
+               place_of(text, *byte),
+               fmt::format("the byte 0x{:02X}", static_cast<unsigned char>(text[*byte])),
+               "UTF-8 text; save the file as UTF-8");
+    Builder builder(limits);
+    const bool read = nlohmann::json::sax_parse(text.begin(),
+                                                text.end(),
+                                                &builder,
+                                                nlohmann::json::input_format_t::json,
+                                                true, // nothing after the value
+                                                true  // comments
+    );
+    if (builder.refused())
+        refuse(file, builder.pointer(), builder.refused()->found, builder.refused()->expected);
+    if (!read)
+        refuse_syntax(builder, text, file);
+    return builder.take();
+}
+
+std::string shown(const JsonValue& value, std::size_t longest) {
+    std::string text;
+    switch (value.kind) {
+    case Kind::null:
+        return "null";
+    case Kind::boolean:
+        return value.flag ? "true" : "false";
+    case Kind::number:
+        text = value.text;
+        break;
+    case Kind::text:
+        text = fmt::format("\"{}\"", printable(value.text));
+        break;
+    case Kind::list:
+        return value.items.empty() ? "an empty list" : "a list";
+    case Kind::object:
+        return value.members.empty() ? "an empty object" : "an object";
+    }
+    if (text.size() > longest) {
+        std::size_t end = longest;
+        while (end > 0 && (static_cast<unsigned char>(text[end]) & 0xC0U) == 0x80U)
+            --end;
+        text = text.substr(0, end) + "...";
+    }
+    return text;
+}
+
+} // namespace tumpline::planner

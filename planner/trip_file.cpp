@@ -1,0 +1,180 @@
+#include "planner/trip_file.h"
+
+#include "planner/json_pointer.h"
+#include "planner/trip_check.h"
+#include "planner/trip_sections.h"
+
+#include <fmt/format.h>
+
+#include <fstream>
+#include <sstream>
+#include <system_error>
+
+namespace tumpline::planner {
+
+namespace {
+
+using geo::InputError;
+using geo::Problem;
+
+[[noreturn]] void
+refuse_file(const std::filesystem::path& file, std::string found, std::string expected) {
+    throw InputError({Problem{.file = file.string(),
+                              .place = {},
+                              .found = std::move(found),
+                              .expected = std::move(expected),
+                              .advice = {}}});
+}
+
+std::string read_bytes(const std::filesystem::path& file) {
+    std::error_code error;
+    const std::filesystem::file_status status = std::filesystem::status(file, error);
+    if (status.type() == std::filesystem::file_type::not_found)
+        refuse_file(file, "no such file", "a trip file");
+    if (std::filesystem::is_directory(status))
+        refuse_file(file, "a folder", "a trip file");
+    std::ifstream in(file, std::ios::binary);
+    if (!in)
+        refuse_file(file, "a file that cannot be opened", "a trip file that you may read");
+    // one byte more than may be read, so that what is too long is seen without reading it all
+    const std::size_t longest = JsonLimits{}.longest_bytes + 1;
+    std::string text;
+    std::string block(std::size_t{1} << 16U, '\0');
+    while (in && text.size() < longest) {
+        in.read(block.data(), static_cast<std::streamsize>(block.size()));
+        text.append(block, 0, static_cast<std::size_t>(in.gcount()));
+    }
+    if (in.bad())
+        refuse_file(file, "a file that cannot be read to its end", "a trip file");
+    return text;
+}
+
+void read_version(const TripValue& value, Trip& /*trip*/) {
+    const JsonValue& json = value.json();
+    if (json.kind != JsonValue::Kind::number || json.number != 1.0)
+        value.add_problem("1, the only version of the trip file's form that there is");
+}
+
+/// Paths in the file are relative to it.
+void anchor(std::vector<std::filesystem::path>& paths, const std::filesystem::path& file) {
+    for (std::filesystem::path& path : paths)
+        path = (file.parent_path() / path).lexically_normal();
+}
+
+template <class Target> KnownKeys known(const Section<Target>& section) {
+    KnownKeys known{.section = std::string(section.name), .keys = {}, .needed = {}};
+    for (const Key<Target>& key : section.keys) {
+        known.keys.emplace_back(key.name);
+        if (key.need == Need::must)
+            known.needed.emplace_back(key.name);
+    }
+    return known;
+}
+
+} // namespace
+
+const Section<Trip>& trip_section() {
+    static const Section<Trip> section{
+        "trip",
+        "a trip",
+        {
+            {"$schema", Need::may, [](const TripValue& v, Trip& /*t*/) { (void)v.text(); }},
+            {"tumpline", Need::must, read_version},
+            {"name", Need::may, [](const TripValue& v, Trip& t) { put(t.name, v.name()); }},
+            {"start", Need::may, [](const TripValue& v, Trip& t) { put(t.start, v.date()); }},
+            {"time_zone",
+             Need::may,
+             [](const TripValue& v, Trip& t) { put(t.time_zone, v.name()); }},
+            {"route",
+             Need::must,
+             [](const TripValue& v, Trip& t) { read_section(v, route_section(), t.route); }},
+            {"party",
+             Need::must,
+             [](const TripValue& v, Trip& t) {
+                 read_list(v, member_section(), t.party);
+                 if (v.json().kind == JsonValue::Kind::list && v.json().items.empty())
+                     v.add_problem("at least one member of the party");
+             }},
+            {"craft",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_list(v, craft_section(), t.craft); }},
+            {"kit",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_list(v, kit_section(), t.kit); }},
+            {"food",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, food_section(), t.food); }},
+            {"water",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, water_section(), t.water); }},
+            {"fuel",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, fuel_section(), t.fuel); }},
+            {"changeovers",
+             Need::may,
+             [](const TripValue& v, Trip& t) {
+                 read_section(v, changeovers_section(), t.changeovers);
+             }},
+            {"appointments",
+             Need::may,
+             [](const TripValue& v, Trip& t) {
+                 read_list(v, appointment_section(), t.appointments);
+             }},
+            {"days",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, days_section(), t.days); }},
+            {"weather",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, weather_section(), t.weather); }},
+            {"models",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, models_section(), t.models); }},
+            {"spread",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, spread_section(), t.spread); }},
+            {"contact",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, contact_section(), t.contact); }},
+        }};
+    return section;
+}
+
+std::vector<KnownKeys> known_keys() {
+    return {known(trip_section()),      known(route_section()),       known(leg_section()),
+            known(river_bed_section()), known(place_section()),       known(member_section()),
+            known(craft_section()),     known(kit_section()),         known(condition_section()),
+            known(food_section()),      known(shares_section()),      known(water_section()),
+            known(fuel_section()),      known(changeovers_section()), known(appointment_section()),
+            known(days_section()),      known(weather_section()),     known(models_section()),
+            known(spread_section()),    known(contact_section())};
+}
+
+Trip read_trip_text(const std::string& text,
+                    const std::filesystem::path& file,
+                    const std::vector<Setting>& settings) {
+    JsonValue document = read_json(text, file.string());
+    Problems problems(file.string());
+    for (const Setting& setting : settings) {
+        std::string expected = set_at(document, setting.pointer, setting.value);
+        if (!expected.empty())
+            problems.add({},
+                         {.found = fmt::format("the setting {}={}", setting.pointer, setting.value),
+                          .expected = std::move(expected),
+                          .advice = {}});
+    }
+    Trip trip;
+    trip.file = file;
+    read_section(TripValue(document, {}, problems), trip_section(), trip);
+    check_trip(trip, problems);
+    if (!problems.none())
+        throw InputError(problems.take());
+    anchor(trip.route.tracks, file);
+    anchor(trip.route.elevation, file);
+    return trip;
+}
+
+Trip read_trip(const std::filesystem::path& file, const std::vector<Setting>& settings) {
+    return read_trip_text(read_bytes(file), file, settings);
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,108 @@
+#include "planner/trip_sections.h"
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr Sensible cold{Dimension::temperature, -60.0, 60.0};
+
+/// One condition, or a list of which any suffices.
+void read_when(const TripValue& value, KitItem& item) {
+    if (value.json().kind == JsonValue::Kind::object)
+        read_section(value, condition_section(), item.when.emplace_back());
+    else
+        read_list(value, condition_section(), item.when);
+    for (const Condition& condition : item.when) {
+        const bool asks_nothing = !condition.river_class && !condition.rain &&
+                                  !condition.water_below_c && !condition.night_below_c &&
+                                  !condition.snow && !condition.open_crossing;
+        if (asks_nothing && value.json().members.empty() && value.problems().none()) {
+            value.add_problem("at least one condition in each pair of curly brackets",
+                              "leave \"when\" out if the item always comes");
+            return;
+        }
+    }
+}
+
+void read_owner(const TripValue& value, KitItem& item) {
+    const std::optional<std::string> owner = value.name();
+    if (owner && *owner != "party")
+        item.owner = *owner;
+}
+
+} // namespace
+
+const Section<Condition>& condition_section() {
+    static const Section<Condition> section{
+        "condition",
+        "a condition",
+        {
+            {"class",
+             Need::may,
+             [](const TripValue& v, Condition& c) { put(c.river_class, v.river_class()); }},
+            {"rain",
+             Need::may,
+             [](const TripValue& v, Condition& c) { put(c.rain, v.yes_or_no()); }},
+            {"water_below",
+             Need::may,
+             [](const TripValue& v, Condition& c) { put(c.water_below_c, v.quantity(cold)); }},
+            {"night_below",
+             Need::may,
+             [](const TripValue& v, Condition& c) { put(c.night_below_c, v.quantity(cold)); }},
+            {"snow",
+             Need::may,
+             [](const TripValue& v, Condition& c) { put(c.snow, v.yes_or_no()); }},
+            {"open_crossing",
+             Need::may,
+             [](const TripValue& v, Condition& c) { put(c.open_crossing, v.yes_or_no()); }},
+        }};
+    return section;
+}
+
+const Section<KitItem>& kit_section() {
+    static const Section<KitItem> section{
+        "item",
+        "a kit item",
+        {
+            {"item", Need::must, [](const TripValue& v, KitItem& k) { put(k.name, v.name()); }},
+            {"mass",
+             Need::must,
+             [](const TripValue& v, KitItem& k) {
+                 put(k.mass_kg, v.quantity({Dimension::mass, 0.0, 100.0}));
+             }},
+            {"count",
+             Need::may,
+             [](const TripValue& v, KitItem& k) {
+                 put(k.count, v.whole_number({1, 1000}));
+             }},
+            {"for", Need::may, read_owner},
+            {"ashore",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.ashore, v.meaning(item_use_words())); }},
+            {"afloat",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.afloat, v.meaning(item_use_words())); }},
+            {"when", Need::may, read_when},
+            {"bring",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.bring, v.yes_or_no()); }},
+            {"in", Need::may, [](const TripValue& v, KitItem& k) { put(k.piece, v.name()); }},
+            {"volume",
+             Need::may,
+             [](const TripValue& v, KitItem& k) {
+                 put(k.volume_l, v.quantity({Dimension::volume, 0.0, 500.0}));
+             }},
+            {"at_hand",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.at_hand, v.yes_or_no()); }},
+            {"stays_with",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.bearer, v.name()); }},
+            {"gets_wet",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.gets_wet, v.yes_or_no()); }},
+        }};
+    return section;
+}
+
+} // namespace tumpline::planner

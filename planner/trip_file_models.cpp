@@ -1,0 +1,131 @@
+#include "planner/trip_sections.h"
+
+#include <cassert>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr Sensible air{Dimension::temperature, -60.0, 60.0};
+constexpr Sensible wind{Dimension::speed, 0.0, 60.0};
+constexpr Between share{0.0, 1.0};
+
+std::optional<std::string> model(const TripValue& value, std::string_view family) {
+    const std::optional<std::string_view> chosen = value.one_of(model_words(family));
+    return chosen ? std::optional(std::string(*chosen)) : std::nullopt;
+}
+
+} // namespace
+
+const std::vector<std::string_view>& model_words(std::string_view family) {
+    using Families = std::vector<std::pair<std::string_view, std::vector<std::string_view>>>;
+    static const Families families{
+        {"walking",
+         {"swiss-signpost",
+          "naismith-langmuir",
+          "tobler",
+          "irmischer-clarke",
+          "campbell-2019",
+          "sullivan-2020",
+          "din-33466",
+          "constant"}},
+        {"load_effect", {"equal-effort", "none"}},
+        {"energy",
+         {"lcda-backpacking-2022", "pandolf-santee", "ludlow-weyand-2017", "compendium-met"}},
+        {"resting", {"mifflin-st-jeor-1990", "schofield-1985"}},
+        {"paddling", {"power-balance", "constant"}}};
+    for (const auto& [name, words] : families)
+        if (name == family)
+            return words;
+    assert(false);
+    return families.front().second;
+}
+
+const Section<Models>& models_section() {
+    static const Section<Models> section{
+        "models",
+        "the models",
+        {
+            {"walking",
+             Need::may,
+             [](const TripValue& v, Models& m) { put(m.walking, model(v, "walking")); }},
+            {"load_effect",
+             Need::may,
+             [](const TripValue& v, Models& m) { put(m.load_effect, model(v, "load_effect")); }},
+            {"energy",
+             Need::may,
+             [](const TripValue& v, Models& m) { put(m.energy, model(v, "energy")); }},
+            {"resting",
+             Need::may,
+             [](const TripValue& v, Models& m) { put(m.resting, model(v, "resting")); }},
+            {"paddling",
+             Need::may,
+             [](const TripValue& v, Models& m) { put(m.paddling, model(v, "paddling")); }},
+        }};
+    return section;
+}
+
+const Section<Weather>& weather_section() {
+    static const Section<Weather> section{
+        "weather",
+        "the weather",
+        {
+            {"high",
+             Need::may,
+             [](const TripValue& v, Weather& w) { put(w.high_c, v.quantity(air)); }},
+            {"low",
+             Need::may,
+             [](const TripValue& v, Weather& w) { put(w.low_c, v.quantity(air)); }},
+            {"wind",
+             Need::may,
+             [](const TripValue& v, Weather& w) { put(w.wind_mps, v.quantity(wind)); }},
+            {"wind_from",
+             Need::may,
+             [](const TripValue& v, Weather& w) {
+                 put(w.wind_from_deg, v.number({0.0, 360.0}));
+             }},
+            {"rain", Need::may, [](const TripValue& v, Weather& w) { put(w.rain, v.yes_or_no()); }},
+            {"water",
+             Need::may,
+             [](const TripValue& v, Weather& w) {
+                 put(w.water_c, v.quantity({Dimension::temperature, -2.0, 40.0}));
+             }},
+            {"snow", Need::may, [](const TripValue& v, Weather& w) { put(w.snow, v.yes_or_no()); }},
+        }};
+    return section;
+}
+
+const Section<Spread>& spread_section() {
+    static const Section<Spread> section{
+        "spread",
+        "the spread",
+        {
+            {"pace",
+             Need::may,
+             [](const TripValue& v, Spread& s) { put(s.pace, v.number(share)); }},
+            {"day_form",
+             Need::may,
+             [](const TripValue& v, Spread& s) { put(s.day_form, v.number(share)); }},
+            {"wind",
+             Need::may,
+             [](const TripValue& v, Spread& s) {
+                 put(s.wind, v.number({0.0, 3.0}));
+             }},
+            {"current",
+             Need::may,
+             [](const TripValue& v, Spread& s) { put(s.current, v.number(share)); }},
+            {"changeovers",
+             Need::may,
+             [](const TripValue& v, Spread& s) { put(s.changeovers, v.number(share)); }},
+            {"drinking",
+             Need::may,
+             [](const TripValue& v, Spread& s) { put(s.drinking, v.number(share)); }},
+            {"eating",
+             Need::may,
+             [](const TripValue& v, Spread& s) { put(s.eating, v.number(share)); }},
+        }};
+    return section;
+}
+
+} // namespace tumpline::planner
