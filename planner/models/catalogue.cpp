@@ -1,0 +1,28 @@
+#include "planner/models/catalogue.h"
+
+#include "planner/models/compendium.h"
+#include "planner/models/load_carriage.h"
+#include "planner/models/load_effect.h"
+#include "planner/models/resting_energy.h"
+#include "planner/models/terrain.h"
+#include "planner/models/walking_speed.h"
+
+#include <array>
+#include <span>
+
+namespace tumpline::planner {
+
+std::vector<ModelEntry> model_catalogue() {
+    const std::array tables = {walking_speed_entries(),
+                               load_effect_entries(),
+                               terrain_entries(),
+                               load_carriage_entries(),
+                               resting_energy_entries(),
+                               compendium_entries()};
+    std::vector<ModelEntry> all;
+    for (const std::span<const ModelEntry> table : tables)
+        all.insert(all.end(), table.begin(), table.end());
+    return all;
+}
+
+} // namespace tumpline::planner
