@@ -235,7 +235,7 @@ class Reader {
     void count_named();
 
     TrackFile result_;
-    std::optional<ToWgs84> to_wgs84_; ///< of the layer being read
+    std::unique_ptr<const ToWgs84> to_wgs84_; ///< of the layer being read
     bool rfc7946_ = false;
     bool above_ellipsoid_ = false; ///< heights of the layer being read
     std::size_t feature_ = 0;
@@ -248,7 +248,7 @@ void Reader::read_layer(OGRLayer& layer) {
     const OGRSpatialReference* reference = layer.GetSpatialRef();
     to_wgs84_.reset();
     if (reference != nullptr) {
-        to_wgs84_.emplace(*reference);
+        to_wgs84_ = std::make_unique<const ToWgs84>(*reference);
         if (!to_wgs84_->usable())
             fail({.place = fmt::format("layer {}", one_line(layer.GetName())),
                   .found = fmt::format("the coordinate system {}", one_line(reference->GetName())),
