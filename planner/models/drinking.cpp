@@ -19,10 +19,11 @@ constexpr std::array<std::array<double, 3>, 5> quarts{{
     {1.0, 1.0, 1.0},
 }};
 
-constexpr std::array<DailyWater, 5> printed{{
+constexpr std::array<DailyWater, 6> printed{{
     {"women, temperate, all water including that in food", 2.0, 3.1, "EFSA2010"},
     {"men, temperate, all water including that in food", 2.5, 4.0, "EFSA2010"},
     {"men over 14, beverages alone", 1.75, 1.75, "JequierConstant2010"},
+    {"men over 14, water in food", 0.75, 0.75, "JequierConstant2010"},
     {"field water supply, cool climate", 0.5 * gallon_l, 1.0 * gallon_l, "MD0535"},
     {"field water supply, hot and dry climate", 2.0 * gallon_l, 6.0 * gallon_l, "MD0535"},
 }};

@@ -9,7 +9,7 @@ namespace {
 constexpr double pound_kg = 0.45359237;
 constexpr double ounce_kg = 0.028349523125;
 
-constexpr std::array<PrintedRation, 6> rations{{
+constexpr std::array<PrintedRation, 7> rations{{
     {"freeze-dried meal pack for patrol or cold, 2006",
      1.0 * pound_kg,
      1540.0 * joule_per_kcal,
@@ -18,10 +18,17 @@ constexpr std::array<PrintedRation, 6> rations{{
      2.75 * pound_kg,
      4500.0 * joule_per_kcal,
      "RationColdWeather"},
-    {"British sledging ration 1948 to 1950, one day", 27.5 * ounce_kg, 0.0, "Fuchs1952"},
-    {"trail ration of an expedition of 1929, one day", 36.0 * ounce_kg, 0.0, "TrailRation1929"},
+    {"British sledging ration 1948 to 1950, one day", 27.5 * ounce_kg, std::nullopt, "Fuchs1952"},
+    {"trail ration of an expedition of 1929, one day",
+     36.0 * ounce_kg,
+     std::nullopt,
+     "TrailRation1929"},
     {"scout troop's menu page, one day", 1.5 * pound_kg, 3000.0 * joule_per_kcal, "TroopMenu"},
-    {"scout troop's menu page, ordinary youth trip, one day", 1.3 * pound_kg, 0.0, "TroopMenu"},
+    {"scout troop's menu page, ordinary youth trip, one day",
+     1.3 * pound_kg,
+     std::nullopt,
+     "TroopMenu"},
+    {"scout high-adventure base, one day", std::nullopt, 3000.0 * joule_per_kcal, "ScoutBase"},
 }};
 
 constexpr std::array<RationClass, 4> classes{{

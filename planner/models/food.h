@@ -2,6 +2,7 @@
 
 #include "planner/models/model_entry.h"
 
+#include <optional>
 #include <span>
 #include <string_view>
 
@@ -45,8 +46,8 @@ struct Ration {
 /// A printed ration or scheme, to compare a plan with.
 struct PrintedRation {
     std::string_view name;
-    double mass_kg;
-    double energy_j; ///< 0: not printed
+    std::optional<double> mass_kg;  ///< as printed
+    std::optional<double> energy_j; ///< as printed
     std::string_view source;
 };
 

@@ -75,6 +75,12 @@ class Balance {
         return excess;
     }
 
+    /// Of the drag at reference speed in calm.
+    [[nodiscard]] double drag_share(double x) const {
+        const double through_air = x + wind_;
+        return water_ * std::pow(x, drag_exponent) + air_ * through_air * std::abs(through_air);
+    }
+
     /// Root between two speeds that enclose it: Newton's steps, halving where one leaves the
     /// bracket.
     [[nodiscard]] double root(double low, double high) const {
@@ -157,6 +163,13 @@ double power_balance_mps(const Hull& hull, double headwind_mps) {
     if (balance.stands_still())
         return 0.0;
     return hull.reference_speed_mps * balance.root(0.0, balance.high_end());
+}
+
+double calm_drag_n(const Hull& hull, double speed_mps) {
+    if (!usable(hull))
+        return 0.0;
+    return hull.reference_thrust_n *
+           Balance(hull, 0.0).drag_share(std::abs(speed_mps) / hull.reference_speed_mps);
 }
 
 double wind_speed_ratio(const Hull& hull, double headwind_mps) {
@@ -249,6 +262,10 @@ double hull_speed_mps(double length_m) {
     return length_m > 0.0 ? 1.34 * std::sqrt(length_m / foot_m) * knot : 0.0;
 }
 
+bool calm_speed_covers(HullKind kind, double speed_mps) {
+    return speed_mps > 0.0 && speed_mps <= hull_speed_mps(hull(kind).length_m);
+}
+
 double paddling_met(PaddlingEffort effort) {
     switch (effort) {
     case PaddlingEffort::floating:
@@ -284,10 +301,6 @@ PaddlingEffort paddling_effort(const PaddledWater& water) {
     if (water.current_mps > water.calm_speed_mps)
         return PaddlingEffort::pleasure;
     return PaddlingEffort::touring;
-}
-
-double met_power_w(double met, double body_kg) {
-    return met * body_kg * 4184.0 / 3600.0; // kcal per hour to watts
 }
 
 std::span<const ModelEntry> paddling_entries() {

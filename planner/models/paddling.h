@@ -69,6 +69,9 @@ struct Wind {
 /// Known bias: too fast in waves; a tail wind in waves gives less than this.
 [[nodiscard]] double power_balance_mps(const Hull& hull, double headwind_mps);
 
+/// Drag of water and air in calm, kw v^2.26 + ka v^2, in newtons.
+[[nodiscard]] double calm_drag_n(const Hull& hull, double speed_mps);
+
 /// v(W) / v(0) of `power_balance_mps`, the gain under a tail wind limited to 10 %; 0 where no
 /// progress is made. Never rises with W. Total: any finite hull and wind have an answer.
 [[nodiscard]] double wind_speed_ratio(const Hull& hull, double headwind_mps);
@@ -132,8 +135,11 @@ struct FerryGlide {
 [[nodiscard]] double froude(double speed_mps, double length_m);
 
 /// Speed at which the boat climbs its own bow wave, Froude number 0.40 (1.34 sqrt(L in feet)
-/// knots); from memory. A calm speed above it is not a touring speed.
+/// knots); from memory. The drag in the power balance knows nothing of that wave.
 [[nodiscard]] double hull_speed_mps(double length_m);
+
+/// Whether such a boat can keep this calm speed: above 0, not above its hull speed.
+[[nodiscard]] bool calm_speed_covers(HullKind kind, double speed_mps);
 
 /// Rows of the Compendium of Physical Activities on the water.
 enum class PaddlingEffort {
@@ -148,8 +154,8 @@ enum class PaddlingEffort {
     racing,      ///< 18060, above 6 mph
 };
 
-/// Metabolic equivalents, 1 MET being 1 kcal per kg of body mass and hour, rest included.
-/// Source: [Ainsworth2011].
+/// Metabolic equivalents, rest included; `met_w` of planner/models/compendium.h makes watts of
+/// them. Source: [Ainsworth2011].
 [[nodiscard]] double paddling_met(PaddlingEffort effort);
 
 /// What a stretch of water asks, for the choice of a row.
@@ -163,9 +169,6 @@ struct PaddledWater {
 /// on a current faster than the boat, `pleasure` instead of `touring`, since one rests there.
 /// The wind has no say: the power balance holds the power, so that wind costs hours.
 [[nodiscard]] PaddlingEffort paddling_effort(const PaddledWater& water);
-
-/// met * kg * kcal: power in watts of a person of `body_kg`, rest included.
-[[nodiscard]] double met_power_w(double met, double body_kg);
 
 [[nodiscard]] std::span<const ModelEntry> paddling_entries();
 
