@@ -64,7 +64,8 @@ struct Wind {
 /// nobody pushes harder for hours. 0 when the wind alone takes the whole thrust.
 ///
 /// Source: exponent of the water's drag [Zamparo1999]; the balance itself is this project's,
-/// compared with three observations [BurchNavigation] (docs/models/paddling.md).
+/// compared with three observations [BurchNavigation], [KayakDiary2008], [PackraftForum]
+/// (docs/models/paddling.md).
 /// Covers: -20 to 15 m/s; without waves, which slow more than wind does.
 /// Known bias: too fast in waves; a tail wind in waves gives less than this.
 [[nodiscard]] double power_balance_mps(const Hull& hull, double headwind_mps);

@@ -72,7 +72,7 @@ std::span<const ModelEntry> wind_entries() {
         {.family = "wind",
          .name = "crossing-ceiling",
          .answers = "Above which wind an open crossing is not planned.",
-         .source = "common practice",
+         .source = "CommonPractice",
          .covers = "7.9 m/s for open and inflatable boats, 10.7 m/s for a kayak; a party's own "
                    "limit is often lower",
          .is_default = true,
