@@ -1,15 +1,190 @@
 #include "cli/app.h"
 
+#include "cli/command_models.h"
+#include "cli/text_width.h"
+#include "cli/trip_options.h"
+#include "cli/usage.h"
+#include "cli/version.h"
+#include "geo/input_error.h"
+#include "planner/words.h"
+
+#include <CLI/CLI.hpp>
 #include <fmt/ostream.h>
+
+#include <algorithm>
+#include <exception>
+#include <functional>
+#include <memory>
+#include <new>
+#include <string_view>
+#include <utility>
 
 namespace tumpline::cli {
 
-ExitCode run(const std::vector<std::string>& arguments, Console console) {
-    if (arguments == std::vector<std::string>{"--version"}) {
-        fmt::print(console.out, "tumpline 0.1.0\n");
+namespace {
+
+/// One command line while it is being understood.
+struct CommandLine {
+    CLI::App app{"plans trips of several days that alternate walking and paddling, offline"};
+    planner::UnitSystem units = planner::UnitSystem::metric;
+    std::function<ExitCode(Console)> chosen;
+};
+
+/// A word of a closed set and what it stands for.
+template <typename Value> using Words = std::vector<std::pair<std::string_view, Value>>;
+
+/// An option with a closed set of words.
+template <typename Value>
+void add_choice(CLI::App& command,
+                const std::string& name,
+                Value& value,
+                const Words<Value>& words,
+                const std::string& help) {
+    std::vector<std::string_view> names;
+    for (const auto& [word, meant] : words)
+        names.push_back(word);
+    const auto take = [&command, &value, name, words, names](const std::string& given) {
+        for (const auto& [word, meant] : words)
+            if (word == given) {
+                value = meant;
+                return;
+            }
+        const std::string near = planner::nearest_word(given, names);
+        throw geo::InputError(
+            {{.file = command_name(command),
+              .place = name,
+              .found = fmt::format("\"{}\"", given),
+              .expected = planner::either(names),
+              .advice = near.empty() ? std::string() : fmt::format("write \"{}\"", near)}});
+    };
+    command.add_option_function<std::string>(name, take, help)
+        ->type_name(fmt::format("{}", fmt::join(names, "|")))
+        ->take_last();
+}
+
+/// TRIP and what may change it.
+[[maybe_unused]] void add_trip(CLI::App& command, TripOptions& options) {
+    command.add_option("TRIP", options.trip, "the trip file (docs/trip-file.md)")->required();
+    const auto take = [&command, &options](const std::vector<std::string>& given) {
+        for (const std::string& setting : given) {
+            const std::size_t sign = setting.find('=');
+            if (sign == std::string::npos || !setting.starts_with('/'))
+                throw geo::InputError({{.file = command_name(command),
+                                        .place = "--set",
+                                        .found = fmt::format("\"{}\"", setting),
+                                        .expected = "a JSON pointer into the trip file, \"=\" and "
+                                                    "a value",
+                                        .advice = "write it like --set /days/set_off=07:00"}});
+            options.settings.push_back({setting.substr(0, sign), setting.substr(sign + 1)});
+        }
+    };
+    command
+        .add_option_function<std::vector<std::string>>(
+            "--set", take, "plan as if the trip file said so, like /days/set_off=07:00")
+        ->type_name("POINTER=VALUE")
+        ->expected(1)
+        ->take_all()
+        ->allow_extra_args(false);
+}
+
+/// Makes `function` what is done if `command` is chosen; its options get the reader's units.
+template <typename Options>
+void runs(CommandLine& line,
+          CLI::App& command,
+          std::shared_ptr<Options> options,
+          ExitCode (*function)(const Options&, Console)) {
+    command.final_callback([&line, options = std::move(options), function] {
+        if constexpr (requires { options->trip.units; })
+            options->trip.units = line.units;
+        else if constexpr (requires { options->units; })
+            options->units = line.units;
+        line.chosen = [options, function](Console console) { return function(*options, console); };
+    });
+}
+
+void add_models(CommandLine& line) {
+    const auto options = std::make_shared<ModelsOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "models", "every model by name: what it answers, source, range, which is the default");
+    add_choice<ModelsFormat>(command,
+                             "--format",
+                             options->format,
+                             {{"text", ModelsFormat::text}, {"json", ModelsFormat::json}},
+                             "text for people, json for programs");
+    runs(line, command, options, models);
+}
+
+/// The commands, in the order in which the help lists them.
+constexpr auto commands = {add_models};
+
+void declare(CommandLine& line) {
+    line.app.set_help_flag("--help,-h", "what a command does and its options");
+    line.app.set_version_flag("--version", std::string(version()), "the program's version");
+    line.app.require_subcommand(1);
+    line.app.fallthrough();
+    line.app.footer("Exit codes: 0 done; 1 a fault of the program; 2 wrong usage or bad input, "
+                    "nothing written;\n3 the input is fine but its hard limits allow no plan. "
+                    "NO_COLOR in the environment turns colour off.");
+    add_choice<planner::UnitSystem>(
+        line.app,
+        "--units",
+        line.units,
+        {{"metric", planner::UnitSystem::metric}, {"imperial", planner::UnitSystem::imperial}},
+        "what people read; JSON, CSV and files for programs are SI always");
+    for (const auto add : commands)
+        add(line);
+}
+
+/// Understands the command line; what it asks for in so many words, and what is wrong with it,
+/// is answered here.
+ExitCode parse_and_run(const std::vector<std::string>& arguments, Console console) {
+    CommandLine line;
+    declare(line);
+    try {
+        std::vector<std::string> reversed(arguments.rbegin(), arguments.rend()); // as it wants them
+        line.app.parse(reversed);
+    } catch (const CLI::CallForHelp&) {
+        const std::vector<CLI::App*> chosen = line.app.get_subcommands();
+        console.out << help_text(chosen.empty() ? line.app : *chosen.back());
         return ExitCode::done;
+    } catch (const CLI::CallForVersion&) {
+        fmt::print(console.out, "tumpline {}\n", version());
+        return ExitCode::done;
+    } catch (const CLI::ParseError& error) {
+        fmt::print(console.err, "{}\n", misuse_text(line.app, error));
+        return ExitCode::bad_input;
     }
-    fmt::print(console.err, "tumpline: expected a command\n");
+    return line.chosen(console);
+}
+
+/// Runs what was asked for; what goes wrong becomes a message and an exit code.
+ExitCode answered(const std::vector<std::string>& arguments, Console console) {
+    try {
+        return parse_and_run(arguments, console);
+    } catch (const geo::InputError& error) {
+        for (const geo::Problem& problem : error.problems())
+            fmt::print(console.err, "{}\n", one_line(to_string(problem)));
+        return ExitCode::bad_input;
+    } catch (const std::bad_alloc&) {
+        fmt::print(console.err, "tumpline: the memory of this machine does not suffice\n");
+        return ExitCode::fault;
+    } catch (const std::exception& error) {
+        fmt::print(console.err,
+                   "tumpline: a fault of the program: {}\nPlease report it with the command and, "
+                   "if you can, the files.\n",
+                   one_line(error.what()));
+        return ExitCode::fault;
+    }
+}
+
+} // namespace
+
+ExitCode run(const std::vector<std::string>& arguments, Console console) {
+    const ExitCode code = answered(arguments, console);
+    console.out.flush();
+    if (console.out.good())
+        return code;
+    fmt::print(console.err, "tumpline: standard output cannot be written to; is the disk full?\n");
     return ExitCode::bad_input;
 }
 

@@ -5,13 +5,23 @@
 namespace tumpline::cli {
 
 /// What the program answers to its caller.
-enum class ExitCode { done = 0, fault = 1, bad_input = 2, no_plan = 3 };
+enum class ExitCode {
+    done = 0,
+    fault = 1,     ///< of the program itself
+    bad_input = 2, ///< wrong usage or input that cannot be used; nothing was written
+    no_plan = 3    ///< the input is fine, but its own hard limits allow no plan
+};
 
 /// Where a command writes.
 struct Console {
     std::ostream& out; ///< results
     std::ostream& err; ///< messages and progress
     bool colour = false;
+    bool progress = false; ///< somebody watches `err`
 };
+
+/// The console of this process: colour only on a terminal that can show it and without NO_COLOR in
+/// the environment; progress only where standard error is a terminal.
+[[nodiscard]] Console process_console();
 
 } // namespace tumpline::cli

@@ -136,8 +136,9 @@ fs::path target_of(const OutputFile& output) {
     const fs::path absolute = error || target.empty() ? fs::absolute(output.file) : target;
     const fs::path folder = absolute.parent_path();
     if (!fs::is_directory(folder, error))
-        refuse(
-            output.file, fmt::format("no folder \"{}\"", folder.string()), "make the folder first");
+        refuse(output.file,
+               fmt::format("no folder \"{}\"", output.file.parent_path().string()),
+               "make the folder first");
     return absolute;
 }
 

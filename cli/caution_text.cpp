@@ -1,0 +1,40 @@
+#include "cli/caution_text.h"
+
+#include <fmt/format.h>
+
+namespace tumpline::cli {
+
+namespace {
+
+const char* mark(planner::Level level) {
+    switch (level) {
+    case planner::Level::note:
+        return "note";
+    case planner::Level::caution:
+        return "CAUTION";
+    case planner::Level::stop:
+        return "STOP";
+    }
+    return "";
+}
+
+} // namespace
+
+std::string caution_text(const planner::Caution& caution) {
+    std::string text = fmt::format("{}: {}", mark(caution.level), caution.text);
+    if (!caution.code.empty())
+        text += fmt::format(" ({})", caution.code);
+    return text;
+}
+
+std::string placed_caution_text(const planner::Caution& caution) {
+    std::string place;
+    if (caution.day)
+        place = fmt::format("day {}", *caution.day);
+    if (caution.leg)
+        place += fmt::format("{}leg {}", place.empty() ? "" : ", ", *caution.leg);
+    return place.empty() ? caution_text(caution)
+                         : fmt::format("{}, {}", place, caution_text(caution));
+}
+
+} // namespace tumpline::cli

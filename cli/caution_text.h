@@ -1,0 +1,16 @@
+#pragma once
+
+#include "planner/caution.h"
+
+#include <string>
+
+namespace tumpline::cli {
+
+/// A caution as one line of text: "CAUTION after-dusk: ... [source]". The level is a word, so that
+/// it reads the same in black and white.
+[[nodiscard]] std::string caution_text(const planner::Caution& caution);
+
+/// The same with where it belongs before it: "day 2, leg 4: ...".
+[[nodiscard]] std::string placed_caution_text(const planner::Caution& caution);
+
+} // namespace tumpline::cli

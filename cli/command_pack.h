@@ -1,0 +1,19 @@
+#pragma once
+
+#include "cli/console.h"
+#include "cli/trip_options.h"
+
+namespace tumpline::cli {
+
+enum class PackFormat { text, json };
+
+struct PackOptions {
+    TripOptions trip;
+    PackFormat format = PackFormat::text;
+};
+
+/// Plans the trip and prints who carries what, leg by leg, how the bags of each craft balance, and
+/// what stays at home. Answers ExitCode::no_plan if the plan cannot be carried out.
+[[nodiscard]] ExitCode pack(const PackOptions& options, Console console);
+
+} // namespace tumpline::cli

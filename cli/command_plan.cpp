@@ -1,0 +1,27 @@
+#include "cli/command_plan.h"
+
+#include "cli/plan_csv.h"
+#include "cli/plan_json.h"
+#include "cli/plan_text.h"
+#include "cli/planning.h"
+#include "cli/version.h"
+
+namespace tumpline::cli {
+
+ExitCode plan(const PlanOptions& options, Console console) {
+    const planner::Plan plan = planned(options.trip, console);
+    switch (options.format) {
+    case PlanFormat::text:
+        console.out << plan_text(plan, {.units = options.trip.units, .colour = console.colour});
+        break;
+    case PlanFormat::json:
+        console.out << plan_json(plan, version());
+        break;
+    case PlanFormat::csv:
+        console.out << plan_csv(plan);
+        break;
+    }
+    return plan.can_be_carried_out() ? ExitCode::done : ExitCode::no_plan;
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "cli/console.h"
+#include "cli/trip_options.h"
+
+namespace tumpline::cli {
+
+enum class PlanFormat { text, json, csv };
+
+struct PlanOptions {
+    TripOptions trip;
+    PlanFormat format = PlanFormat::text;
+};
+
+/// Computes the plan and prints it: days, legs, portages, loads, cautions.
+/// Answers ExitCode::no_plan, with the plan printed, if the plan cannot be carried out.
+[[nodiscard]] ExitCode plan(const PlanOptions& options, Console console);
+
+} // namespace tumpline::cli

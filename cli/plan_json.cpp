@@ -1,0 +1,465 @@
+#include "cli/plan_json.h"
+
+#include "cli/words.h"
+#include "geo/time_zone.h"
+#include "planner/units.h"
+
+#include <fmt/chrono.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <optional>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+using Json = nlohmann::ordered_json; // keys stay in the order of docs/plan-json.md
+using planner::Plan;
+
+Json kcal(double energy_j) {
+    return energy_j / planner::j_per_kcal;
+}
+
+template <typename Value> Json or_null(const std::optional<Value>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+/// A name, or null where there is none.
+Json name_or_null(const std::string& name) {
+    return name.empty() ? Json(nullptr) : Json(name);
+}
+
+/// A mass or a capacity of which 0 says that it was not given.
+Json given_or_null(double value) {
+    return value > 0.0 ? Json(value) : Json(nullptr);
+}
+
+/// An array of what `show` makes of each element.
+template <typename List, typename Show> Json array_of(const List& list, const Show& show) {
+    Json array = Json::array();
+    for (const auto& element : list)
+        array.push_back(show(element));
+    return array;
+}
+
+/// Shows what belongs to one plan: its zone, its party.
+class Writer {
+  public:
+    explicit Writer(const Plan& plan) : plan_(plan) {}
+
+    [[nodiscard]] Json instant(geo::sys_seconds at) const {
+        return geo::rfc3339(at, plan_.trip.time_zone);
+    }
+
+    [[nodiscard]] Json instant(const std::optional<geo::sys_seconds>& at) const {
+        return at ? instant(*at) : Json(nullptr);
+    }
+
+    [[nodiscard]] Json models() const {
+        return array_of(plan_.models, [](const planner::ModelUsed& model) {
+            return Json{{"family", model.family}, {"name", model.name}, {"source", model.source}};
+        });
+    }
+
+    [[nodiscard]] Json defaults() const {
+        return array_of(plan_.defaults, [](const planner::DefaultUsed& used) {
+            return Json{{"key", used.key}, {"value", used.value}, {"source", used.source}};
+        });
+    }
+
+    [[nodiscard]] Json converged() const {
+        return {{"iterations", plan_.converged.rounds},
+                {"largest_change_kg", plan_.converged.largest_change_kg},
+                {"largest_change_s", plan_.converged.largest_change_s},
+                {"settled", plan_.converged.settled}};
+    }
+
+    [[nodiscard]] Json totals() const {
+        const planner::Totals& totals = plan_.totals;
+        return {{"distance_m", totals.distance_m},
+                {"walk_m", totals.walk_m},
+                {"portage_m", totals.portage_m},
+                {"paddle_m", totals.paddle_m},
+                {"on_foot_m", totals.on_foot_m},
+                {"ascent_m", totals.ascent_m},
+                {"descent_m", totals.descent_m},
+                {"moving_s", totals.moving_s},
+                {"changeover_s", totals.changeover_s},
+                {"rest_s", totals.rest_s},
+                {"elapsed_s", totals.elapsed_s},
+                {"days", totals.days},
+                {"food_kg", totals.food_kg},
+                {"fuel_kg", totals.fuel_kg},
+                {"energy_kcal", kcal(totals.energy_j)}};
+    }
+
+    [[nodiscard]] Json day(const planner::PlanDay& day) const;
+    [[nodiscard]] Json leg(const planner::PlanLeg& leg) const;
+    [[nodiscard]] Json event(const planner::Event& event) const;
+    [[nodiscard]] Json appointment(const planner::PlanAppointment& appointment) const;
+    [[nodiscard]] Json stage(const planner::Stage& stage) const;
+    [[nodiscard]] Json water(const planner::WaterStretch& stretch) const;
+    [[nodiscard]] Json sharing() const;
+    [[nodiscard]] Json entry(const planner::Entry& entry) const;
+
+    /// A figure of each member under the member's name.
+    template <typename Figures> [[nodiscard]] Json by_member(const Figures& figures) const {
+        Json object = Json::object();
+        for (std::size_t i = 0; i < figures.size() && i < plan_.trip.party.size(); ++i)
+            object[plan_.trip.party[i].name] = figures[i];
+        return object;
+    }
+
+  private:
+    const Plan& plan_;
+};
+
+Json Writer::day(const planner::PlanDay& day) const {
+    Json energy = Json::object(), start = Json::object(), end = Json::object();
+    for (const planner::MemberDay& member : day.members) {
+        energy[member.member] = kcal(member.energy_j);
+        start[member.member] = member.pack_start_kg;
+        end[member.member] = member.pack_end_kg;
+    }
+    return {{"day", day.day},
+            {"date", planner::show_date(day.date)},
+            {"rest_day", day.rest_day},
+            {"from", day.from},
+            {"to", day.to},
+            {"from_m", day.from_m},
+            {"to_m", day.to_m},
+            {"camp", {{"lat_deg", day.camp.lat_deg}, {"lon_deg", day.camp.lon_deg}}},
+            {"dry_camp", day.dry_camp},
+            {"distance_m", day.to_m - day.from_m},
+            {"walk_m", day.walk_m},
+            {"portage_m", day.portage_m},
+            {"paddle_m", day.paddle_m},
+            {"on_foot_m", day.on_foot_m},
+            {"ascent_m", day.ascent_m},
+            {"descent_m", day.descent_m},
+            {"moving_s", day.moving_s},
+            {"changeover_s", day.changeover_s},
+            {"rest_s", day.rest_s},
+            {"set_off", instant(day.set_off)},
+            {"arrive", instant(day.arrive)},
+            {"arrive_early", instant(day.arrive_early)},
+            {"arrive_late", instant(day.arrive_late)},
+            {"sun", word(day.light.sun.day)},
+            {"sunrise", instant(day.light.sun.rise)},
+            {"sunset", instant(day.light.sun.set)},
+            {"twilight", word(day.light.twilight.day)},
+            {"dawn", instant(day.light.twilight.rise)},
+            {"dusk", instant(day.light.twilight.set)},
+            {"energy_kcal", energy},
+            {"food_kg", day.food_kg},
+            {"fuel_kg", day.fuel_kg},
+            {"water_l", day.water_l},
+            {"pack_start_kg", start},
+            {"pack_end_kg", end},
+            {"members", array_of(day.members, [](const planner::MemberDay& member) {
+                 return Json{
+                     {"member", member.member},
+                     {"energy_kcal", kcal(member.energy_j)},
+                     {"food_kg", member.food_kg},
+                     {"water_l", member.water_l},
+                     {"pack_start_kg", member.pack_start_kg},
+                     {"pack_end_kg", member.pack_end_kg},
+                     {"heaviest_kg", member.heaviest_kg},
+                     {"heaviest_leg",
+                      member.heaviest_leg == 0 ? Json(nullptr) : Json(member.heaviest_leg - 1)}};
+             })}};
+}
+
+Json parts_json(const planner::Parts& parts) {
+    return {{"kit", parts.kit_kg},
+            {"craft", parts.craft_kg},
+            {"food", parts.food_kg},
+            {"fuel", parts.fuel_kg},
+            {"water", parts.water_kg},
+            {"waste", parts.waste_kg}};
+}
+
+Json load_json(const planner::MemberLoad& load) {
+    return {{"member", load.member},
+            {"pack_start_kg", load.pack_start_kg},
+            {"pack_end_kg", load.pack_end_kg},
+            {"pack_max_kg", load.pack_max_kg},
+            {"worn_kg", load.worn_kg},
+            {"limit_kg", given_or_null(load.limit_kg)},
+            {"energy_kcal", kcal(load.energy_j)},
+            {"parts", parts_json(load.parts)},
+            {"carries", array_of(load.carries, [](const planner::Carry& carry) {
+                 return Json{{"carry", carry.carry},
+                             {"pack_kg", carry.pack_kg},
+                             {"share", carry.share},
+                             {"pieces", carry.pieces}};
+             })}};
+}
+
+Json stowed_json(const std::vector<planner::Stowed>& stowed) {
+    return array_of(stowed, [](const planner::Stowed& thing) {
+        return Json{{"what", thing.what}, {"mass_kg", thing.mass_kg}};
+    });
+}
+
+Json craft_json(const planner::CraftLoad& craft) {
+    return {{"craft", craft.craft},
+            {"load_kg", craft.load_kg},
+            {"payload_kg", given_or_null(craft.payload_kg)},
+            {"left_kg", craft.left_kg},
+            {"right_kg", craft.right_kg},
+            {"at_hand_kg", craft.at_hand_kg},
+            {"left", stowed_json(craft.left)},
+            {"right", stowed_json(craft.right)},
+            {"at_hand", stowed_json(craft.at_hand)},
+            {"fits_volume", craft.fits_volume},
+            {"draft_change_m", or_null(craft.draft_change_m)}};
+}
+
+Json choice_json(const planner::CarryChoice& choice) {
+    return {{"carries", choice.carries},
+            {"rolled", choice.rolled},
+            {"lengths", choice.lengths},
+            {"walked_m", choice.walked_m},
+            {"moving_s", choice.moving_s},
+            {"changeover_s", choice.changeover_s},
+            {"heaviest_kg", choice.heaviest_kg},
+            {"heaviest_member", choice.heaviest_member},
+            {"heaviest_ratio", choice.heaviest_ratio},
+            {"within_limits", choice.within_limits},
+            {"chosen", choice.chosen}};
+}
+
+Json Writer::leg(const planner::PlanLeg& leg) const {
+    const double covered_m =
+        leg.travel == planner::Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m;
+    const Json speed_kmh = leg.moving_s > 0.0 && !leg.stopped
+                               ? Json(covered_m / leg.moving_s / planner::mps_per_kmh)
+                               : Json(nullptr);
+    Json shown = {{"leg", leg.leg},
+                  {"day", leg.day},
+                  {"part", leg.part == 0 ? Json(nullptr) : Json(leg.part)},
+                  {"name", leg.name},
+                  {"travel", word(leg.travel)},
+                  {"from_m", leg.from_m},
+                  {"to_m", leg.to_m},
+                  {"distance_m", leg.to_m - leg.from_m},
+                  {"ascent_m", leg.ascent_m},
+                  {"descent_m", leg.descent_m},
+                  {"moving_s", leg.moving_s},
+                  {"moving_low_s", leg.moving_low_s},
+                  {"moving_high_s", leg.moving_high_s},
+                  {"changeover_s", leg.changeover_s},
+                  {"rest_s", leg.rest_s},
+                  {"start", instant(leg.start)},
+                  {"end", instant(leg.end)},
+                  {"speed_kmh", speed_kmh},
+                  {"lengths", leg.lengths},
+                  {"on_foot_m", leg.on_foot_m},
+                  {"stopped", leg.stopped},
+                  {"loads", array_of(leg.loads, load_json)}};
+    if (leg.travel == planner::Travel::portage) {
+        shown["choices"] = array_of(leg.choices, choice_json);
+        shown["break_even_m"] = or_null(leg.break_even_m);
+    }
+    if (leg.travel == planner::Travel::paddle) {
+        shown["craft"] = array_of(leg.craft, craft_json);
+        shown["gradient"] = leg.gradient;
+        shown["steepest_500m"] = leg.steepest_500m;
+        shown["wind_head_mps"] = leg.wind_head_mps;
+        shown["current_mps"] = leg.current_mps;
+    }
+    return shown;
+}
+
+Json Writer::event(const planner::Event& event) const {
+    return {{"kind", word(event.kind)},
+            {"day", event.day},
+            {"leg", event.leg},
+            {"along_m", event.along_m},
+            {"at", instant(event.at)},
+            {"lasts_s", event.lasts_s},
+            {"place", name_or_null(event.place)},
+            {"water_l",
+             event.kind == planner::EventKind::fill_water ? Json(event.litres) : Json(nullptr)}};
+}
+
+Json Writer::appointment(const planner::PlanAppointment& appointment) const {
+    return {{"what", appointment.what},
+            {"at", appointment.at},
+            {"day", appointment.day},
+            {"by", instant(appointment.by)},
+            {"arrive", instant(appointment.arrive)},
+            {"margin_s", appointment.margin_s},
+            {"spare_s", appointment.spare_s},
+            {"hard", appointment.hard},
+            {"leave_by", array_of(appointment.leave_by, [&](const planner::LeaveBy& leave) {
+                 return Json{{"place", leave.place},
+                             {"day", leave.day},
+                             {"along_m", leave.along_m},
+                             {"at", instant(leave.at)}};
+             })}};
+}
+
+Json Writer::stage(const planner::Stage& stage) const {
+    return {{"from", stage.from},
+            {"to", stage.to},
+            {"first_day", stage.first_day},
+            {"last_day", stage.last_day},
+            {"food_kg", stage.food_kg},
+            {"packaging_kg", stage.packaging_kg},
+            {"reserve_kg", stage.reserve_kg},
+            {"fuel_kg", stage.fuel_kg},
+            {"containers", stage.containers},
+            {"bearer_share", by_member(stage.bearer_share)},
+            {"closed", stage.closed},
+            {"lost_day_short_kg", stage.lost_day_short_kg}};
+}
+
+Json Writer::water(const planner::WaterStretch& stretch) const {
+    return {{"from", stretch.from},
+            {"to", stretch.to},
+            {"from_m", stretch.from_m},
+            {"to_m", stretch.to_m},
+            {"first_day", stretch.first_day},
+            {"last_day", stretch.last_day},
+            {"hours", stretch.hours},
+            {"nights", stretch.nights},
+            {"fill_l", by_member(stretch.fill_l)},
+            {"capacity_l", stretch.capacity_l},
+            {"over_capacity", stretch.over_capacity}};
+}
+
+Json Writer::sharing() const {
+    const planner::Sharing& sharing = plan_.sharing;
+    return {{"heaviest_ratio", sharing.heaviest_ratio},
+            {"lower_bound", sharing.lower_bound},
+            {"member", name_or_null(sharing.member)},
+            {"plan_leg", sharing.plan_leg == 0 ? Json(nullptr) : Json(sharing.plan_leg - 1)},
+            {"bearers", array_of(sharing.bearers, [](const planner::Sharing::Bearer& bearer) {
+                 return Json{
+                     {"item", bearer.item}, {"mass_kg", bearer.mass_kg}, {"member", bearer.member}};
+             })}};
+}
+
+Json Writer::entry(const planner::Entry& entry) const {
+    const bool has_item = entry.item != planner::Entry::no_item;
+    const bool of_craft = entry.part == planner::Part::craft;
+    Json item = nullptr;
+    if (has_item && of_craft && entry.item < plan_.trip.craft.size())
+        item = plan_.trip.craft[entry.item].name;
+    else if (has_item && entry.part == planner::Part::kit && entry.item < plan_.trip.kit.size())
+        item = plan_.trip.kit[entry.item].name;
+    const bool in_party = entry.member < plan_.trip.party.size();
+    return {{"day", entry.day},
+            {"step", entry.step},
+            {"plan_leg", entry.plan_leg == 0 ? Json(nullptr) : Json(entry.plan_leg - 1)},
+            {"along_m", entry.along_m},
+            {"member", in_party ? Json(plan_.trip.party[entry.member].name) : Json(nullptr)},
+            {"part", word(entry.part)},
+            {"mass_mg", entry.mass_mg},
+            {"from", word(entry.from)},
+            {"to", word(entry.to)},
+            {"item", item},
+            {"why", entry.why}};
+}
+
+Json exit_json(const planner::ExitPoint& point) {
+    return {{"along_m", point.along_m},
+            {"forward", name_or_null(point.forward)},
+            {"back", name_or_null(point.back)},
+            {"forward_s", or_null(point.forward_s)},
+            {"back_s", or_null(point.back_s)},
+            {"no_return", point.no_return}};
+}
+
+Json stays_json(const planner::StaysHome& stays) {
+    return {{"item", stays.item},
+            {"mass_kg", stays.mass_kg},
+            {"why", stays.why},
+            {"saved_kg_km", stays.saved_kg_km},
+            {"saved_kg_m_up", stays.saved_kg_m_up}};
+}
+
+Json comes_json(const planner::Comes& comes) {
+    return {{"item", comes.item},
+            {"mass_kg", comes.mass_kg},
+            {"why", comes.why},
+            {"leg", comes.leg == 0 ? Json(nullptr) : Json(comes.leg)},
+            {"cost_kg_km", comes.cost_kg_km},
+            {"cost_kg_m_up", comes.cost_kg_m_up},
+            {"override", comes.override_recorded}};
+}
+
+Json caution_json(const planner::Caution& caution) {
+    return {{"level", word(caution.level)},
+            {"code", caution.code},
+            {"day", or_null(caution.day)},
+            {"leg", or_null(caution.leg)},
+            {"text", caution.text},
+            {"source", caution.source}};
+}
+
+Json heading(const Plan& plan, std::string_view version) {
+    return {{"trip", plan.trip.name},
+            {"version", version},
+            {"file", plan.trip.file.string()},
+            {"start", planner::show_date(plan.trip.start)},
+            {"time_zone", plan.trip.time_zone},
+            {"party",
+             array_of(plan.trip.party, [](const planner::Member& member) { return member.name; })},
+            {"can_be_carried_out", plan.can_be_carried_out()}};
+}
+
+/// Names may hold bytes that are no text; programs get valid JSON all the same.
+std::string dumped(const Json& json) {
+    return json.dump(2, ' ', false, Json::error_handler_t::replace).append("\n");
+}
+
+} // namespace
+
+std::string plan_json(const Plan& plan, std::string_view version) {
+    const Writer writer(plan);
+    Json json = heading(plan, version);
+    json["models"] = writer.models();
+    json["defaults"] = writer.defaults();
+    json["converged"] = writer.converged();
+    json["totals"] = writer.totals();
+    json["days"] =
+        array_of(plan.days, [&](const planner::PlanDay& day) { return writer.day(day); });
+    json["legs"] =
+        array_of(plan.legs, [&](const planner::PlanLeg& leg) { return writer.leg(leg); });
+    json["events"] =
+        array_of(plan.events, [&](const planner::Event& event) { return writer.event(event); });
+    json["appointments"] = array_of(plan.appointments, [&](const planner::PlanAppointment& meet) {
+        return writer.appointment(meet);
+    });
+    json["exits"] = array_of(plan.exits, exit_json);
+    json["stays_home"] = array_of(plan.stays_home, stays_json);
+    json["comes"] = array_of(plan.comes, comes_json);
+    json["stages"] =
+        array_of(plan.stages, [&](const planner::Stage& stage) { return writer.stage(stage); });
+    json["water"] = array_of(
+        plan.water, [&](const planner::WaterStretch& stretch) { return writer.water(stretch); });
+    json["sharing"] = writer.sharing();
+    json["cautions"] = array_of(plan.cautions, caution_json);
+    json["ledger"] = array_of(plan.ledger.entries,
+                              [&](const planner::Entry& entry) { return writer.entry(entry); });
+    return dumped(json);
+}
+
+std::string pack_json(const Plan& plan, std::string_view version) {
+    const Writer writer(plan);
+    Json json = heading(plan, version);
+    json["legs"] =
+        array_of(plan.legs, [&](const planner::PlanLeg& leg) { return writer.leg(leg); });
+    json["sharing"] = writer.sharing();
+    json["stays_home"] = array_of(plan.stays_home, stays_json);
+    json["comes"] = array_of(plan.comes, comes_json);
+    json["cautions"] = array_of(plan.cautions, caution_json);
+    return dumped(json);
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,34 @@
+#include "cli/plan_text.h"
+
+#include "cli/text_page.h"
+
+namespace tumpline::cli {
+
+std::string plan_text(const planner::Plan& plan, const Reader& reader) {
+    TextPage page(plan, reader);
+    add_summary(page);
+    add_days(page);
+    add_legs(page);
+    add_packs(page);
+    add_portages(page);
+    add_craft(page);
+    add_supplies(page);
+    add_appointments(page);
+    add_exits(page);
+    add_stays_home(page);
+    add_cautions_left(page);
+    add_assumptions(page);
+    return page.take();
+}
+
+std::string pack_text(const planner::Plan& plan, const Reader& reader) {
+    TextPage page(plan, reader);
+    add_summary(page);
+    add_sharing(page);
+    add_stays_home(page);
+    add_loads(page);
+    add_cautions_left(page);
+    return page.take();
+}
+
+} // namespace tumpline::cli

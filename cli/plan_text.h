@@ -1,0 +1,24 @@
+#pragma once
+
+#include "planner/plan.h"
+#include "planner/units.h"
+
+#include <string>
+
+namespace tumpline::cli {
+
+/// For whom text is written.
+struct Reader {
+    planner::UnitSystem units = planner::UnitSystem::metric;
+    bool colour = false; ///< bold headings, no more: everything reads the same without
+};
+
+/// The plan for people, at most `line_columns` wide: first whether it can be carried out, where the
+/// packs are heaviest and whether the days end in daylight; then days, legs, carries, boats,
+/// supplies, appointments, exits; cautions beside what they concern, once each.
+[[nodiscard]] std::string plan_text(const planner::Plan& plan, const Reader& reader);
+
+/// Who carries what, leg by leg; how the bags of each craft balance; what stays at home and why.
+[[nodiscard]] std::string pack_text(const planner::Plan& plan, const Reader& reader);
+
+} // namespace tumpline::cli

@@ -1,0 +1,60 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tumpline::cli {
+
+/// A column: its heading, on which side its cells stand, and whether long cells may be shortened.
+struct Column {
+    std::string heading;
+    bool right = false;    ///< figures stand on the right
+    bool shortens = false; ///< gives way when the table would be too wide
+};
+
+/// Rows of text under headings, aligned by what a terminal shows, at most `line_columns` wide.
+/// Cells are made harmless (see one_line). Readable without colour.
+class Table {
+  public:
+    explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+
+    /// A heading over `count` columns from `first`, above their own headings.
+    struct Group {
+        std::size_t first;
+        std::size_t count;
+        std::string heading;
+    };
+
+    void group(Group group) { groups_.push_back(std::move(group)); }
+
+    /// A row; cells left out are empty. A table without rows prints nothing.
+    void row(std::vector<std::string> cells);
+    /// A remark about the row before it, over the whole width, broken into lines.
+    void remark(std::string text);
+
+    [[nodiscard]] bool empty() const { return rows_.empty(); }
+
+    /// The lines of the table, each ended, all moved in by `indent` columns.
+    [[nodiscard]] std::string text(std::size_t indent = 2) const;
+
+  private:
+    struct Row {
+        std::vector<std::string> cells;
+        std::string remark; ///< if it is one, it has no cells
+    };
+
+    [[nodiscard]] std::vector<std::size_t> widths(std::size_t most) const;
+    [[nodiscard]] std::string group_line(const std::vector<std::size_t>& widths) const;
+
+    std::vector<Column> columns_;
+    std::vector<Group> groups_; ///< from left to right
+    std::vector<Row> rows_;
+};
+
+/// `text` broken into lines with `first` before the first line and as many spaces before the
+/// others: an item of a list.
+[[nodiscard]] std::string hanging(const std::string& first, const std::string& text);
+
+} // namespace tumpline::cli

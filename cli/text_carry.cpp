@@ -1,0 +1,184 @@
+#include "cli/table.h"
+#include "cli/text_page.h"
+#include "cli/text_width.h"
+#include "cli/words.h"
+
+#include <fmt/format.h>
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::PlanLeg;
+using planner::Travel;
+
+void add_choices(TextPage& page, const PlanLeg& leg) {
+    Table table({{"Choice"},
+                 {"Boats"},
+                 {"Walked", true},
+                 {"Moving", true},
+                 {"Changes", true},
+                 {"Heaviest", true},
+                 {"Who", false, true},
+                 {"Of limit", true},
+                 {""}});
+    for (const planner::CarryChoice& choice : leg.choices)
+        table.row({std::string(carries_phrase(choice.carries)),
+                   choice.rolled ? "rolled" : "whole",
+                   page.distance(choice.walked_m),
+                   page.duration(choice.moving_s),
+                   page.duration(choice.changeover_s),
+                   page.mass(choice.heaviest_kg),
+                   choice.heaviest_member,
+                   choice.heaviest_ratio > 0.0
+                       ? fmt::format("{:.0f} %", 100.0 * choice.heaviest_ratio)
+                       : std::string(),
+                   choice.chosen          ? "chosen"
+                   : choice.within_limits ? ""
+                                          : "over a limit"});
+    page.add(table.text());
+    if (leg.break_even_m)
+        page.item(fmt::format("Rolled and whole take the same time over {}.",
+                              page.portage(*leg.break_even_m)));
+}
+
+void add_carries(TextPage& page, const PlanLeg& leg) {
+    for (const planner::MemberLoad& load : leg.loads)
+        for (const planner::Carry& carry : load.carries)
+            page.item(fmt::format("{}, carry {}: {}{}{}{}",
+                                  load.member,
+                                  carry.carry,
+                                  page.mass(carry.pack_kg),
+                                  carry.share < 1.0
+                                      ? fmt::format(" over {:.0f} % of the way", 100 * carry.share)
+                                      : std::string(),
+                                  carry.pieces.empty() ? "" : ": ",
+                                  fmt::join(carry.pieces, ", ")));
+}
+
+std::string stowed(const TextPage& page, const std::vector<planner::Stowed>& things) {
+    std::vector<std::string> texts;
+    for (const planner::Stowed& thing : things)
+        texts.push_back(fmt::format("{} {}", thing.what, page.mass(thing.mass_kg)));
+    return fmt::format("{}", fmt::join(texts, ", "));
+}
+
+void add_stowage(TextPage& page, const PlanLeg& leg) {
+    for (const planner::CraftLoad& craft : leg.craft) {
+        page.item(fmt::format("{}: left {}, right {}, at hand {}; load {}{}",
+                              craft.craft,
+                              page.mass(craft.left_kg),
+                              page.mass(craft.right_kg),
+                              page.mass(craft.at_hand_kg),
+                              page.mass(craft.load_kg),
+                              craft.payload_kg > 0.0
+                                  ? fmt::format(" of {}", page.mass(craft.payload_kg))
+                                  : std::string()));
+        for (const auto& [side, things] : {std::pair{"left", &craft.left},
+                                           std::pair{"right", &craft.right},
+                                           std::pair{"at hand", &craft.at_hand}})
+            if (!things->empty())
+                page.add(hanging(fmt::format("    {}: ", side), stowed(page, *things)));
+    }
+}
+
+/// The worst load of each member on a leg, by part.
+void add_parts(TextPage& page, const PlanLeg& leg) {
+    Table table({{std::string(page.mass_unit()), false, true},
+                 {"start", true},
+                 {"end", true},
+                 {"worst", true},
+                 {"limit", true},
+                 {"worn", true},
+                 {"=  kit", true},
+                 {"craft", true},
+                 {"food", true},
+                 {"fuel", true},
+                 {"water", true},
+                 {"waste", true}});
+    for (const planner::MemberLoad& load : leg.loads) {
+        const bool over = load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg;
+        table.row({load.member,
+                   page.bare_mass(load.pack_start_kg),
+                   page.bare_mass(load.pack_end_kg),
+                   page.bare_mass(load.pack_max_kg) + (over ? "!" : ""),
+                   load.limit_kg > 0.0 ? page.bare_mass(load.limit_kg) : std::string(),
+                   page.bare_mass(load.worn_kg),
+                   page.bare_mass(load.parts.kit_kg),
+                   page.bare_mass(load.parts.craft_kg),
+                   page.bare_mass(load.parts.food_kg),
+                   page.bare_mass(load.parts.fuel_kg),
+                   page.bare_mass(load.parts.water_kg),
+                   page.bare_mass(load.parts.waste_kg)});
+    }
+    page.add(table.text());
+}
+
+} // namespace
+
+void add_portages(TextPage& page) {
+    for (const PlanLeg& leg : page.plan().legs) {
+        if (leg.travel != Travel::portage)
+            continue;
+        page.heading(fmt::format("Portage, day {}, leg {}", leg.day, leg.leg));
+        page.item(fmt::format("{}: {}, {} up, {} down; each walks {}",
+                              leg.name,
+                              page.portage(leg.to_m - leg.from_m),
+                              page.height(leg.ascent_m),
+                              page.height(leg.descent_m),
+                              page.distance(leg.on_foot_m)));
+        add_choices(page, leg);
+        add_carries(page, leg);
+    }
+}
+
+void add_craft(TextPage& page) {
+    Table table({{"Leg"},
+                 {"Day", true},
+                 {"Craft", false, true},
+                 {"Load", true},
+                 {"Payload", true},
+                 {"Left", true},
+                 {"Right", true},
+                 {"At hand", true},
+                 {"Deeper", true},
+                 {""}});
+    for (const PlanLeg& leg : page.plan().legs)
+        for (const planner::CraftLoad& craft : leg.craft)
+            table.row({leg.part == 0 ? fmt::format("{}", leg.leg)
+                                     : fmt::format("{}.{}", leg.leg, leg.part),
+                       fmt::format("{}", leg.day),
+                       craft.craft,
+                       page.mass(craft.load_kg),
+                       craft.payload_kg > 0.0 ? page.mass(craft.payload_kg) : std::string(),
+                       page.mass(craft.left_kg),
+                       page.mass(craft.right_kg),
+                       page.mass(craft.at_hand_kg),
+                       craft.draft_change_m ? page.draft(*craft.draft_change_m) : std::string(),
+                       craft.payload_kg > 0.0 && craft.load_kg > craft.payload_kg
+                           ? "over its payload"
+                       : craft.fits_volume ? ""
+                                           : "bags too small"});
+    if (table.empty())
+        return;
+    page.heading("Craft (load: people, what they wear, goods; left and right: the stowed bags)");
+    page.add(table.text());
+}
+
+void add_loads(TextPage& page) {
+    for (const PlanLeg& leg : page.plan().legs) {
+        page.heading(fmt::format(
+            "Day {}, leg {}, {}: {}", leg.day, leg.leg, word(leg.travel), one_line(leg.name)));
+        add_parts(page, leg);
+        add_carries(page, leg);
+        add_stowage(page, leg);
+        for (const std::string& caution : page.cautions(leg.day, leg.leg))
+            page.item(caution);
+    }
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,212 @@
+#include "cli/table.h"
+#include "cli/text_page.h"
+#include "cli/words.h"
+
+#include <fmt/chrono.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <string>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::PlanDay;
+using planner::PlanLeg;
+using planner::Travel;
+
+/// How many members' packs stand side by side in one table.
+constexpr std::size_t members_abreast = 3;
+
+std::string weekday(planner::Date date) {
+    constexpr std::array<const char*, 7> names = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+    return names.at(std::chrono::weekday{std::chrono::sys_days{date}}.c_encoding());
+}
+
+/// When the sun or the light goes: a time, or why there is none on that day.
+std::string crossing(const TextPage& page, const geo::SunCrossings& sun, planner::Date date) {
+    switch (sun.day) {
+    case geo::SunDay::always_above:
+        return "never";
+    case geo::SunDay::always_below:
+        return "dark";
+    case geo::SunDay::rises_only:
+        return "past 24";
+    case geo::SunDay::rises_and_sets:
+    case geo::SunDay::sets_only:
+        break;
+    }
+    return sun.set ? page.clock(*sun.set, date) : std::string();
+}
+
+void add_when(TextPage& page) {
+    Table table({{"Day", true},
+                 {"Date"},
+                 {"From", false, true},
+                 {"To", false, true},
+                 {"Set off", true},
+                 {"Arrive", true},
+                 {"between"},
+                 {"Sunset", true},
+                 {"Dusk", true}});
+    for (const PlanDay& day : page.plan().days) {
+        table.row({fmt::format("{}", day.day),
+                   fmt::format("{} {}", weekday(day.date), planner::show_date(day.date)),
+                   day.from,
+                   day.rest_day ? std::string("(rest day)") : day.to,
+                   day.rest_day ? std::string() : page.clock(day.set_off, day.date),
+                   day.rest_day ? std::string() : page.clock(day.arrive, day.date),
+                   day.rest_day ? std::string()
+                                : fmt::format("{}-{}",
+                                              page.clock(day.arrive_early, day.date),
+                                              page.clock(day.arrive_late, day.date)),
+                   crossing(page, day.light.sun, day.date),
+                   crossing(page, day.light.twilight, day.date)});
+        for (const std::string& caution : page.cautions(day.day, std::nullopt))
+            table.remark(caution);
+    }
+    page.add(table.text());
+}
+
+void add_how_far(TextPage& page) {
+    Table table({{"Day", true},
+                 {"Distance", true},
+                 {"On foot", true},
+                 {"Carry", true},
+                 {"Afloat", true},
+                 {"Up", true},
+                 {"Down", true},
+                 {"Moving", true},
+                 {"Changes", true},
+                 {"Rests", true}});
+    for (const PlanDay& day : page.plan().days)
+        if (!day.rest_day)
+            table.row({fmt::format("{}", day.day),
+                       page.distance(day.to_m - day.from_m),
+                       page.distance(day.walk_m),
+                       page.portage(day.portage_m),
+                       page.distance(day.paddle_m),
+                       page.height(day.ascent_m),
+                       page.height(day.descent_m),
+                       page.duration(day.moving_s),
+                       page.duration(day.changeover_s),
+                       page.duration(day.rest_s)});
+    page.add("\n");
+    page.add(table.text());
+}
+
+std::string leg_number(const PlanLeg& leg) {
+    return leg.part == 0 ? fmt::format("{}", leg.leg) : fmt::format("{}.{}", leg.leg, leg.part);
+}
+
+std::string up_and_down(const TextPage& page, const PlanLeg& leg) {
+    const std::string up = page.height(leg.ascent_m);
+    return fmt::format("{}/{}", up.substr(0, up.find(' ')), page.height(leg.descent_m));
+}
+
+void add_leg(TextPage& page, Table& table, const PlanLeg& leg, planner::Date date) {
+    table.row({leg_number(leg),
+               std::string(word(leg.travel)),
+               leg.name,
+               leg.travel == Travel::portage ? page.portage(leg.to_m - leg.from_m)
+                                             : page.distance(leg.to_m - leg.from_m),
+               up_and_down(page, leg),
+               leg.stopped ? std::string("stopped") : page.duration(leg.moving_s),
+               fmt::format("{:.1f}-{:.1f} h",
+                           leg.moving_low_s / planner::s_per_h,
+                           leg.moving_high_s / planner::s_per_h),
+               page.duration(leg.changeover_s),
+               page.clock(leg.end, date)});
+    if (leg.travel == Travel::paddle && leg.steepest_500m > 0.0)
+        table.remark(fmt::format("falls {}, the steepest {} {}; current used {}",
+                                 page.gradient(leg.gradient),
+                                 page.distance(500.0),
+                                 page.gradient(leg.steepest_500m),
+                                 page.speed(leg.current_mps)));
+    for (const std::string& caution : page.cautions(leg.day, leg.leg))
+        table.remark(caution);
+}
+
+void add_pack_block(TextPage& page, std::size_t first, std::size_t last) {
+    const planner::Plan& plan = page.plan();
+    std::vector<Column> columns = {{"Leg"}, {"Day", true}, {"", false, true}};
+    std::vector<Table::Group> groups;
+    for (std::size_t member = first; member < last; ++member) {
+        groups.push_back({columns.size(), 3, plan.trip.party[member].name});
+        columns.push_back({"start", true});
+        columns.push_back({"end", true});
+        columns.push_back({"worst", true});
+    }
+    Table table(std::move(columns));
+    for (Table::Group& group : groups)
+        table.group(std::move(group));
+    for (const PlanLeg& leg : plan.legs) {
+        std::vector<std::string> cells = {leg_number(leg), fmt::format("{}", leg.day), leg.name};
+        for (std::size_t member = first; member < std::min(last, leg.loads.size()); ++member) {
+            const planner::MemberLoad& load = leg.loads[member];
+            const bool over = load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg;
+            cells.push_back(page.bare_mass(load.pack_start_kg));
+            cells.push_back(page.bare_mass(load.pack_end_kg));
+            cells.push_back(page.bare_mass(load.pack_max_kg) + (over ? "!" : ""));
+        }
+        table.row(std::move(cells));
+    }
+    page.add(table.text());
+}
+
+} // namespace
+
+void add_days(TextPage& page) {
+    if (page.plan().days.empty())
+        return;
+    page.heading("Days");
+    add_when(page);
+    add_how_far(page);
+}
+
+void add_legs(TextPage& page) {
+    for (const PlanDay& day : page.plan().days) {
+        Table table({{"Leg"},
+                     {"Travel"},
+                     {"", false, true},
+                     {"Length", true},
+                     {"Up/down", true},
+                     {"Moving", true},
+                     {"between", true},
+                     {"Changes", true},
+                     {"Arrive", true}});
+        for (const PlanLeg& leg : page.plan().legs)
+            if (leg.day == day.day)
+                add_leg(page, table, leg, day.date);
+        if (table.empty())
+            continue;
+        page.heading(fmt::format("Day {}: legs", day.day));
+        page.add(table.text());
+    }
+}
+
+void add_packs(TextPage& page) {
+    const std::size_t party = page.plan().trip.party.size();
+    if (page.plan().legs.empty() || party == 0)
+        return;
+    page.heading(fmt::format("Packs in {} (on foot: on the back; afloat: own goods in the craft)",
+                             page.mass_unit()));
+    for (std::size_t first = 0; first < party; first += members_abreast) {
+        if (first > 0)
+            page.add("\n");
+        add_pack_block(page, first, std::min(party, first + members_abreast));
+    }
+    const auto& legs = page.plan().legs;
+    const bool over = std::any_of(legs.begin(), legs.end(), [](const PlanLeg& leg) {
+        return std::any_of(leg.loads.begin(), leg.loads.end(), [](const auto& load) {
+            return load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg;
+        });
+    });
+    if (over)
+        page.item("! is over the bearer's limit. On a portage, worst is the heaviest carry.");
+}
+
+} // namespace tumpline::cli

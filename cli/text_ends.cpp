@@ -1,0 +1,156 @@
+#include "cli/table.h"
+#include "cli/text_page.h"
+#include "cli/text_width.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::ExitPoint;
+using planner::Plan;
+
+/// Time to the nearer exit of a point.
+std::optional<double> nearer_s(const ExitPoint& point) {
+    if (point.forward_s && point.back_s)
+        return std::min(*point.forward_s, *point.back_s);
+    return point.forward_s ? point.forward_s : point.back_s;
+}
+
+std::string way_out(const std::string& name, const std::optional<double>& time_s) {
+    return time_s ? fmt::format("{} in {}", name, planner::show_duration(*time_s))
+                  : std::string("no exit");
+}
+
+void add_exit(TextPage& page, const std::string& what, const ExitPoint& point) {
+    page.item(fmt::format("{}: {}; forward {}, back {}.",
+                          what,
+                          page.along(point.along_m),
+                          way_out(point.forward, point.forward_s),
+                          way_out(point.back, point.back_s)));
+}
+
+} // namespace
+
+void add_appointments(TextPage& page) {
+    const Plan& plan = page.plan();
+    if (plan.appointments.empty())
+        return;
+    page.heading("Appointments");
+    for (const planner::PlanAppointment& meet : plan.appointments) {
+        page.item(fmt::format("{} at {}, day {} by {}: arrive {}, margin {}, {} {}{}",
+                              meet.what,
+                              meet.at,
+                              meet.day,
+                              page.clock(meet.by),
+                              page.clock(meet.arrive),
+                              planner::show_duration(meet.margin_s),
+                              meet.spare_s < 0.0 ? "missed by" : "spare",
+                              planner::show_duration(std::abs(meet.spare_s)),
+                              meet.hard ? " (must be met)" : ""));
+        Table table({{"To meet it, leave", false, true}, {"Day", true}, {"at latest", true}});
+        for (const planner::LeaveBy& leave : meet.leave_by)
+            table.row({leave.place, fmt::format("{}", leave.day), page.clock(leave.at)});
+        page.add(table.text(4));
+    }
+}
+
+void add_exits(TextPage& page) {
+    const std::vector<ExitPoint>& exits = page.plan().exits;
+    if (exits.empty())
+        return;
+    const auto turn = std::find_if(
+        exits.begin(), exits.end(), [](const ExitPoint& point) { return point.no_return; });
+    const auto furthest = std::max_element(
+        exits.begin(), exits.end(), [](const ExitPoint& one, const ExitPoint& other) {
+            return nearer_s(one).value_or(0.0) < nearer_s(other).value_or(0.0);
+        });
+    page.heading("Ways out (moving and changing over, as planned, without nights)");
+    if (turn != exits.end())
+        add_exit(page, "Point of no return, from which forward is shorter", *turn);
+    if (nearer_s(*furthest))
+        add_exit(page, "Furthest from an exit", *furthest);
+    else
+        page.item("No place of the trip is an exit; mark those that are.");
+}
+
+void add_stays_home(TextPage& page) {
+    const Plan& plan = page.plan();
+    if (!plan.stays_home.empty()) {
+        page.heading("Stays at home");
+        Table table({{"Item", false, true}, {"Mass", true}, {"Why", false, true}});
+        for (const planner::StaysHome& stays : plan.stays_home)
+            table.row({stays.item, page.mass(stays.mass_kg), stays.why});
+        page.add(table.text());
+    }
+    if (!plan.comes.empty()) {
+        page.heading("Comes, because");
+        Table table({{"Item", false, true}, {"Mass", true}, {"Why", false, true}});
+        for (const planner::Comes& comes : plan.comes)
+            table.row({comes.item,
+                       page.mass(comes.mass_kg),
+                       comes.why + (comes.override_recorded ? " (set by \"bring\")" : "")});
+        page.add(table.text());
+    }
+}
+
+void add_sharing(TextPage& page) {
+    const planner::Sharing& sharing = page.plan().sharing;
+    if (sharing.member.empty())
+        return;
+    page.heading("Sharing of the party's things");
+    page.item(fmt::format("Where the party carries most ({}), {} bears {:.0f} % of the limit; no "
+                          "sharing can do better than {:.0f} %.",
+                          page.leg_place(sharing.plan_leg),
+                          sharing.member,
+                          100.0 * sharing.heaviest_ratio,
+                          100.0 * sharing.lower_bound));
+    Table table({{"Item", false, true}, {"Mass", true}, {"Bearer", false, true}});
+    for (const planner::Sharing::Bearer& bearer : sharing.bearers)
+        table.row({bearer.item, page.mass(bearer.mass_kg), bearer.member});
+    page.add(table.text());
+}
+
+void add_assumptions(TextPage& page) {
+    const Plan& plan = page.plan();
+    if (!plan.defaults.empty()) {
+        page.heading("Assumed, because the trip file does not say");
+        Table table({{"Key"}, {"Value"}, {"Source", false, true}});
+        for (const planner::DefaultUsed& used : plan.defaults)
+            table.row({used.key, used.value, used.source});
+        page.add(table.text());
+    }
+    page.heading("Models");
+    Table table({{"Family"}, {"Model"}, {"Source", false, true}});
+    for (const planner::ModelUsed& model : plan.models)
+        table.row({model.family, model.name, model.source});
+    page.add(table.text());
+    page.item(fmt::format(
+        "Loads and times settled after {} {}; the last changed a pack by {:.1f} g "
+        "and a time by {:.1f} s at most.{}",
+        plan.converged.rounds,
+        plan.converged.rounds == 1 ? "round" : "rounds",
+        1000.0 * plan.converged.largest_change_kg,
+        plan.converged.largest_change_s,
+        plan.converged.settled ? ""
+                               : " They did not settle between two choices; the more careful one "
+                                 "stands."));
+}
+
+void add_cautions_left(TextPage& page) {
+    const std::vector<std::string> cautions = page.cautions_left();
+    if (cautions.empty())
+        return;
+    page.heading("Cautions for the whole trip");
+    for (const std::string& caution : cautions)
+        page.item(caution);
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,89 @@
+#pragma once
+
+#include "cli/plan_text.h"
+#include "geo/time_zone.h"
+#include "planner/plan.h"
+
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace tumpline::cli {
+
+/// A page of text about one plan: its headings, figures in the reader's units, times in the trip's
+/// zone, and the cautions that are still to be told. One section file adds to it after the other.
+class TextPage {
+  public:
+    TextPage(const planner::Plan& plan, const Reader& reader);
+
+    [[nodiscard]] const planner::Plan& plan() const { return plan_; }
+
+    /// A blank line and a heading.
+    void heading(std::string_view text);
+
+    /// Text as it is; ended lines.
+    void add(std::string_view text) { text_ += text; }
+
+    /// A line, made harmless and broken where it is too long.
+    void line(const std::string& text);
+    /// An item of a list.
+    void item(const std::string& text);
+
+    [[nodiscard]] std::string mass(double mass_kg) const;
+    /// Pounds or kilograms with one decimal and no unit; `mass_unit` stands in the heading.
+    [[nodiscard]] std::string bare_mass(double mass_kg) const;
+    [[nodiscard]] std::string_view mass_unit() const;
+    /// Empty for 0, so that tables stay calm.
+    [[nodiscard]] std::string distance(double length_m) const;
+    [[nodiscard]] std::string portage(double length_m) const;
+    [[nodiscard]] std::string height(double height_m) const;
+    [[nodiscard]] std::string volume(double volume_l) const;
+    [[nodiscard]] std::string speed(double speed_mps) const;
+    [[nodiscard]] std::string gradient(double gradient) const;
+    /// How much deeper a craft lies: "21 mm"; "0.8 in".
+    [[nodiscard]] std::string draft(double change_m) const;
+    [[nodiscard]] static std::string duration(double duration_s);
+    /// "km 12.3" along the route.
+    [[nodiscard]] std::string along(double along_m) const;
+    /// "14:02", local.
+    [[nodiscard]] std::string clock(geo::sys_seconds at) const;
+    /// The same, with "+1" for each day after (or "-1" before) that day of the trip.
+    [[nodiscard]] std::string clock(geo::sys_seconds at, planner::Date date) const;
+    /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1.
+    [[nodiscard]] std::string leg_place(std::size_t plan_leg) const;
+
+    /// Cautions that belong to `leg` (or, if empty, to the whole of `day`), each told only once.
+    [[nodiscard]] std::vector<std::string> cautions(int day, std::optional<std::size_t> leg);
+    /// Those that belong to the trip as a whole, and what is left.
+    [[nodiscard]] std::vector<std::string> cautions_left();
+
+    [[nodiscard]] std::string take() { return std::move(text_); }
+
+  private:
+    const planner::Plan& plan_;
+    Reader reader_;
+    std::vector<bool> told_;
+    std::string text_;
+};
+
+/// The sections of a plan, in the order in which they stand; each adds nothing if there is nothing
+/// to say.
+void add_summary(TextPage& page);
+void add_days(TextPage& page);
+void add_legs(TextPage& page);
+void add_packs(TextPage& page);
+void add_portages(TextPage& page);
+void add_craft(TextPage& page);
+/// Every load of every leg by its parts, carries and bags one by one.
+void add_loads(TextPage& page);
+void add_supplies(TextPage& page);
+void add_appointments(TextPage& page);
+void add_exits(TextPage& page);
+void add_stays_home(TextPage& page);
+void add_sharing(TextPage& page);
+void add_assumptions(TextPage& page);
+void add_cautions_left(TextPage& page);
+
+} // namespace tumpline::cli

@@ -1,0 +1,167 @@
+#include "cli/caution_text.h"
+#include "cli/table.h"
+#include "cli/text_page.h"
+#include "cli/text_width.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Level;
+using planner::Plan;
+using planner::PlanDay;
+
+std::size_t count(const Plan& plan, Level level) {
+    return static_cast<std::size_t>(
+        std::count_if(plan.cautions.begin(), plan.cautions.end(), [&](const auto& caution) {
+            return caution.level == level;
+        }));
+}
+
+void add_verdict(TextPage& page) {
+    const Plan& plan = page.plan();
+    const std::size_t cautions = count(plan, Level::caution);
+    const std::string to_read = cautions == 0 ? std::string()
+                                              : fmt::format(" {} {} below {} a decision.",
+                                                            cautions,
+                                                            cautions == 1 ? "caution" : "cautions",
+                                                            cautions == 1 ? "wants" : "want");
+    if (plan.can_be_carried_out()) {
+        page.heading(fmt::format("Within what it knows, this plan can be carried out.{}", to_read));
+        return;
+    }
+    page.heading(fmt::format("This plan cannot be carried out as it stands.{}", to_read));
+    for (const planner::Caution& caution : plan.cautions)
+        if (caution.level == Level::stop)
+            page.item(placed_caution_text(caution));
+}
+
+void add_heaviest(TextPage& page) {
+    const Plan& plan = page.plan();
+    Table table({{"Heaviest pack"}, {"", true}, {"Of limit", true}, {"Where", false, true}});
+    for (std::size_t member = 0; member < plan.trip.party.size(); ++member) {
+        const planner::MemberDay* worst = nullptr;
+        for (const PlanDay& day : plan.days)
+            if (member < day.members.size() && day.members[member].heaviest_leg > 0 &&
+                (worst == nullptr || day.members[member].heaviest_kg > worst->heaviest_kg))
+                worst = &day.members[member];
+        if (worst == nullptr || worst->heaviest_leg > plan.legs.size())
+            continue;
+        const planner::PlanLeg& leg = plan.legs[worst->heaviest_leg - 1];
+        const double limit_kg = member < leg.loads.size() ? leg.loads[member].limit_kg : 0.0;
+        table.row({worst->member,
+                   page.mass(worst->heaviest_kg),
+                   limit_kg > 0.0 ? fmt::format("{:.0f} %", 100.0 * worst->heaviest_kg / limit_kg)
+                                  : std::string(),
+                   page.leg_place(worst->heaviest_leg)});
+    }
+    page.add(table.text(0));
+}
+
+/// Seconds between arriving and dusk, if that day has a dusk.
+std::optional<double> before_dusk_s(const PlanDay& day) {
+    if (!day.light.twilight.set)
+        return {};
+    return std::chrono::duration<double>(*day.light.twilight.set - day.arrive).count();
+}
+
+void add_daylight(TextPage& page) {
+    const Plan& plan = page.plan();
+    std::vector<int> late;
+    for (const planner::Caution& caution : plan.cautions)
+        if (caution.code == "after-dusk" && caution.day)
+            late.push_back(*caution.day);
+    if (!late.empty()) {
+        page.line(fmt::format("Daylight: {} {} {} after dusk.",
+                              late.size() == 1 ? "day" : "days",
+                              fmt::join(late, ", "),
+                              late.size() == 1 ? "ends" : "end"));
+        return;
+    }
+    const PlanDay* tightest = nullptr;
+    for (const PlanDay& day : plan.days)
+        if (before_dusk_s(day) &&
+            (tightest == nullptr || *before_dusk_s(day) < *before_dusk_s(*tightest)))
+            tightest = &day;
+    const bool dark = std::any_of(plan.days.begin(), plan.days.end(), [](const PlanDay& day) {
+        return day.light.twilight.day == geo::SunDay::always_below;
+    });
+    if (plan.days.empty())
+        return;
+    if (dark)
+        page.line("Daylight: on some days it does not get light; see the table of days.");
+    else if (tightest == nullptr)
+        page.line("Daylight: no dusk falls before midnight on any day.");
+    else
+        page.line(fmt::format("Daylight: every day ends before dusk, day {} with the least to "
+                              "spare: {}.",
+                              tightest->day,
+                              planner::show_duration(*before_dusk_s(*tightest))));
+}
+
+void add_meetings(TextPage& page) {
+    for (const planner::PlanAppointment& meet : page.plan().appointments) {
+        const std::string by = page.clock(meet.by);
+        if (meet.spare_s < 0.0)
+            page.line(fmt::format("Appointment: {} at {}, day {} by {}: missed by {}.",
+                                  meet.what,
+                                  meet.at,
+                                  meet.day,
+                                  by,
+                                  planner::show_duration(-meet.spare_s)));
+        else
+            page.line(fmt::format("Appointment: {} at {}, day {} by {}: {} to spare.",
+                                  meet.what,
+                                  meet.at,
+                                  meet.day,
+                                  by,
+                                  planner::show_duration(meet.spare_s)));
+    }
+}
+
+/// The parts of a sum that are not nothing: "18.3 km on foot, 1.10 km carrying".
+std::string ways(const TextPage& page) {
+    const planner::Totals& totals = page.plan().totals;
+    std::vector<std::string> ways;
+    if (totals.walk_m > 0.0)
+        ways.push_back(page.distance(totals.walk_m) + " on foot");
+    if (totals.portage_m > 0.0)
+        ways.push_back(page.portage(totals.portage_m) + " carrying");
+    if (totals.paddle_m > 0.0)
+        ways.push_back(page.distance(totals.paddle_m) + " afloat");
+    return fmt::format("{}", fmt::join(ways, ", "));
+}
+
+} // namespace
+
+void add_summary(TextPage& page) {
+    const Plan& plan = page.plan();
+    page.heading(one_line(plan.trip.name.empty() ? plan.trip.file.string() : plan.trip.name));
+    if (!plan.days.empty())
+        page.line(fmt::format("{} to {}, {} {}; times of {}",
+                              planner::show_date(plan.days.front().date),
+                              planner::show_date(plan.days.back().date),
+                              plan.totals.days,
+                              plan.totals.days == 1 ? "day" : "days",
+                              plan.trip.time_zone));
+    page.line(fmt::format("{}: {}; {} up, {} down; {} moving",
+                          page.distance(plan.totals.distance_m),
+                          ways(page),
+                          page.height(plan.totals.ascent_m),
+                          page.height(plan.totals.descent_m),
+                          planner::show_duration(plan.totals.moving_s)));
+    add_verdict(page);
+    add_heaviest(page);
+    add_daylight(page);
+    add_meetings(page);
+}
+
+} // namespace tumpline::cli

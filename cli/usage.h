@@ -1,0 +1,24 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace CLI {
+class App;
+class ParseError;
+} // namespace CLI
+
+namespace tumpline::cli {
+
+/// What `--help` prints about the program (an app without a parent) or one of its commands.
+[[nodiscard]] std::string help_text(const CLI::App& app);
+
+/// One line that says what is wrong with a command line and what to write instead: the nearest
+/// command or option to a misspelt one, what is missing, what is too much.
+[[nodiscard]] std::string misuse_text(const CLI::App& app, const CLI::ParseError& error);
+
+/// "tumpline plan", of a command.
+[[nodiscard]] std::string command_name(const CLI::App& app);
+
+} // namespace tumpline::cli

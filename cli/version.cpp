@@ -1,0 +1,9 @@
+#include "cli/version.h"
+
+namespace tumpline::cli {
+
+std::string_view version() {
+    return TUMPLINE_VERSION;
+}
+
+} // namespace tumpline::cli

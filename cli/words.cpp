@@ -1,0 +1,127 @@
+#include "cli/words.h"
+
+namespace tumpline::cli {
+
+using planner::Account;
+using planner::EventKind;
+using planner::Level;
+using planner::Part;
+using planner::Travel;
+
+std::string_view word(Travel travel) {
+    switch (travel) {
+    case Travel::walk:
+        return "walk";
+    case Travel::portage:
+        return "portage";
+    case Travel::paddle:
+        return "paddle";
+    }
+    return {};
+}
+
+std::string_view word(Level level) {
+    switch (level) {
+    case Level::note:
+        return "note";
+    case Level::caution:
+        return "caution";
+    case Level::stop:
+        return "stop";
+    }
+    return {};
+}
+
+std::string_view word(EventKind kind) {
+    switch (kind) {
+    case EventKind::set_off:
+        return "set_off";
+    case EventKind::boots_to_boat:
+        return "boots_to_boat";
+    case EventKind::boat_to_boots:
+        return "boat_to_boots";
+    case EventKind::landing:
+        return "landing";
+    case EventKind::scout:
+        return "scout";
+    case EventKind::rest:
+        return "rest";
+    case EventKind::fill_water:
+        return "fill_water";
+    case EventKind::resupply:
+        return "resupply";
+    case EventKind::cache:
+        return "cache";
+    case EventKind::arrive:
+        return "arrive";
+    }
+    return {};
+}
+
+std::string_view word(Part part) {
+    switch (part) {
+    case Part::kit:
+        return "kit";
+    case Part::craft:
+        return "craft";
+    case Part::food:
+        return "food";
+    case Part::fuel:
+        return "fuel";
+    case Part::water:
+        return "water";
+    case Part::waste:
+        return "waste";
+    }
+    return {};
+}
+
+std::string_view word(Account account) {
+    switch (account) {
+    case Account::outside:
+        return "outside";
+    case Account::pack:
+        return "pack";
+    case Account::worn:
+        return "worn";
+    case Account::in_use:
+        return "in_use";
+    case Account::eaten:
+        return "eaten";
+    case Account::drunk:
+        return "drunk";
+    case Account::burnt:
+        return "burnt";
+    case Account::dried:
+        return "dried";
+    }
+    return {};
+}
+
+std::string_view word(geo::SunDay day) {
+    switch (day) {
+    case geo::SunDay::rises_and_sets:
+        return "rises_and_sets";
+    case geo::SunDay::rises_only:
+        return "rises_only";
+    case geo::SunDay::sets_only:
+        return "sets_only";
+    case geo::SunDay::always_above:
+        return "always_above";
+    case geo::SunDay::always_below:
+        return "always_below";
+    }
+    return {};
+}
+
+std::string_view carries_phrase(double carries) {
+    if (carries <= 1.0)
+        return "one carry";
+    if (carries < 2.0)
+        return "one and a half carries";
+    if (carries < 3.0)
+        return "two carries";
+    return "three carries";
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "geo/sun.h"
+#include "planner/caution.h"
+#include "planner/ledger.h"
+#include "planner/plan.h"
+#include "planner/trip.h"
+
+#include <string_view>
+
+/// The words that programs and people read for the closed sets of a plan; those of the trip file
+/// where it has one.
+namespace tumpline::cli {
+
+[[nodiscard]] std::string_view word(planner::Travel travel);
+[[nodiscard]] std::string_view word(planner::Level level);
+[[nodiscard]] std::string_view word(planner::EventKind kind);
+[[nodiscard]] std::string_view word(planner::Part part);
+[[nodiscard]] std::string_view word(planner::Account account);
+[[nodiscard]] std::string_view word(geo::SunDay day);
+/// "one carry", "one and a half carries": how a portage is done.
+[[nodiscard]] std::string_view carries_phrase(double carries);
+
+} // namespace tumpline::cli

@@ -1,0 +1,172 @@
+#include "cli/plan_text.h"
+
+#include "cli/text_width.h"
+#include "tests/support/hand_built_plan.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <sstream>
+#include <string>
+#include <vector>
+
+namespace tumpline::cli {
+namespace {
+
+using planner::Plan;
+using planner::UnitSystem;
+using testing::HasSubstr;
+using testing::Not;
+
+std::vector<std::string> lines(const std::string& text) {
+    std::vector<std::string> lines;
+    std::istringstream stream(text);
+    for (std::string line; std::getline(stream, line);)
+        lines.push_back(line);
+    return lines;
+}
+
+/// Where a text begins that must be there.
+std::size_t place(const std::string& text, const std::string& part) {
+    const std::size_t at = text.find(part);
+    EXPECT_NE(at, std::string::npos) << "no \"" << part << "\" in\n" << text;
+    return at;
+}
+
+std::size_t times(const std::string& text, const std::string& part) {
+    std::size_t count = 0;
+    for (std::size_t at = text.find(part); at != text.npos; at = text.find(part, at + 1))
+        ++count;
+    return count;
+}
+
+class PlanText : public testing::TestWithParam<UnitSystem> {
+  protected:
+    [[nodiscard]] static std::string show(const Plan& plan) {
+        return plan_text(plan, {.units = GetParam(), .colour = false});
+    }
+};
+
+TEST_P(PlanText, KeepsToItsWidthAndLeavesNoBlanksAtTheEnds) {
+    Plan plan = test::hand_built_plan();
+    plan.trip.party[0].name = "Wilhelmine-Ängström Oberhuber-Szczęśniak the Younger";
+    plan.trip.name =
+        "長い名前の旅行 over the saddle and down the river, for the second time this year, slowly";
+    for (planner::PlanLeg& leg : plan.legs)
+        leg.loads[0].member = plan.trip.party[0].name;
+    for (planner::PlanDay& day : plan.days) {
+        day.to = "一二三四五六七八九十一二三四五六七八九十";
+        day.members[0].member = plan.trip.party[0].name;
+    }
+    for (planner::Plan* shown : {&plan})
+        for (const std::string& text :
+             {show(*shown), pack_text(*shown, {.units = GetParam(), .colour = false})})
+            for (const std::string& line : lines(text)) {
+                EXPECT_LE(columns_of(line), line_columns) << line;
+                EXPECT_FALSE(line.ends_with(' ')) << line;
+            }
+}
+
+TEST_P(PlanText, SaysFirstWhatMattersMost) {
+    const std::string text = show(test::hand_built_plan());
+    std::size_t last = 0;
+    for (const char* part : {"Over the saddle",
+                             "can be carried out",
+                             "Heaviest pack",
+                             "Daylight: ",
+                             "last bus",
+                             "\nDays\n",
+                             "Day 1: legs",
+                             "\nPacks in",
+                             "\nPortage, day 2, leg 3",
+                             "\nCraft",
+                             "\nFood, fuel and water",
+                             "\nAppointments",
+                             "\nWays out",
+                             "\nStays at home",
+                             "\nCautions for the whole trip",
+                             "\nAssumed",
+                             "\nModels"}) {
+        const std::size_t at = place(text, part);
+        EXPECT_GE(at, last) << part;
+        last = at;
+    }
+}
+
+TEST_P(PlanText, TellsEveryCautionOnceAndBesideWhatItConcerns) {
+    const Plan plan = test::hand_built_plan();
+    const std::string text = show(plan);
+    for (const planner::Caution& caution : plan.cautions)
+        EXPECT_EQ(times(text, "(" + caution.code + ")"), 1U) << caution.code;
+    const std::size_t hint = place(text, "(gradient-hint)");
+    EXPECT_GT(hint, place(text, "Day 2: legs"));
+    EXPECT_LT(hint, place(text, "Day 3: legs"));
+}
+
+TEST_P(PlanText, AStopComesFirst) {
+    Plan plan = test::hand_built_plan();
+    plan.cautions.push_back({planner::Level::stop, "wind-stops-boat", 1, 2, "Too windy.", ""});
+    const std::string text = show(plan);
+    EXPECT_THAT(text, HasSubstr("cannot be carried out"));
+    EXPECT_LT(place(text, "day 1, leg 2, STOP: Too windy."), place(text, "Heaviest pack"));
+}
+
+TEST_P(PlanText, SaysHowMuchDaylightIsToSpare) {
+    using namespace std::chrono_literals;
+    Plan plan = test::hand_built_plan();
+    plan.days[1].light.twilight.day = geo::SunDay::rises_and_sets;
+    plan.days[1].light.twilight.set = plan.days[1].arrive + 95min;
+    EXPECT_THAT(show(plan), HasSubstr("day 2 with the least to spare: 1 h 35 min."));
+    plan.cautions.push_back({planner::Level::caution, "after-dusk", 2, {}, "Late.", ""});
+    EXPECT_THAT(show(plan), HasSubstr("Daylight: day 2 ends after dusk."));
+    plan.cautions.pop_back();
+    plan.days[1].light.twilight = {geo::SunDay::always_below, {}, {}};
+    EXPECT_THAT(show(plan), HasSubstr("on some days it does not get light"));
+}
+
+TEST_P(PlanText, NamesCannotDriveTheTerminal) {
+    Plan plan = test::hand_built_plan();
+    plan.trip.name = "red\033[31m\r\nname\u202e";
+    plan.legs[0].name = "one\ntwo\033]0;title\a";
+    const std::string text = show(plan);
+    EXPECT_EQ(text.find('\033'), std::string::npos);
+    EXPECT_EQ(text.find('\r'), std::string::npos);
+    EXPECT_EQ(text.find('\a'), std::string::npos);
+    EXPECT_EQ(text.find("\u202e"), std::string::npos);
+    EXPECT_THAT(text, HasSubstr("one two"));
+}
+
+TEST_P(PlanText, AnEmptyPlanIsShownToo) {
+    EXPECT_THAT(show(Plan{}), HasSubstr("can be carried out"));
+    EXPECT_FALSE(pack_text(Plan{}, {.units = GetParam(), .colour = false}).empty());
+}
+
+INSTANTIATE_TEST_SUITE_P(Units,
+                         PlanText,
+                         testing::Values(UnitSystem::metric, UnitSystem::imperial),
+                         [](const auto& units) {
+                             return units.param == UnitSystem::metric ? "metric" : "imperial";
+                         });
+
+TEST(PlanTextUnits, ShowsTheSameFiguresInBothSystems) {
+    Plan plan = test::hand_built_plan();
+    plan.cautions.clear(); // their texts are written in SI
+    const std::string metric = plan_text(plan, {.units = UnitSystem::metric, .colour = false});
+    const std::string imperial = plan_text(plan, {.units = UnitSystem::imperial, .colour = false});
+    EXPECT_THAT(metric, HasSubstr("20.2 kg")); // Björn's pack of 20.23 kg, 44.6 lb
+    EXPECT_THAT(imperial, HasSubstr("44.6 lb"));
+    EXPECT_THAT(imperial, Not(HasSubstr(" kg")));
+    EXPECT_THAT(imperial, Not(HasSubstr(" km")));
+}
+
+TEST(PlanTextColour, IsOnlyInHeadings) {
+    const Plan plan = test::hand_built_plan();
+    std::string coloured = plan_text(plan, {.units = UnitSystem::metric, .colour = true});
+    for (const char* code : {"\033[1m", "\033[0m"})
+        for (std::size_t at = coloured.find(code); at != coloured.npos; at = coloured.find(code))
+            coloured.erase(at, std::string(code).size());
+    EXPECT_EQ(coloured, plan_text(plan, {.units = UnitSystem::metric, .colour = false}));
+}
+
+} // namespace
+} // namespace tumpline::cli

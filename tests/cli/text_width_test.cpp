@@ -1,0 +1,71 @@
+#include "cli/text_width.h"
+
+#include "cli/table.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+namespace tumpline::cli {
+namespace {
+
+using testing::ElementsAre;
+
+TEST(TextWidth, CountsColumnsAndNotBytes) { // widths as in UAX 11, East Asian Width
+    EXPECT_EQ(columns_of(""), 0U);
+    EXPECT_EQ(columns_of("Björn"), 5U);
+    EXPECT_EQ(columns_of("Bjo\u0308rn"), 5U); // the diaeresis joins the o
+    EXPECT_EQ(columns_of("川下り"), 6U);
+    EXPECT_EQ(columns_of("한강"), 4U);
+    EXPECT_EQ(columns_of("\U0001F6F6"), 2U);
+    EXPECT_EQ(columns_of("\xff\xfe"), 2U); // no UTF-8: a replacement for each byte
+}
+
+TEST(TextWidth, ShortensWithAnEllipsis) {
+    EXPECT_EQ(fitted("Upper river", 11), "Upper river");
+    EXPECT_EQ(fitted("Upper river", 8), "Upper r…");
+    EXPECT_EQ(fitted("Upper river", 7), "Upper…"); // no blank before it
+    EXPECT_EQ(fitted("川下り", 5), "川下…");
+    EXPECT_EQ(fitted("川下り", 4), "川…"); // half a character is none
+    EXPECT_EQ(fitted("川下り", 1), "…");
+    EXPECT_EQ(fitted("川下り", 0), "");
+}
+
+TEST(TextWidth, MakesTextHarmless) {
+    EXPECT_EQ(one_line("a\tb\nc"), "a b c");
+    EXPECT_EQ(one_line("\033[2J"), "\uFFFD[2J");
+    EXPECT_EQ(one_line("a\u202Eb"), "a\uFFFDb");
+    EXPECT_EQ(one_line("\xc3"), "\uFFFD");
+    EXPECT_EQ(one_line("\xc0\x80"), "\uFFFD\uFFFD");           // an overlong zero
+    EXPECT_EQ(one_line("\xed\xa0\x80"), "\uFFFD\uFFFD\uFFFD"); // half of a pair
+    EXPECT_EQ(one_line("Ærøy 北"), "Ærøy 北");
+}
+
+TEST(TextWidth, WrapsBetweenWords) {
+    EXPECT_THAT(wrapped("one two three", 7), ElementsAre("one two", "three"));
+    EXPECT_THAT(wrapped("  one   two ", 7), ElementsAre("one two"));
+    EXPECT_THAT(wrapped("unbreakable", 4), ElementsAre("unbr", "eaka", "ble"));
+    EXPECT_THAT(wrapped("a 川川川", 4), ElementsAre("a", "川川", "川"));
+    EXPECT_TRUE(wrapped("", 4).empty());
+}
+
+TEST(Table, AlignsByColumnsAndShortensWhereItMay) {
+    Table table({{"Name"}, {"Mass", true}, {"Why", false, true}});
+    table.row({"Björn", "20.2 kg", std::string(200, 'x')});
+    table.row({"川", "9 kg"});
+    table.remark("note");
+    const std::string text = table.text(2);
+    EXPECT_EQ(text,
+              "  Name      Mass  Why\n"
+              "  Björn  20.2 kg  " +
+                  std::string(81, 'x') +
+                  "…\n"
+                  "  川        9 kg\n"
+                  "    note\n");
+}
+
+TEST(Table, WithoutRowsIsNothing) {
+    EXPECT_EQ(Table({{"Name"}}).text(), "");
+}
+
+} // namespace
+} // namespace tumpline::cli
