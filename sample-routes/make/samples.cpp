@@ -7,10 +7,13 @@ namespace tumpline::samples {
 
 void make_samples(const std::filesystem::path& into) {
     using Make = void (*)(const std::filesystem::path&);
-    constexpr std::array<std::pair<const char*, Make>, 3> all{{
+    constexpr std::array<std::pair<const char*, Make>, 6> all{{
         {"saddle", make_saddle},
         {"lake-chain", make_lake_chain},
         {"desert-river", make_desert_river},
+        {"three-day-pass", make_three_day_pass},
+        {"fourteen-portages", make_fourteen_portages},
+        {"five-over-two-passes", make_five_over_two_passes},
     }};
     for (const auto& [folder, make] : all) {
         std::filesystem::create_directories(into / folder);

@@ -11,5 +11,8 @@ void make_samples(const std::filesystem::path& into);
 void make_saddle(const std::filesystem::path& into);
 void make_lake_chain(const std::filesystem::path& into);
 void make_desert_river(const std::filesystem::path& into);
+void make_three_day_pass(const std::filesystem::path& into);
+void make_fourteen_portages(const std::filesystem::path& into);
+void make_five_over_two_passes(const std::filesystem::path& into);
 
 } // namespace tumpline::samples
