@@ -60,19 +60,8 @@ const std::vector<RowException> resting_exceptions = {
     {"field_pub", "an observation in the field, for the range of days that are credible"},
 };
 
-class RestingRow : public testing::TestWithParam<PublishedValue> {};
-
-TEST_P(RestingRow, IsMet) {
-    expect_row(GetParam(), resting_checks, resting_exceptions);
-}
-
-INSTANTIATE_TEST_SUITE_P(Published,
-                         RestingRow,
-                         testing::ValuesIn(test::published("resting")),
-                         test::row_name);
-
-TEST(RestingRows, EveryCheckHasARow) {
-    expect_all_used("resting", resting_checks, resting_exceptions);
+TEST(RestingRows, AreMet) {
+    test::expect_rows("resting", resting_checks, resting_exceptions);
 }
 
 Spell spell_of(const PublishedValue& row) {
@@ -93,19 +82,8 @@ const std::vector<RowCheck> met_checks = {
     {"met2024", [](const PublishedValue& row) { return met_of(CompendiumEdition::y2024, row); }},
 };
 
-class CompendiumRow : public testing::TestWithParam<PublishedValue> {};
-
-TEST_P(CompendiumRow, IsMet) {
-    expect_row(GetParam(), met_checks, {});
-}
-
-INSTANTIATE_TEST_SUITE_P(Published,
-                         CompendiumRow,
-                         testing::ValuesIn(test::published("compendium")),
-                         test::row_name);
-
-TEST(CompendiumRows, EveryCheckHasARow) {
-    expect_all_used("compendium", met_checks, {});
+TEST(CompendiumRows, AreMet) {
+    test::expect_rows("compendium", met_checks, {});
 }
 
 TEST(Compendium, NamedRatesAreThoseOfTheTable) {

@@ -18,15 +18,13 @@ template <class Entry> const Entry* longest(std::string_view id, std::span<const
 
 template <class Entry>
 void expect_used(const std::vector<PublishedValue>& rows, std::span<const Entry> entries) {
-    for (const Entry& entry : entries)
-        EXPECT_TRUE(std::any_of(
-            rows.begin(),
-            rows.end(),
-            [&](const PublishedValue& row) { return longest(row.id, entries) == &entry; }))
-            << "no row for " << entry.ids;
+    for (const Entry& entry : entries) {
+        const auto uses = [&](const PublishedValue& row) {
+            return longest(row.id, entries) == &entry;
+        };
+        EXPECT_TRUE(std::any_of(rows.begin(), rows.end(), uses)) << "no row for " << entry.ids;
+    }
 }
-
-} // namespace
 
 void expect_row(const PublishedValue& row,
                 std::span<const RowCheck> checks,
@@ -43,10 +41,14 @@ void expect_row(const PublishedValue& row,
     EXPECT_NEAR(value, row.expected, row.tolerance) << row << ", " << row.unit;
 }
 
-void expect_all_used(std::string_view family,
-                     std::span<const RowCheck> checks,
-                     std::span<const RowException> exceptions) {
+} // namespace
+
+void expect_rows(std::string_view family,
+                 std::span<const RowCheck> checks,
+                 std::span<const RowException> exceptions) {
     const std::vector<PublishedValue> rows = published(family);
+    for (const PublishedValue& row : rows)
+        expect_row(row, checks, exceptions);
     expect_used(rows, checks);
     expect_used(rows, exceptions);
 }

@@ -19,15 +19,11 @@ struct RowException {
     std::string_view why;
 };
 
-/// Expects that exactly one of the two tables knows the row, and that the value of a check lies
-/// within the row's tolerance.
-void expect_row(const PublishedValue& row,
-                std::span<const RowCheck> checks,
-                std::span<const RowException> exceptions);
-
-/// Expects that each entry of both tables fits a row of the family, so that none is dead.
-void expect_all_used(std::string_view family,
-                     std::span<const RowCheck> checks,
-                     std::span<const RowException> exceptions);
+/// Expects of every row of tests/published/`family`.json that one of the two tables knows it, and
+/// that the value of a check lies within the row's tolerance; and of every entry of both tables
+/// that a row needs it. One test for a whole family: each test is a process of its own under ctest.
+void expect_rows(std::string_view family,
+                 std::span<const RowCheck> checks,
+                 std::span<const RowException> exceptions);
 
 } // namespace tumpline::test
