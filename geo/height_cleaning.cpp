@@ -57,6 +57,16 @@ void ease(std::span<double> heights_m, std::size_t radius) {
                               : std::clamp(heights_m[i], heights_m.back(), heights_m[i - 1]);
 }
 
+/// From one turning point to the next: monotone, and both keep their heights.
+void make_swing(std::span<double> heights_m, std::size_t radius) {
+    const auto [low_m, high_m] = std::minmax({heights_m.front(), heights_m.back()});
+    const bool rising = heights_m.back() > heights_m.front();
+    for (double& height_m : heights_m)
+        height_m = std::clamp(height_m, low_m, high_m);
+    make_monotone(heights_m, rising);
+    ease(heights_m, radius);
+}
+
 /// A whole profile that swings less than the threshold: its foot and summit if it is one slope and
 /// stands out of its own noise; otherwise nothing.
 std::vector<std::size_t> lone_slope(const std::vector<double>& heights_m,
@@ -145,26 +155,44 @@ std::vector<double> smoothed(const std::vector<double>& heights_m, std::size_t r
     return smooth_m;
 }
 
+std::vector<double> smoothed_by_parabolas(const std::vector<double>& heights_m,
+                                          std::size_t radius) {
+    std::vector<double> smooth_m = smoothed(heights_m, radius);
+    const auto r = static_cast<double>(radius);
+    const double divisor = (2.0 * r - 1.0) * (2.0 * r + 1.0) * (2.0 * r + 3.0) / 3.0;
+    for (std::size_t i = radius; radius > 0 && i + radius < heights_m.size(); ++i) {
+        double rise_m = 0.0;
+        for (std::size_t away = 1; away <= radius; ++away) {
+            const auto x = static_cast<double>(away);
+            const double weight = (3.0 * r * r + 3.0 * r - 1.0 - 5.0 * x * x) / divisor;
+            rise_m += weight *
+                      ((heights_m[i - away] - heights_m[i]) + (heights_m[i + away] - heights_m[i]));
+        }
+        smooth_m[i] = heights_m[i] + rise_m;
+    }
+    return smooth_m;
+}
+
 std::vector<double> cleaned_land(const std::vector<double>& heights_m, const Cleaning& cleaning) {
     if (heights_m.empty())
         return {};
-    std::vector<double> clean_m = smoothed(heights_m, cleaning.radius);
+    std::vector<double> clean_m = smoothed_by_parabolas(heights_m, cleaning.radius);
     if (cleaning.threshold_m <= 0.0)
         return clean_m; // every step counts
-    std::vector<std::size_t> turns = turning_points(clean_m, cleaning.threshold_m);
+    const std::vector<double> searched_m =
+        smoothed(smoothed(heights_m, cleaning.radius), cleaning.radius);
+    std::vector<std::size_t> turns = turning_points(searched_m, cleaning.threshold_m);
     if (turns.empty())
-        turns = lone_slope(heights_m, clean_m);
+        turns = lone_slope(heights_m, searched_m);
     if (turns.empty()) {
         const double mean_m = std::accumulate(clean_m.begin(), clean_m.end(), 0.0) /
                               static_cast<double>(clean_m.size());
         return std::vector<double>(clean_m.size(), mean_m);
     }
     std::fill_n(clean_m.begin(), turns.front(), clean_m[turns.front()]);
-    for (std::size_t i = 1; i < turns.size(); ++i) {
-        const std::span<double> swing(&clean_m[turns[i - 1]], turns[i] - turns[i - 1] + 1);
-        make_monotone(swing, swing.back() > swing.front());
-        ease(swing, (cleaning.radius + 1) / 2);
-    }
+    for (std::size_t i = 1; i < turns.size(); ++i)
+        make_swing(std::span(clean_m).subspan(turns[i - 1], turns[i] - turns[i - 1] + 1),
+                   (cleaning.radius + 1) / 2);
     std::fill(clean_m.begin() + static_cast<std::ptrdiff_t>(turns.back()),
               clean_m.end(),
               clean_m[turns.back()]);

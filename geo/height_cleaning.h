@@ -25,8 +25,14 @@ struct Cleaning {
 [[nodiscard]] std::vector<double> smoothed(const std::vector<double>& heights_m,
                                            std::size_t radius);
 
-/// Ground: smoothed, then monotone between the turning points that count, level beyond the outer
-/// ones.
+/// The same with a parabola, which lets summits and hollows keep their heights; near the ends,
+/// where a parabola swings with the noise, the straight line again. Source: [SavitzkyGolay1964].
+[[nodiscard]] std::vector<double> smoothed_by_parabolas(const std::vector<double>& heights_m,
+                                                        std::size_t radius);
+
+/// Ground: monotone between the turning points that count, level beyond the outer ones. Turning
+/// points are sought on a line smoothed twice, where noise does not pass for a swing, and take
+/// their heights from the parabolas.
 [[nodiscard]] std::vector<double> cleaned_land(const std::vector<double>& heights_m,
                                                const Cleaning& cleaning);
 

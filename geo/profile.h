@@ -26,8 +26,8 @@ struct ProfileOptions {
     double step_m = 25.0;              ///< even spacing of the samples
     double raster_threshold_m = 5.0;   ///< reversal threshold for heights from rasters
     double track_threshold_m = 10.0;   ///< the same for heights recorded with a track
-    double raster_smoothing_m = 125.0; ///< length of ground whose heights are taken together
-    double track_smoothing_m = 250.0;
+    double raster_smoothing_m = 175.0; ///< length of ground whose heights are taken together
+    double track_smoothing_m = 275.0;
     double longest_void_m = 500.0; ///< longer voids count as unknown ground
 };
 

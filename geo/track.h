@@ -68,6 +68,8 @@ struct TrackFile {
     std::vector<Track> tracks; ///< in the order of the file
     std::vector<Waypoint> waypoints;
     HeightDatum heights = HeightDatum::none;
+    std::vector<std::string>
+        left_out; ///< what could not be used, in words ("track 2 Camp with ...")
 };
 
 /// Reads GPX 1.0 and 1.1 (tracks, routes, waypoints), GeoJSON, and whatever vector file GDAL opens,

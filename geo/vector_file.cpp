@@ -1,0 +1,382 @@
+#include "geo/vector_file.h"
+
+#include "geo/elevation.h"
+#include "geo/gdal_library.h"
+#include "geo/input_error.h"
+#include "geo/track_repair.h"
+#include "geo/track_text.h"
+
+#include <cpl_conv.h>
+#include <cpl_http.h>
+#include <fmt/format.h>
+#include <gdal_priv.h>
+#include <ogr_spatialref.h>
+#include <ogrsf_frmts.h>
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <cstddef>
+#include <fstream>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
+
+namespace tumpline::geo {
+
+namespace {
+
+constexpr std::size_t most_points = 10'000'000;
+constexpr std::size_t most_named = 100'000; // lines and points together
+
+/// Formats that lead elsewhere: to other files and addresses (a VRT), to services and databases, to
+/// another program, or to documents and pictures that hold no tracks. GPX has a reader of its own.
+constexpr std::array<std::string_view, 30> shut_out{
+    "OGR_VRT", "VRT",      "WFS",           "OAPIF",       "OGCAPI",     "CSW",
+    "GMLAS",   "HTTP",     "Elasticsearch", "Carto",       "AmigoCloud", "NGW",
+    "EEDA",    "PLSCENES", "PostgreSQL",    "MySQL",       "ODBC",       "PGeo",
+    "MDB",     "OCI",      "MSSQLSpatial",  "OGR_OGDI",    "GPSBabel",   "GPX",
+    "PDF",     "FITS",     "PCIDSK",        "JP2OpenJPEG", "netCDF",     "BAG"};
+
+/// Keeps GDAL from fetching what a file refers to, while it lives: a GeoJSON file may name its
+/// coordinate system by an address, a table of an SQLite file may point to another source.
+class Offline {
+  public:
+    Offline() {
+        CPLHTTPPushFetchCallback(refuse, nullptr);
+        CPLSetThreadLocalConfigOption("OGR_SQLITE_STATIC_VIRTUAL_OGR", "NO");
+    }
+
+    ~Offline() {
+        CPLSetThreadLocalConfigOption("OGR_SQLITE_STATIC_VIRTUAL_OGR", nullptr);
+        CPLHTTPPopFetchCallback();
+    }
+
+    Offline(const Offline&) = delete;
+    Offline& operator=(const Offline&) = delete;
+    Offline(Offline&&) = delete;
+    Offline& operator=(Offline&&) = delete;
+
+  private:
+    static CPLHTTPResult* refuse(const char* /*url*/,
+                                 CSLConstList /*options*/,
+                                 GDALProgressFunc /*progress*/,
+                                 void* /*progress_data*/,
+                                 CPLHTTPFetchWriteFunc /*write*/,
+                                 void* /*write_data*/,
+                                 void* /*user*/) {
+        auto* result = static_cast<CPLHTTPResult*>(CPLCalloc(1, sizeof(CPLHTTPResult)));
+        result->nStatus = 1;
+        result->pszErrBuf = CPLStrdup("no network");
+        return result;
+    }
+};
+
+/// The number after `mark` in `text`.
+std::optional<std::size_t> number_after(std::string_view text, std::string_view mark) {
+    const std::size_t start = text.find(mark);
+    if (start == std::string_view::npos)
+        return std::nullopt;
+    const std::string_view rest = text.substr(start + mark.size());
+    std::size_t value = 0;
+    const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), value);
+    return error == std::errc() ? std::optional(value) : std::nullopt;
+}
+
+/// The line that holds byte `offset` of `file`.
+std::size_t line_at(const std::filesystem::path& file, std::size_t offset) {
+    std::ifstream in(file, std::ios::binary);
+    std::size_t line = 1;
+    for (std::size_t byte = 0; byte < offset && in; ++byte)
+        line += in.get() == '\n' ? 1U : 0U;
+    return line;
+}
+
+/// Where a fault says that the trouble is: the library gives a line or an offset.
+std::string place_of(const std::string& fault, const std::filesystem::path& file) {
+    if (const auto line = number_after(fault, "line "))
+        return fmt::format("line {}", *line);
+    if (const auto offset = number_after(fault, "offset "))
+        return fmt::format("line {}", line_at(file, *offset));
+    return "";
+}
+
+struct CloseDataset {
+    void operator()(GDALDataset* dataset) const { GDALClose(dataset); }
+};
+
+using Dataset = std::unique_ptr<GDALDataset, CloseDataset>;
+
+Dataset open(const std::filesystem::path& file, const QuietGdal& quiet) {
+    std::vector<const char*> drivers;
+    GDALDriverManager& manager = *GetGDALDriverManager();
+    for (int index = 0; index < manager.GetDriverCount(); ++index) {
+        GDALDriver& driver = *manager.GetDriver(index);
+        const char* vector = driver.GetMetadataItem(GDAL_DCAP_VECTOR);
+        if (vector != nullptr &&
+            std::ranges::find(shut_out, driver.GetDescription()) == shut_out.end())
+            drivers.push_back(driver.GetDescription());
+    }
+    drivers.push_back(nullptr);
+    // an absolute path, lest a name with a colon be taken for the address of a service
+    const std::string path = std::filesystem::absolute(file).string();
+    Dataset dataset(
+        GDALDataset::Open(path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data()));
+    if (!dataset)
+        throw InputError(
+            {{.file = file.string(),
+              .place = place_of(quiet.fault(), file),
+              .found = quiet.fault().empty() ? "a file of an unknown kind"
+                                             : fmt::format("\"{}\"", one_line(quiet.fault())),
+              .expected = "GPX, GeoJSON, or another file of lines and points",
+              .advice = "export the track as GPX or GeoJSON"}});
+    return dataset;
+}
+
+/// Brings one layer's coordinates to WGS84, longitude first.
+class ToWgs84 {
+  public:
+    explicit ToWgs84(const OGRSpatialReference& from) {
+        OGRSpatialReference source(from);
+        OGRSpatialReference target;
+        target.importFromEPSG(4326);
+        source.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
+        target.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
+        if (source.IsSame(&target) == 0) {
+            transform_.reset(OGRCreateCoordinateTransformation(&source, &target));
+            usable_ = transform_ != nullptr;
+        }
+    }
+
+    [[nodiscard]] bool usable() const { return usable_; }
+
+    /// Empty where the transformation has no answer or the answer is out of bounds.
+    [[nodiscard]] std::optional<Position> operator()(double x, double y) const {
+        if (transform_ != nullptr) {
+            int done = 0;
+            if (transform_->Transform(1, &x, &y, nullptr, &done) == 0 || done == 0)
+                return std::nullopt;
+        }
+        if (std::isfinite(x) && std::abs(x) > 180.0 && std::abs(x) <= 360.0)
+            x = std::remainder(x, 360.0); // a line that goes on beyond the antimeridian
+        const Position at{.lat_deg = y, .lon_deg = x};
+        return is_valid(at) ? std::optional(at) : std::nullopt;
+    }
+
+  private:
+    std::unique_ptr<OGRCoordinateTransformation> transform_;
+    bool usable_ = true;
+};
+
+std::string attribute(const OGRFeature& feature, std::initializer_list<const char*> keys) {
+    for (const char* key : keys) {
+        const int index = feature.GetFieldIndex(key);
+        if (index >= 0 && feature.IsFieldSetAndNotNull(index))
+            return one_line(feature.GetFieldAsString(index));
+    }
+    return {};
+}
+
+class Reader {
+  public:
+    explicit Reader(const std::filesystem::path& file) { result_.file = file; }
+
+    [[nodiscard]] TrackFile read() {
+        prepare_gdal();
+        const QuietGdal quiet;
+        const Offline offline;
+        const Dataset dataset = open(result_.file, quiet);
+        const std::string_view format = dataset->GetDriver()->GetDescription();
+        rfc7946_ = format == "GeoJSON" || format == "GeoJSONSeq";
+        for (OGRLayer* layer : dataset->GetLayers())
+            read_layer(*layer);
+        // a file that ends early or is damaged gives what it can and complains: half a way is none
+        if (!quiet.fault().empty())
+            fail({.place = place_of(quiet.fault(), result_.file),
+                  .found = fmt::format("\"{}\"", one_line(quiet.fault())),
+                  .expected = "a file that can be read to its end",
+                  .advice = "export the track again"});
+        if (areas_ > 0)
+            result_.left_out.push_back(fmt::format("{} area{}", areas_, areas_ == 1 ? "" : "s"));
+        finish(result_, first_invalid_);
+        return std::move(result_);
+    }
+
+  private:
+    /// What is wrong; the file is added.
+    struct Fault {
+        std::string place;
+        std::string found;
+        std::string expected;
+        std::string advice;
+    };
+
+    [[nodiscard]] Problem problem(Fault fault) const {
+        return {.file = result_.file.string(),
+                .place = std::move(fault.place),
+                .found = std::move(fault.found),
+                .expected = std::move(fault.expected),
+                .advice = std::move(fault.advice)};
+    }
+
+    [[noreturn]] void fail(Fault fault) const { throw InputError({problem(std::move(fault))}); }
+
+    void read_layer(OGRLayer& layer);
+    void read_feature(const OGRFeature& feature);
+    void read_geometry(const OGRGeometry& geometry, Track& track, const Waypoint& named);
+    void read_line(const OGRLineString& line, Track& track);
+    void read_waypoint(const OGRPoint& point, Waypoint waypoint);
+    std::optional<TrackPoint> place(const OGRPoint& point);
+    std::optional<double> height(const OGRPoint& point, const Position& at);
+    void count_named();
+
+    TrackFile result_;
+    std::unique_ptr<const ToWgs84> to_wgs84_; ///< of the layer being read
+    bool rfc7946_ = false;
+    bool above_ellipsoid_ = false; ///< heights of the layer being read
+    std::size_t feature_ = 0;
+    std::size_t points_ = 0;
+    std::size_t areas_ = 0;
+    std::optional<Problem> first_invalid_;
+};
+
+void Reader::read_layer(OGRLayer& layer) {
+    const OGRSpatialReference* reference = layer.GetSpatialRef();
+    to_wgs84_.reset();
+    if (reference != nullptr) {
+        to_wgs84_ = std::make_unique<const ToWgs84>(*reference);
+        if (!to_wgs84_->usable())
+            fail({.place = fmt::format("layer {}", one_line(layer.GetName())),
+                  .found = fmt::format("the coordinate system {}", one_line(reference->GetName())),
+                  .expected = "one that can be turned into longitude and latitude",
+                  .advice = "save the track in WGS 84"});
+        above_ellipsoid_ =
+            rfc7946_ || (reference->IsGeographic() != 0 && reference->GetAxesCount() == 3);
+    }
+    for (const OGRFeatureUniquePtr& feature : layer)
+        read_feature(*feature);
+}
+
+void Reader::read_feature(const OGRFeature& feature) {
+    ++feature_;
+    const OGRGeometry* geometry = feature.GetGeometryRef();
+    if (geometry == nullptr || geometry->IsEmpty() != 0)
+        return;
+    if (!to_wgs84_)
+        fail({.place = fmt::format("feature {}", feature_),
+              .found = "coordinates without a coordinate system",
+              .expected = "a file that says which system its coordinates are in",
+              .advice = "add it (a shapefile's .prj file), or save the track as GeoJSON"});
+    Track track;
+    track.kind = TrackKind::line;
+    track.name = attribute(feature, {"name", "title"});
+    track.type = attribute(feature, {"type", "travel"});
+    const Waypoint named{
+        .name = track.name, .type = track.type, .at = {0.0, 0.0}, .height_m = std::nullopt};
+    read_geometry(*geometry, track, named);
+    if (!track.parts.empty()) {
+        count_named();
+        result_.tracks.push_back(std::move(track));
+    }
+}
+
+void Reader::read_geometry(const OGRGeometry& geometry, Track& track, const Waypoint& named) {
+    const OGRwkbGeometryType type = wkbFlatten(geometry.getGeometryType());
+    if (geometry.IsEmpty() != 0)
+        return;
+    if (type == wkbPoint) {
+        read_waypoint(*geometry.toPoint(), named);
+    } else if (type == wkbLineString) {
+        read_line(*geometry.toLineString(), track);
+    } else if (OGR_GT_IsSubClassOf(type, wkbGeometryCollection) != 0 && type != wkbMultiPolygon &&
+               type != wkbMultiSurface) {
+        for (const OGRGeometry* part : *geometry.toGeometryCollection())
+            read_geometry(*part, track, named);
+    } else if (OGR_GT_IsSubClassOf(type, wkbCurve) != 0) { // arcs, as chords of four degrees
+        const std::unique_ptr<OGRGeometry> chords(geometry.getLinearGeometry(4.0));
+        if (chords && wkbFlatten(chords->getGeometryType()) == wkbLineString)
+            read_line(*chords->toLineString(), track);
+    } else {
+        ++areas_;
+    }
+}
+
+void Reader::read_line(const OGRLineString& line, Track& track) {
+    std::vector<TrackPoint> part;
+    part.reserve(static_cast<std::size_t>(line.getNumPoints()));
+    for (const OGRPoint& point : line) {
+        if (const std::optional<TrackPoint> usable = place(point))
+            part.push_back(*usable);
+        else
+            ++track.repairs.invalid_points;
+    }
+    track.parts.push_back(std::move(part)); // an empty one too: its invalid points count
+}
+
+void Reader::read_waypoint(const OGRPoint& point, Waypoint waypoint) {
+    count_named();
+    if (const std::optional<TrackPoint> usable = place(point)) {
+        waypoint.at = usable->at;
+        waypoint.height_m = usable->height_m;
+        result_.waypoints.push_back(std::move(waypoint));
+    } else if (result_.left_out.size() < 100) {
+        result_.left_out.push_back(fmt::format("point {} without a usable place", waypoint.name));
+    }
+}
+
+std::optional<TrackPoint> Reader::place(const OGRPoint& point) {
+    if (++points_ > most_points)
+        fail({.place = "",
+              .found = fmt::format("more than {} points", most_points),
+              .expected = "fewer",
+              .advice = "split the file, or thin it out"});
+    const std::optional<Position> at = (*to_wgs84_)(point.getX(), point.getY());
+    if (at)
+        return TrackPoint{.at = *at, .height_m = height(point, *at), .time = std::nullopt};
+    if (!first_invalid_)
+        first_invalid_ = problem({.place = fmt::format("feature {}", feature_),
+                                  .found = fmt::format("[{}, {}]", point.getX(), point.getY()),
+                                  .expected = "a place on Earth, longitude first",
+                                  .advice = "check the order of the coordinates and their system"});
+    return std::nullopt;
+}
+
+std::optional<double> Reader::height(const OGRPoint& point, const Position& at) {
+    if (point.Is3D() == 0 || !std::isfinite(point.getZ()))
+        return std::nullopt;
+    if (!above_ellipsoid_) {
+        if (result_.heights == HeightDatum::none)
+            result_.heights = HeightDatum::geoid;
+        return point.getZ();
+    }
+    const std::optional<double> geoid_m =
+        result_.heights == HeightDatum::ellipsoid ? std::nullopt : geoid_height_m(at);
+    if (geoid_m) {
+        result_.heights = HeightDatum::corrected;
+        return point.getZ() - *geoid_m;
+    }
+    if (result_.heights == HeightDatum::corrected)
+        return std::nullopt; // never two datums in one file
+    result_.heights = HeightDatum::ellipsoid;
+    return point.getZ();
+}
+
+void Reader::count_named() {
+    if (result_.tracks.size() + result_.waypoints.size() >= most_named)
+        fail({.place = fmt::format("feature {}", feature_),
+              .found = fmt::format("more than {} lines and points", most_named),
+              .expected = "fewer",
+              .advice = "keep those of the trip"});
+}
+
+} // namespace
+
+TrackFile read_vector_file(const std::filesystem::path& file) {
+    return Reader(file).read();
+}
+
+} // namespace tumpline::geo
