@@ -5,6 +5,7 @@
 
 #include <chrono>
 #include <optional>
+#include <string_view>
 
 namespace tumpline::geo {
 
@@ -17,12 +18,25 @@ enum class SunDay {
     always_below
 };
 
-/// One altitude's crossings on a local day.
+/// One altitude's crossings on a local day. Where the sun rises or sets twice between two
+/// midnights, as it can when days grow by many minutes each, these are the first rise and the last
+/// setting. A setting before the rise belongs to the daylight that began on the day before.
 struct SunCrossings {
     SunDay day = SunDay::rises_and_sets;
     std::optional<sys_seconds> rise;
     std::optional<sys_seconds> set;
 };
+
+/// From one local midnight to the next: 23 to 25 hours where clocks change.
+struct LocalDay {
+    std::chrono::year_month_day date;
+    std::string_view zone;
+};
+
+/// When the sun's centre, without refraction, passes an altitude.
+/// Throws: std::invalid_argument if the zone is unknown.
+[[nodiscard]] SunCrossings
+sun_crossings(const LocalDay& day, const Position& place, double altitude_deg);
 
 /// Daylight of one local calendar day at one place.
 struct Daylight {
