@@ -1,6 +1,6 @@
 #include "planner/models/compendium.h"
 #include "planner/models/resting_energy.h"
-#include "tests/support/row_checks.h"
+#include "tests/support/family_rows.h"
 
 #include <vector>
 
@@ -10,6 +10,7 @@ namespace {
 using test::PublishedValue;
 using test::RowCheck;
 using test::RowException;
+using Kind = test::RowException::Kind;
 
 constexpr double kcal_per_day_w = 4184.0 / 86400.0;
 constexpr double mj_per_day_w = 1e6 / 86400.0;
@@ -54,10 +55,18 @@ const std::vector<RowCheck> resting_checks = {
 };
 
 const std::vector<RowException> resting_exceptions = {
-    {"fao_pub_tee", "a day by activity levels; the planner sums the day by its hours instead"},
-    {"lusk_pub", "sums of a day of 1918, reckoned in the text; no formula of ours"},
-    {"dlw_pub", "an observation in the field, for the range of days that are credible"},
-    {"field_pub", "an observation in the field, for the range of days that are credible"},
+    {"fao_pub_tee",
+     Kind::no_formula,
+     "a day by activity levels; the planner sums the day by its hours instead"},
+    {"lusk_pub",
+     Kind::no_formula,
+     "sums of a day of 1918, reckoned in the text; no formula of ours"},
+    {"dlw_pub",
+     Kind::no_formula,
+     "an observation in the field, for the range of days that are credible"},
+    {"field_pub",
+     Kind::no_formula,
+     "an observation in the field, for the range of days that are credible"},
 };
 
 TEST(RestingRows, AreMet) {

@@ -3,7 +3,7 @@
 #include "planner/models/walking_curves.h"
 #include "planner/models/walking_rules.h"
 #include "planner/models/walking_speed.h"
-#include "tests/support/row_checks.h"
+#include "tests/support/family_rows.h"
 
 #include <nlohmann/json.hpp>
 
@@ -17,6 +17,7 @@ namespace {
 using test::PublishedValue;
 using test::RowCheck;
 using test::RowException;
+using Kind = test::RowException::Kind;
 
 double slope_of_deg(double degrees) {
     return std::tan(degrees * (std::numbers::pi / 180.0));
@@ -273,9 +274,13 @@ const std::vector<RowCheck> checks = {
 };
 
 const std::vector<RowException> exceptions = {
-    {"march_pub_road_day", "a given rate, from which the night's is taken"},
-    {"march_pub_crosscountry_day", "a given rate, from which the night's is taken"},
-    {"march_pub_forest_dense", "our ground `forest` has an open floor; dense wood is `brush`"},
+    {"march_pub_road_day", Kind::no_formula, "a given rate, from which the night's is taken"},
+    {"march_pub_crosscountry_day",
+     Kind::no_formula,
+     "a given rate, from which the night's is taken"},
+    {"march_pub_forest_dense",
+     Kind::no_formula,
+     "our ground `forest` has an open floor; dense wood is `brush`"},
 };
 
 TEST(WalkingRows, AreMet) {
