@@ -1,0 +1,178 @@
+#include "tests/plots/standard_route.h"
+
+#include "planner/models/load_carriage.h"
+#include "planner/models/load_effect.h"
+#include "planner/models/resting_energy.h"
+#include "planner/models/terrain.h"
+#include "planner/models/walking_curves.h"
+#include "planner/models/walking_rules.h"
+#include "planner/models/walking_speed.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cstddef>
+#include <iterator>
+#include <string_view>
+
+namespace tumpline::plots {
+
+namespace {
+
+using namespace planner;
+
+constexpr WalkTotals route{.length_m = 10000.0, .ascent_m = 500.0, .descent_m = 500.0};
+constexpr std::array slopes = {0.10, -0.10}; // half of the length each
+constexpr double half_m = 5000.0;
+constexpr double body_kg = 75.0;
+constexpr double load_kg = 25.0;
+constexpr Body body{.mass_kg = body_kg, .height_m = 1.78, .age_years = 35.0, .male = true};
+
+constexpr std::array walking_models = {WalkingModel::swiss_signpost,
+                                       WalkingModel::naismith_langmuir,
+                                       WalkingModel::tobler,
+                                       WalkingModel::irmischer_clarke,
+                                       WalkingModel::campbell_2019,
+                                       WalkingModel::sullivan_2020,
+                                       WalkingModel::din_33466};
+
+constexpr std::array carriage_models = {CarriageModel::lcda_backpacking_2022,
+                                        CarriageModel::pandolf_santee,
+                                        CarriageModel::ludlow_weyand_2017,
+                                        CarriageModel::compendium_met};
+
+/// Hours at a speed that depends on the slope.
+template <class Speed> double hours(Speed speed_mps) {
+    double time_s = 0.0;
+    for (const double slope : slopes)
+        time_s += half_m / speed_mps(slope);
+    return time_s / 3600.0;
+}
+
+double laden_speed_mps(WalkingModel model, double slope) {
+    return walking_speed_mps(model, slope) * load_factor(LoadEffect::equal_effort,
+                                                         load_kg / body_kg,
+                                                         walking_model_load_ratio(model));
+}
+
+std::string walking_table() {
+    std::string table = "| model | no pack | 25 kg |\n|---|---|---|\n";
+    for (const WalkingModel model : walking_models) {
+        const std::string bare = walking_model_includes_load(model)
+                                     ? "-"
+                                     : fmt::format("{:.2f} h", hours([model](double slope) {
+                                                       return walking_speed_mps(model, slope);
+                                                   }));
+        fmt::format_to(std::back_inserter(table),
+                       "| `{}` | {} | {:.2f} h |\n",
+                       walking_model_name(model),
+                       bare,
+                       hours([model](double slope) { return laden_speed_mps(model, slope); }));
+    }
+    return table;
+}
+
+std::string rule_table() {
+    const auto at = [](CrewPace pace) {
+        return hours([pace](double slope) { return sullivan_2020_mps(slope, pace); });
+    };
+
+    struct Rule {
+        std::string_view name;
+        double hours;
+    };
+
+    const std::array rules = {
+        Rule{"Naismith, metric [Naismith1892]", naismith_metric_s(route) / 3600.0},
+        Rule{"Naismith, as of 1892 [Naismith1892]", naismith_1892_s(route) / 3600.0},
+        Rule{"Langmuir's rule for parties [Langmuir1984]", langmuir_party_s(route) / 3600.0},
+        Rule{"1:8 at 5 km/h [Scarf2007]", scarf_2007_m(route, scarf_men) / 5000.0},
+        Rule{"Swiss rule of thumb [SwissRuleOfThumb]", swiss_rule_of_thumb_s(route) / 3600.0},
+        Rule{"Swiss training rule [SwissRuleOfThumb]", swiss_training_rule_s(route) / 3600.0},
+        Rule{"DIN 33466 for the whole leg [DIN33466]", din_33466_s(route) / 3600.0},
+        Rule{"off the path [Irmischer2018]", hours([](double slope) {
+                 return irmischer_clarke_2018_mps(slope, Footing::off_path);
+             })},
+        Rule{"[MarquezPerez2017]", hours(marquez_perez_2017_mps)},
+        Rule{"paved roads [Wood2023]",
+             hours([](double slope) { return wood_2023_paved_mps(slope); })},
+        Rule{"symmetric median [CampbellFire2024]", hours(campbell_fire_2024_mps)},
+        Rule{"crews with 22.7 kg, low pace [Sullivan2020]", at(CrewPace::low)},
+        Rule{"crews with 22.7 kg, moderate pace [Sullivan2020]", at(CrewPace::moderate)},
+        Rule{"crews with 22.7 kg, high pace [Sullivan2020]", at(CrewPace::high)},
+    };
+    std::string table = "| rule | time |\n|---|---|\n";
+    for (const Rule& rule : rules)
+        fmt::format_to(std::back_inserter(table), "| {} | {:.2f} h |\n", rule.name, rule.hours);
+    return table;
+}
+
+std::string energy_table() {
+    std::string table = "| model | uphill | downhill | whole route |\n|---|---|---|---|\n";
+    double time_s = 0.0;
+    for (const CarriageModel model : carriage_models) {
+        std::array<double, 2> power_w{};
+        double energy_j = 0.0;
+        time_s = 0.0;
+        for (std::size_t half = 0; half < slopes.size(); ++half) {
+            const double speed_mps = laden_speed_mps(WalkingModel::swiss_signpost, slopes[half]);
+            power_w[half] = carriage_w(model,
+                                       {.body_kg = body_kg,
+                                        .load_kg = load_kg,
+                                        .speed_mps = speed_mps,
+                                        .slope = slopes[half],
+                                        .terrain = ground("path").eta,
+                                        .resting_w = mifflin_st_jeor_1990_w(body)});
+            energy_j += power_w[half] * half_m / speed_mps;
+            time_s += half_m / speed_mps;
+        }
+        fmt::format_to(std::back_inserter(table),
+                       "| `{}` | {:.0f} W | {:.0f} W | {:.0f} kcal |\n",
+                       carriage_model_name(model),
+                       power_w[0],
+                       power_w[1],
+                       energy_j / 4184.0);
+    }
+    fmt::format_to(std::back_inserter(table),
+                   "| `yamamoto-course-constant` | | | {:.0f} kcal |\n",
+                   yamamoto_course_j({.time_s = time_s,
+                                      .length_m = route.length_m,
+                                      .ascent_m = route.ascent_m,
+                                      .descent_m = route.descent_m,
+                                      .body_kg = body_kg,
+                                      .pack_kg = load_kg}) /
+                       4184.0);
+    return table;
+}
+
+} // namespace
+
+std::string standard_route_page() {
+    return fmt::format(R"(# The models on one route
+
+10 km on a path, half of it climbing 500 m at an even 10 % and half going down again, walked by
+somebody of 75 kg; moving time, without rests. `tumpline_plots` reckons this page with the functions
+that plan, and a test says when it is out of date.
+
+## Time by the walking models
+
+With a load of 25 kg, a third of body mass, the speeds are multiplied by the effect of
+[load_effect](load_effect.md). `sullivan-2020` was measured under packs and counts from there.
+
+{}
+## Time by rules and curves that stand beside them
+
+Without a load, except where it is named.
+
+{}
+## Energy with 25 kg
+
+At the speeds of `swiss-signpost` under that load; a man of 35 years and 1.78 m.
+
+{})",
+                       walking_table(),
+                       rule_table(),
+                       energy_table());
+}
+
+} // namespace tumpline::plots
