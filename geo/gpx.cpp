@@ -1,5 +1,6 @@
 #include "geo/gpx.h"
 
+#include "geo/gpx_element.h"
 #include "geo/input_error.h"
 #include "geo/track_repair.h"
 #include "geo/track_text.h"
@@ -28,77 +29,6 @@ constexpr std::size_t most_named = 100'000;     // tracks, routes and waypoints 
 constexpr std::size_t longest_text = 4096;      // of one value; the rest is passed over
 constexpr std::int64_t longest_tag = 1 << 20;
 constexpr int chunk_size = 1 << 16;
-
-/// What an open element means to us.
-enum class Node : std::uint8_t {
-    ignored,
-    document,
-    track,
-    route,
-    segment,
-    point,
-    waypoint,
-    name,
-    type,
-    height,
-    time
-};
-
-bool has_text(Node node) {
-    return node >= Node::name;
-}
-
-Node in_document(std::string_view tag) {
-    if (tag == "trk")
-        return Node::track;
-    if (tag == "rte")
-        return Node::route;
-    return tag == "wpt" ? Node::waypoint : Node::ignored;
-}
-
-Node name_or_type(std::string_view tag) {
-    if (tag == "name")
-        return Node::name;
-    return tag == "type" ? Node::type : Node::ignored;
-}
-
-Node child(Node parent, std::string_view tag) {
-    switch (parent) {
-    case Node::document:
-        return in_document(tag);
-    case Node::track:
-        return tag == "trkseg" ? Node::segment : name_or_type(tag);
-    case Node::route:
-        return tag == "rtept" ? Node::point : name_or_type(tag);
-    case Node::segment:
-        return tag == "trkpt" ? Node::point : Node::ignored;
-    case Node::point:
-        if (tag == "ele")
-            return Node::height;
-        return tag == "time" ? Node::time : Node::ignored;
-    case Node::waypoint:
-        return tag == "ele" ? Node::height : name_or_type(tag);
-    case Node::ignored:
-    case Node::name:
-    case Node::type:
-    case Node::height:
-    case Node::time:
-        return Node::ignored;
-    }
-    return Node::ignored;
-}
-
-struct Tag {
-    std::string_view prefix;
-    std::string_view local;
-};
-
-Tag split(std::string_view qualified) {
-    const std::size_t colon = qualified.find(':');
-    if (colon == std::string_view::npos)
-        return {.prefix = {}, .local = qualified};
-    return {.prefix = qualified.substr(0, colon), .local = qualified.substr(colon + 1)};
-}
 
 /// Latitude and longitude as they stand in a tag.
 struct Coordinates {
@@ -237,19 +167,19 @@ class Reader {
     }
 
     void start(std::string_view name, const char** attributes);
-    void start_root(const Tag& tag);
-    void open(Node node, const char** attributes);
+    void start_root(const GpxTag& tag);
+    void open(GpxNode node, const char** attributes);
     void open_point(const Coordinates& text);
     void open_track(TrackKind kind);
     void end();
-    void end_text(Node node);
+    void end_text(GpxNode node);
     void end_point();
     void end_waypoint();
     void count_named();
 
     std::unique_ptr<XML_ParserStruct, Free> parser_;
     TrackFile result_;
-    std::array<Node, deepest> open_{};
+    std::array<GpxNode, deepest> open_{};
     std::size_t depth_ = 0;
     std::string prefix_; ///< that of the root: elements with another one are foreign
     std::string text_;
@@ -304,17 +234,17 @@ void Reader::start(std::string_view name, const char** attributes) {
         fail({.found = fmt::format("elements nested more than {} deep", deepest),
               .expected = "GPX",
               .advice = "export the track again"});
-    const Tag tag = split(name);
+    const GpxTag tag = gpx_tag(name);
     if (depth_ == 0)
         return start_root(tag);
-    const Node parent = open_[depth_ - 1];
-    const Node node = tag.prefix == prefix_ ? child(parent, tag.local) : Node::ignored;
+    const GpxNode parent = open_[depth_ - 1];
+    const GpxNode node = tag.prefix == prefix_ ? gpx_child(parent, tag.local) : GpxNode::ignored;
     open_[depth_++] = node;
-    if (node != Node::ignored)
+    if (node != GpxNode::ignored)
         open(node, attributes);
 }
 
-void Reader::start_root(const Tag& tag) {
+void Reader::start_root(const GpxTag& tag) {
     if (tag.local != "gpx") {
         const bool page = tag.local == "html" || tag.local == "HTML";
         fail({.found = page ? std::string("a web page")
@@ -323,34 +253,34 @@ void Reader::start_root(const Tag& tag) {
               .advice = page ? "download the track itself, not the page that shows it" : ""});
     }
     prefix_ = tag.prefix;
-    open_[depth_++] = Node::document;
+    open_[depth_++] = GpxNode::document;
 }
 
-void Reader::open(Node node, const char** attributes) {
+void Reader::open(GpxNode node, const char** attributes) {
     switch (node) {
-    case Node::track:
+    case GpxNode::track:
         return open_track(TrackKind::track);
-    case Node::route:
+    case GpxNode::route:
         open_track(TrackKind::route);
         result_.tracks.back().parts.emplace_back();
         return;
-    case Node::segment:
+    case GpxNode::segment:
         // empty segments leave nothing behind
         if (auto& parts = result_.tracks.back().parts; parts.empty() || !parts.back().empty())
             parts.emplace_back();
         return;
-    case Node::point:
-    case Node::waypoint:
+    case GpxNode::point:
+    case GpxNode::waypoint:
         waypoint_ = {};
         return open_point(coordinates(attributes));
-    case Node::name:
-    case Node::type:
-    case Node::height:
-    case Node::time:
+    case GpxNode::name:
+    case GpxNode::type:
+    case GpxNode::height:
+    case GpxNode::time:
         text_.clear();
         return;
-    case Node::ignored:
-    case Node::document:
+    case GpxNode::ignored:
+    case GpxNode::document:
         return;
     }
 }
@@ -380,26 +310,26 @@ void Reader::open_point(const Coordinates& text) {
 }
 
 void Reader::end() {
-    const Node node = open_[--depth_];
+    const GpxNode node = open_[--depth_];
     if (has_text(node))
         end_text(node);
-    else if (node == Node::point)
+    else if (node == GpxNode::point)
         end_point();
-    else if (node == Node::waypoint)
+    else if (node == GpxNode::waypoint)
         end_waypoint();
 }
 
-void Reader::end_text(Node node) {
-    const Node parent = open_[depth_ - 1];
-    if (node == Node::height) {
+void Reader::end_text(GpxNode node) {
+    const GpxNode parent = open_[depth_ - 1];
+    if (node == GpxNode::height) {
         point_.height_m = to_number(text_);
-    } else if (node == Node::time) {
+    } else if (node == GpxNode::time) {
         point_.time = to_instant(text_);
     } else {
         std::string& name =
-            parent == Node::waypoint
-                ? (node == Node::name ? waypoint_.name : waypoint_.type)
-                : (node == Node::name ? result_.tracks.back().name : result_.tracks.back().type);
+            parent == GpxNode::waypoint
+                ? (node == GpxNode::name ? waypoint_.name : waypoint_.type)
+                : (node == GpxNode::name ? result_.tracks.back().name : result_.tracks.back().type);
         name = one_line(text_);
     }
 }
