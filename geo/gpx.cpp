@@ -27,6 +27,7 @@ constexpr std::size_t deepest = 64;             // GPX itself needs 5; extension
 constexpr std::size_t most_points = 10'000'000; // half a gigabyte in memory
 constexpr std::size_t most_named = 100'000;     // tracks, routes and waypoints together
 constexpr std::size_t longest_text = 4096;      // of one value; the rest is passed over
+constexpr std::size_t longest_shown = 40;       // of a value in a message
 constexpr std::int64_t longest_tag = 1 << 20;
 constexpr int chunk_size = 1 << 16;
 
@@ -209,6 +210,7 @@ Problem Reader::syntax_problem() const {
         return problem({.found = "an encoding that cannot be read",
                         .expected = "UTF-8, UTF-16, ISO-8859-1 or US-ASCII",
                         .advice = "save the file as UTF-8"});
+    case XML_ERROR_SYNTAX:
     case XML_ERROR_INVALID_TOKEN:
         return problem({.found = depth_ == 0 ? "something that is no XML"
                                              : "characters that may not stand there",
@@ -302,11 +304,15 @@ void Reader::open_point(const Coordinates& text) {
     const std::optional<Position> at = position(text);
     point_ok_ = at.has_value();
     point_ = {.at = at.value_or(Position{}), .height_m = {}, .time = {}};
-    if (!point_ok_ && !first_invalid_)
+    if (!point_ok_ && !first_invalid_) {
+        const bool comma = text.lat.find(',') != std::string_view::npos;
         first_invalid_ = problem(
-            {.found = fmt::format("lat \"{}\" lon \"{}\"", one_line(text.lat), one_line(text.lon)),
+            {.found = fmt::format("lat \"{}\" lon \"{}\"",
+                                  one_line(text.lat.substr(0, longest_shown)),
+                                  one_line(text.lon.substr(0, longest_shown))),
              .expected = "decimal degrees, lat within -90 and 90, lon within -180 and 180",
-             .advice = "check how the file was exported"});
+             .advice = comma ? "write a decimal point" : "check how the file was exported"});
+    }
 }
 
 void Reader::end() {

@@ -105,6 +105,28 @@ std::string place_of(const std::string& fault, const std::filesystem::path& file
     return "";
 }
 
+/// Takes away from `text` what stands between `from` and `to`, both included, if both are there.
+void remove_between(std::string& text, std::string_view from, std::string_view to) {
+    const std::size_t start = text.find(from);
+    const std::size_t end = start == std::string::npos ? start : text.find(to, start);
+    if (end != std::string::npos)
+        text.erase(start, end + to.size() - start);
+}
+
+/// The library's complaint in words for people: without its own names, paths and offsets.
+std::string in_words(std::string fault, const std::filesystem::path& file) {
+    const bool json =
+        fault.find("JSON parsing error") != std::string::npos || fault.starts_with("At line ");
+    remove_between(fault, "(at offset ", ")");
+    remove_between(fault, "At line ", ": ");
+    remove_between(fault, "JSON parsing error", ": ");
+    remove_between(fault, "PROJ: ", "proj_");
+    remove_between(fault, "create_from", ": ");
+    const std::string path = std::filesystem::absolute(file).string();
+    remove_between(fault, path, path);
+    return fmt::format("{} (\"{}\")", json ? "broken JSON" : "trouble", one_line(fault));
+}
+
 struct CloseDataset {
     void operator()(GDALDataset* dataset) const { GDALClose(dataset); }
 };
@@ -127,13 +149,12 @@ Dataset open(const std::filesystem::path& file, const QuietGdal& quiet) {
     Dataset dataset(
         GDALDataset::Open(path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data()));
     if (!dataset)
-        throw InputError(
-            {{.file = file.string(),
-              .place = place_of(quiet.fault(), file),
-              .found = quiet.fault().empty() ? "a file of an unknown kind"
-                                             : fmt::format("\"{}\"", one_line(quiet.fault())),
-              .expected = "GPX, GeoJSON, or another file of lines and points",
-              .advice = "export the track as GPX or GeoJSON"}});
+        throw InputError({{.file = file.string(),
+                           .place = place_of(quiet.fault(), file),
+                           .found = quiet.fault().empty() ? "a file of an unknown kind"
+                                                          : in_words(quiet.fault(), file),
+                           .expected = "GPX, GeoJSON, or another file of lines and points",
+                           .advice = "export the track as GPX or GeoJSON"}});
     return dataset;
 }
 
@@ -197,8 +218,8 @@ class Reader {
         // a file that ends early or is damaged gives what it can and complains: half a way is none
         if (!quiet.fault().empty())
             fail({.place = place_of(quiet.fault(), result_.file),
-                  .found = fmt::format("\"{}\"", one_line(quiet.fault())),
-                  .expected = "a file that can be read to its end",
+                  .found = in_words(quiet.fault(), result_.file),
+                  .expected = "a file that can be read to its end and needs nothing else",
                   .advice = "export the track again"});
         if (areas_ > 0)
             result_.left_out.push_back(fmt::format("{} area{}", areas_, areas_ == 1 ? "" : "s"));
