@@ -1,6 +1,7 @@
 #include "cli/app.h"
 
 #include "cli/command_models.h"
+#include "cli/command_track.h"
 #include "cli/text_width.h"
 #include "cli/trip_options.h"
 #include "cli/usage.h"
@@ -114,8 +115,23 @@ void add_models(CommandLine& line) {
     runs(line, command, options, models);
 }
 
+void add_track(CommandLine& line) {
+    const auto options = std::make_shared<TrackOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "track", "prints what is in track files: length, climb, gaps, times");
+    command.add_option("FILE", options->files, "GPX, GeoJSON or what else GDAL opens")->required();
+    command.add_option("--elevation", options->elevation, "rasters of the ground's height")
+        ->type_name("DEM");
+    add_choice<TrackFormat>(command,
+                            "--format",
+                            options->format,
+                            {{"text", TrackFormat::text}, {"json", TrackFormat::json}},
+                            "text for people, json for programs");
+    runs(line, command, options, track);
+}
+
 /// The commands, in the order in which the help lists them.
-constexpr auto commands = {add_models};
+constexpr auto commands = {add_track, add_models};
 
 void declare(CommandLine& line) {
     line.app.set_help_flag("--help,-h", "what a command does and its options");

@@ -1,0 +1,54 @@
+#pragma once
+
+#include "geo/elevation.h"
+#include "geo/profile.h"
+#include "geo/track.h"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tumpline::geo {
+
+/// A break between two parts of a track, bridged by a straight line.
+struct TrackGap {
+    double along_m = 0.0;  ///< where the first part ends
+    double length_m = 0.0; ///< of the bridge
+    std::optional<double> lasts_s;
+};
+
+/// What one recorded or drawn track holds, repaired as for a plan.
+struct TrackSummary {
+    std::string name;
+    std::string type;
+    TrackKind kind = TrackKind::track;
+    std::size_t points = 0;
+    std::size_t parts = 0;
+    double length_m = 0.0; ///< of all parts joined, as one would travel them; bridges included
+    std::vector<TrackGap> gaps;
+    double longest_step_m = 0.0; ///< between consecutive points of one part
+    HeightSource heights = HeightSource::none;
+    double ascent_m = 0.0;  ///< 0 if no height is known
+    double descent_m = 0.0; ///< likewise
+    std::optional<double> lowest_m;
+    std::optional<double> highest_m;
+    std::optional<double> steepest_up;   ///< rise over run of the steepest 100 m; none on the level
+    std::optional<double> steepest_down; ///< fall over run, positive
+    std::optional<Instant> started;
+    std::optional<double> duration_s; ///< from the first time stamp to the last
+    std::optional<double> moving_s;   ///< see moving_time_s
+    Repairs repairs;
+};
+
+/// Sums up a track; heights from `elevation` (may be null) where it covers, else its own. Every
+/// track is taken as land: on water the noise of the heights may count as climb.
+[[nodiscard]] TrackSummary
+summary(const Track& track, Elevation* elevation, const ProfileOptions& options = {});
+
+/// Seconds on the move in the track's parts: all time but that between parts and that in which one
+/// stayed within 20 m for two minutes or longer, so slower than 0.6 km/h. Empty without two time
+/// stamps in one part. Source: our own rule; docs/commands.md.
+[[nodiscard]] std::optional<double> moving_time_s(const Track& track);
+
+} // namespace tumpline::geo

@@ -1,0 +1,140 @@
+#include "cli/app.h"
+#include "cli/text_width.h"
+#include "planner/models/catalogue.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <sstream>
+#include <streambuf>
+#include <string>
+#include <vector>
+
+namespace tumpline::cli {
+namespace {
+
+using testing::HasSubstr;
+
+const std::filesystem::path samples = std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes";
+
+struct Answer {
+    ExitCode code;
+    std::string out;
+    std::string err;
+};
+
+Answer ask(const std::vector<std::string>& arguments) {
+    std::ostringstream out;
+    std::ostringstream err;
+    const ExitCode code = run(arguments, {.out = out, .err = err});
+    return {code, out.str(), err.str()};
+}
+
+TEST(Commands, ModelsNamesEveryModelInBothFormats) {
+    const Answer text = ask({"models"});
+    EXPECT_EQ(text.code, ExitCode::done);
+    EXPECT_EQ(text.err, "");
+    const auto json = nlohmann::json::parse(ask({"models", "--format", "json"}).out);
+    const auto catalogue = planner::model_catalogue();
+    ASSERT_EQ(json.at("models").size(), catalogue.size());
+    for (std::size_t i = 0; i < catalogue.size(); ++i) {
+        EXPECT_THAT(text.out, HasSubstr(std::string(catalogue[i].name)));
+        EXPECT_EQ(json["models"][i]["name"], catalogue[i].name);
+        EXPECT_EQ(json["models"][i]["source"], catalogue[i].source);
+        EXPECT_EQ(json["models"][i]["default"], catalogue[i].is_default);
+    }
+}
+
+TEST(Commands, TrackHasItsKeysAndTheFilesOrder) {
+    const Answer answer = ask({"track",
+                               (samples / "saddle" / "saddle.gpx").string(),
+                               (samples / "desert-river" / "desert-river.geojson").string(),
+                               "--format",
+                               "json"});
+    ASSERT_EQ(answer.code, ExitCode::done) << answer.err;
+    const auto json = nlohmann::json::parse(answer.out);
+    ASSERT_EQ(json.at("files").size(), 2U);
+    ASSERT_GT(json.at("tracks").size(), 7U);
+    EXPECT_EQ(json["tracks"][0]["name"], "approach");
+    for (const char* key : {"name",
+                            "points",
+                            "parts",
+                            "length_m",
+                            "ascent_m",
+                            "descent_m",
+                            "lowest_m",
+                            "highest_m",
+                            "started",
+                            "duration_s",
+                            "moving_s",
+                            "repairs"})
+        for (const auto& track : json["tracks"])
+            EXPECT_TRUE(track.contains(key)) << key;
+}
+
+TEST(Commands, ProblemsOfAllFilesAreToldTogether) {
+    const Answer answer = ask({"track", "one.gpx", "two.gpx", "--elevation", "three.tif"});
+    EXPECT_EQ(answer.code, ExitCode::bad_input);
+    EXPECT_EQ(answer.out, "");
+    for (const char* name : {"one.gpx", "two.gpx", "three.tif"})
+        EXPECT_THAT(answer.err, HasSubstr(name));
+}
+
+TEST(Commands, UnitsMayStandBeforeAndAfterTheCommand) {
+    const std::string file = (samples / "saddle" / "saddle.gpx").string();
+    const Answer before = ask({"--units", "imperial", "track", file});
+    EXPECT_THAT(before.out, HasSubstr(" mi"));
+    EXPECT_EQ(before.out, ask({"track", file, "--units", "imperial"}).out);
+    EXPECT_EQ(before.out, ask({"track", "--units=imperial", file}).out);
+}
+
+TEST(Commands, UnitsChangeNothingThatProgramsRead) {
+    const std::string file = (samples / "saddle" / "saddle.gpx").string();
+    EXPECT_EQ(ask({"track", file, "--format", "json"}).out,
+              ask({"track", file, "--format", "json", "--units", "imperial"}).out);
+}
+
+TEST(Commands, EveryHelpFitsTheLine) {
+    const auto check = [](const std::vector<std::string>& arguments) {
+        const Answer help = ask(arguments);
+        EXPECT_EQ(help.code, ExitCode::done);
+        EXPECT_EQ(help.err, "");
+        std::istringstream lines(help.out);
+        for (std::string line; std::getline(lines, line);)
+            EXPECT_LE(columns_of(line), line_columns) << line;
+        return help.out;
+    };
+    std::istringstream lines(check({"--help"}));
+    std::size_t commands = 0;
+    bool listed = false;
+    for (std::string line; std::getline(lines, line);) {
+        if (line == "Commands")
+            listed = true;
+        else if (line.empty())
+            listed = false;
+        else if (listed && line[2] != ' ') {
+            check({line.substr(2, line.find(' ', 2) - 2), "--help"});
+            ++commands;
+        }
+    }
+    EXPECT_GE(commands, 2U);
+}
+
+/// A disk that is full: takes nothing.
+class FullDisk : public std::streambuf {
+  protected:
+    int_type overflow(int_type /*letter*/) override { return traits_type::eof(); }
+};
+
+TEST(Commands, OutputThatCannotBeWrittenIsNotDone) {
+    FullDisk disk;
+    std::ostream out(&disk);
+    std::ostringstream err;
+    EXPECT_EQ(run({"models"}, {.out = out, .err = err}), ExitCode::bad_input);
+    EXPECT_THAT(err.str(), HasSubstr("cannot be written"));
+}
+
+} // namespace
+} // namespace tumpline::cli
