@@ -224,8 +224,10 @@ void check_trip(const Trip& trip, Problems& problems) {
     check_time_zone(trip, problems);
     check_route(trip, problems);
     check_party(trip, problems);
-    check_craft(trip, problems);
-    check_kit(trip, problems);
+    if (!trip.party.empty()) { // else every owner and crew would be unknown as well
+        check_craft(trip, problems);
+        check_kit(trip, problems);
+    }
     check_days(trip, problems);
 }
 

@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <charconv>
 #include <cmath>
+#include <iterator>
 #include <span>
 
 namespace tumpline::planner {
@@ -97,7 +98,13 @@ with_nearest_unit(std::string_view number, std::string_view unit, const Measure&
     std::vector<std::string_view> usual;
     for (const Unit& one : measure.units)
         usual.push_back(one.names.front());
-    std::string nearest = nearest_word(unit, usual);
+    std::vector<std::string_view> longer; // "5 km" for a speed
+    std::copy_if(usual.begin(), usual.end(), std::back_inserter(longer), [&](auto name) {
+        return name.starts_with(unit);
+    });
+    std::string nearest = longer.size() == 1 ? std::string(longer.front()) : std::string();
+    if (nearest.empty())
+        nearest = nearest_word(unit, usual);
     if (nearest.empty())
         nearest = nearest_word(unit, names_of(measure));
     if (nearest.empty())
@@ -159,9 +166,11 @@ class QuantityText {
     std::optional<double> read_number(bool follows) {
         const char* const end = text_.data() + text_.size();
         const char* start = text_.data() + at_;
-        if (!follows && start != end && *start == '+')
+        const bool plus = !follows && start != end && *start == '+';
+        if (plus)
             ++start;
-        if (start == end || !(is_digit(*start) || *start == '.' || (*start == '-' && !follows)))
+        const bool minus = !follows && !plus && start != end && *start == '-';
+        if (start == end || !(is_digit(*start) || *start == '.' || minus))
             return std::nullopt;
         double number = 0.0;
         const auto [stop, error] = std::from_chars(start, end, number);
@@ -170,7 +179,7 @@ class QuantityText {
         if (stop != end && (*stop == ',' || *stop == '.'))
             return std::nullopt;
         if (!follows)
-            negative_ = *start == '-';
+            negative_ = minus;
         at_ = static_cast<std::size_t>(stop - text_.data());
         return number;
     }

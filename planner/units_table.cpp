@@ -37,7 +37,7 @@ Measure lengths() {
                        true},
                       {{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, 1e-3},
                       {{"ft", "foot", "feet"}, m_per_foot, 0.0, false, true},
-                      {{"in", "inch", "inches"}, m_per_foot / 12.0, 0.0, false, true},
+                      {{"in", "inch", "inches"}, m_per_inch, 0.0, false, true},
                       {{"yd", "yds", "yard", "yards"}, m_per_yard, 0.0, false, true},
                       {{"rods", "rod", "rd"}, m_per_rod, 0.0, false, true},
                       // a river mile is a statute mile measured along the channel
