@@ -307,7 +307,8 @@ std::span<const ModelEntry> paddling_entries() {
     static constexpr std::array<ModelEntry, 2> entries{{
         {.family = "paddling",
          .name = "power-balance",
-         .answers = "How fast a boat goes under wind from any bearing, and when it stands still.",
+         .answers =
+             "How fast does a boat go under wind from any bearing, and when does it stand still?",
          .source = "Zamparo1999",
          .covers = "head wind 15 m/s to tail wind 20 m/s at 10 m, without waves; inflatable boats "
                    "and open canoes are estimates without a published test",
@@ -315,7 +316,7 @@ std::span<const ModelEntry> paddling_entries() {
          .why = "wind decides lake days; the only choice that tells when a boat makes no way"},
         {.family = "paddling",
          .name = "constant",
-         .answers = "How fast a boat goes if the wind is left out.",
+         .answers = "How fast does a boat go if the wind is left out?",
          .source = "PaddlingFaq",
          .covers = "up to 3 m/s of wind, or narrow and sheltered water",
          .why = "your own speeds already contain the usual wind, or the river is sheltered"},

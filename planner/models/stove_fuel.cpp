@@ -86,7 +86,7 @@ std::span<const ModelEntry> stove_fuel_entries() {
     static constexpr std::array<ModelEntry, 1> entries{{
         {.family = "stove_fuel",
          .name = "heat-balance",
-         .answers = "How much fuel boils a litre, by stove, start temperature, altitude and snow.",
+         .answers = "How much fuel boils a litre, by stove, start temperature, altitude and snow?",
          .source = "CengelBoles",
          .covers = "sheltered stoves with a lid; heating values as printed, efficiencies from "
                    "memory; wind without a screen can double it",

@@ -64,14 +64,14 @@ std::span<const ModelEntry> wind_entries() {
     static constexpr std::array<ModelEntry, 2> entries{{
         {.family = "wind",
          .name = "beaufort",
-         .answers = "What a wind looks like on the water, and its force.",
+         .answers = "What does a wind look like on the water, and what is its force?",
          .source = "WMOBeaufort",
          .covers = "mean wind at 10 m over open water, forces 0 to 12; gusts are half as much more",
          .is_default = true,
          .why = "the scale that forecasts and paddlers share"},
         {.family = "wind",
          .name = "crossing-ceiling",
-         .answers = "Above which wind an open crossing is not planned.",
+         .answers = "Above which wind is no open crossing planned?",
          .source = "CommonPractice",
          .covers = "7.9 m/s for open and inflatable boats, 10.7 m/s for a kayak; a party's own "
                    "limit is often lower",

@@ -57,4 +57,7 @@ template <class Function> Line curve(const Chart& chart, std::string name, Funct
 /// Charts of the families of models on foot.
 [[nodiscard]] std::vector<Chart> charts_on_foot();
 
+/// Charts of paddling, rivers, wind, and of what one drinks, eats and burns.
+[[nodiscard]] std::vector<Chart> charts_on_water();
+
 } // namespace tumpline::plots

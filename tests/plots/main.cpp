@@ -11,6 +11,7 @@
 #include <map>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace {
 
@@ -31,8 +32,10 @@ void write(const std::filesystem::path& file, const std::string& text) {
 /// Every file below docs/models that is drawn or reckoned, by its path there.
 std::map<std::string, std::string> files() {
     std::map<std::string, std::string> all;
-    for (const plots::Chart& chart : plots::charts_on_foot())
-        all["plots/" + chart.name + ".svg"] = plots::to_svg(chart);
+    for (const std::vector<plots::Chart>& charts :
+         {plots::charts_on_foot(), plots::charts_on_water()})
+        for (const plots::Chart& chart : charts)
+            all["plots/" + chart.name + ".svg"] = plots::to_svg(chart);
     all["standard-route.md"] = plots::standard_route_page();
     return all;
 }
