@@ -6,7 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
-#include <charconv>
+#include <cctype>
 #include <cstdint>
 #include <optional>
 
@@ -122,9 +122,9 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
 
     bool key(std::string& name) override {
         const JsonValue& object = *open_.back();
-        if (object.find(name) != nullptr) {
-            refused_ = {.found = fmt::format("\"{}\" a second time", name),
-                        .expected = "each key once in an object"};
+        key_ = std::move(name);
+        if (object.find(key_) != nullptr) {
+            refused_ = {.found = "this key a second time", .expected = "each key once"};
             return false;
         }
         if (object.members.size() >= limits_.most_members) {
@@ -132,7 +132,6 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
                         .expected = "the keys of docs/trip-file.md"};
             return false;
         }
-        key_ = std::move(name);
         return true;
     }
 
@@ -231,7 +230,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
     std::string last_token_;
 };
 
-/// The end of `text` in quotes, in signs that a terminal can show.
+/// `text` in signs that a terminal can show.
 std::string printable(std::string_view text) {
     std::string clean;
     for (const char letter : text)
@@ -239,47 +238,47 @@ std::string printable(std::string_view text) {
     return clean;
 }
 
-/// What stands where the reading stopped, for the message.
-std::string token_at(std::string_view text, std::size_t byte) {
-    if (byte >= text.size())
-        return "the end of the file";
-    std::size_t end = byte + sequence_length(text.substr(byte));
-    while (end < text.size() && end < byte + 20 &&
-           std::isalnum(static_cast<unsigned char>(text[end])) != 0 &&
-           std::isalnum(static_cast<unsigned char>(text[byte])) != 0)
+/// Signs of which words and numbers are made.
+bool joins(char letter) {
+    return std::isalnum(static_cast<unsigned char>(letter)) != 0 || letter == '.' ||
+           letter == '-' || letter == '+' || letter == '_';
+}
+
+/// The start of the word, number or text at which the reading stopped. The library names the last
+/// byte that it read, which lies within.
+std::size_t start_of_token(std::string_view text, const Builder& builder) {
+    std::size_t at = builder.error_byte() - std::min<std::size_t>(builder.error_byte(), 1);
+    const std::string& token = builder.last_token();
+    if (text[at] == '"' && token.size() > 1 && token.front() == '"' && at + 1 >= token.size())
+        return at + 1 - token.size(); // a whole text where none may stand
+    while (at > 0 && joins(text[at]) && joins(text[at - 1]))
+        --at;
+    return at;
+}
+
+/// What stands there, for the message.
+std::string token_at(std::string_view text, std::size_t at) {
+    constexpr std::size_t longest = 30;
+    if (text[at] == '\n' || text[at] == '\r')
+        return "the end of the line within a text";
+    std::size_t end = at + sequence_length(text.substr(at));
+    while (end < text.size() && end < at + longest && joins(text[at]) && joins(text[end]))
         ++end;
-    const std::string token = printable(text.substr(byte, end - byte));
-    if (text[byte] == '\n')
-        return "the end of the line";
-    return token.find_first_not_of(' ') == std::string::npos ? "a sign that cannot be shown"
-                                                             : fmt::format("'{}'", token);
+    const std::string token = printable(text.substr(at, end - at));
+    return token == " " ? "a sign that cannot be shown" : fmt::format("'{}'", token);
 }
 
 [[noreturn]] void
 refuse_syntax(const Builder& builder, std::string_view text, const std::string& file) {
-    // the library counts bytes from 1 and names the last one that it read, which for a word or a
-    // text that breaks off lies within it; the start of the token is what people look for
-    const std::size_t read = builder.error_byte();
-    const std::string& last = builder.last_token();
-    const bool at_end = read > text.size();
-    std::size_t at = at_end ? text.size() : read - std::min<std::size_t>(read, 1);
-    if (!at_end && last.size() > 1 && at + 1 >= last.size())
-        at = at + 1 - last.size();
-    while (at < text.size() && (text[at] == ' ' || text[at] == '\t' || text[at] == '\n'))
-        ++at;
-    if (at_end) {
+    if (builder.error_byte() > text.size())
         refuse(file,
-               place_of(text, at),
+               place_of(text, text.size()),
                "the end of the file",
-               "the rest of it: a bracket or a quotation mark is still open");
-    }
-    std::string found = token_at(text, at);
-    const bool unclosed_text = text[at] == '"' && last.find_first_of("\n\r") != std::string::npos;
-    if (unclosed_text)
-        found = "a line that ends within a text";
+               "the rest of it: a bracket, a text or a comment is still open");
+    const std::size_t at = start_of_token(text, builder);
     refuse(file,
            place_of(text, at),
-           std::move(found),
+           token_at(text, at),
            "JSON (keys and texts in double quotation marks, a comma between entries and none after "
            "the last)");
 }

@@ -72,12 +72,11 @@ JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wr
         const std::optional<std::size_t> index = index_of(part);
         if (index && *index < parent.items.size())
             return &parent.items[*index];
-        wrong =
-            parent.items.empty()
-                ? std::string("\"-\" (the list is empty)")
-                : fmt::format("a number from 0 to {}, or \"-\" for one more, in place of \"{}\"",
-                              parent.items.size() - 1,
-                              part);
+        wrong = parent.items.empty()
+                    ? std::string("\"-\" (the list is empty)")
+                    : fmt::format("a number up to {}, or \"-\" for one more, in place of \"{}\"",
+                                  parent.items.size() - 1,
+                                  part);
         return nullptr;
     }
     wrong = fmt::format("a pointer that ends before \"{}\" ({} has no keys)", part, shown(parent));

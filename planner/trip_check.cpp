@@ -1,5 +1,6 @@
 #include "planner/trip_check.h"
 
+#include "geo/time_zone.h"
 #include "planner/words.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,7 @@ std::string in_quotes(std::string_view text) {
     return fmt::format("\"{}\"", text);
 }
 
-/// `noun` is "a member of the party (Ada or Ben)" without the bracket.
+/// The names themselves are shown if they are few.
 void check_known(std::string_view name,
                  const Names& known,
                  const std::string& place,
@@ -111,8 +112,7 @@ void check_kit(const Trip& trip, Problems& problems) {
         const std::string place = fmt::format("/kit/{}", i);
         Names owners = members;
         owners.emplace_back("party");
-        check_known(
-            item.owner, owners, place + "/for", "a member of the party, or \"party\"", problems);
+        check_known(item.owner, owners, place + "/for", "an owner", problems);
         check_known(item.bearer, members, place + "/stays_with", "a member of the party", problems);
         if (!item.owner.empty() && !item.bearer.empty() && item.owner != item.bearer)
             problems.add(place + "/stays_with",
@@ -207,13 +207,27 @@ void check_days(const Trip& trip, Problems& problems) {
              .advice = {}});
 }
 
+void check_time_zone(const Trip& trip, Problems& problems) {
+    if (trip.time_zone.empty() || geo::is_time_zone(trip.time_zone))
+        return;
+    const std::string nearest = geo::nearest_time_zone(trip.time_zone);
+    problems.add(
+        "/time_zone",
+        {.found = in_quotes(trip.time_zone),
+         .expected = "a time zone of the IANA database, such as \"Europe/Oslo\"",
+         .advice = nearest.empty() ? std::string() : fmt::format("write {}", in_quotes(nearest))});
+}
+
 } // namespace
 
 void check_trip(const Trip& trip, Problems& problems) {
+    check_time_zone(trip, problems);
     check_route(trip, problems);
     check_party(trip, problems);
-    check_craft(trip, problems);
-    check_kit(trip, problems);
+    if (!trip.party.empty()) { // else every owner and crew would be unknown as well
+        check_craft(trip, problems);
+        check_kit(trip, problems);
+    }
     check_days(trip, problems);
 }
 

@@ -1,4 +1,6 @@
+#include "planner/models/stove_fuel.h"
 #include "planner/trip_sections.h"
+#include "planner/words.h"
 
 #include <fmt/format.h>
 
@@ -20,11 +22,13 @@ void read_ration(const TripValue& value, Food& food) {
         put(food.ration_kg, value.quantity({Dimension::mass, 0.05, 5.0}));
         return;
     }
-    value.add_problem(
-        "\"energy\", or a mass per person and day with a unit (g, kg, oz, lb)",
-        json.kind == JsonValue::Kind::number
-            ? fmt::format("write \"{}\"", with_unit(json.number, Dimension::mass, {0.05, 5.0}))
-            : std::string());
+    std::string advice;
+    if (json.kind == JsonValue::Kind::number)
+        advice = fmt::format("write \"{}\"", with_unit(json.number, Dimension::mass, {0.05, 5.0}));
+    else if (json.kind == JsonValue::Kind::text && !nearest_word(json.text, {"energy"}).empty())
+        advice = "write \"energy\"";
+    value.add_problem("\"energy\", or a mass per person and day with a unit (g, kg, oz, lb)",
+                      std::move(advice));
 }
 
 void read_shares(const TripValue& value, Food& food) {
@@ -140,6 +144,13 @@ const Section<DrinkingWater>& water_section() {
     return section;
 }
 
+std::vector<std::string_view> stove_words() {
+    std::vector<std::string_view> words;
+    for (const Stove& stove : stoves())
+        words.push_back(stove.name);
+    return words;
+}
+
 const Section<Fuel>& fuel_section() {
     static const Section<Fuel> section{
         "fuel",
@@ -153,7 +164,9 @@ const Section<Fuel>& fuel_section() {
              [](const TripValue& v, Fuel& f) {
                  put(f.kg_per_litre, v.quantity({Dimension::mass_per_volume, 0.0, 0.5}));
              }},
-            {"stove", Need::may, [](const TripValue& v, Fuel& f) { put(f.stove, v.name()); }},
+            {"stove",
+             Need::may,
+             [](const TripValue& v, Fuel& f) { put(f.stove, v.one_of(stove_words())); }},
             {"container",
              Need::may,
              [](const TripValue& v, Fuel& f) {

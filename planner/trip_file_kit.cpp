@@ -6,22 +6,21 @@ namespace {
 
 constexpr Sensible cold{Dimension::temperature, -60.0, 60.0};
 
+void read_condition(const TripValue& value, KitItem& item) {
+    read_section(value, condition_section(), item.when.emplace_back());
+    if (value.json().kind == JsonValue::Kind::object && value.json().members.empty())
+        value.add_problem("at least one key of a condition",
+                          "leave \"when\" out if the item always comes");
+}
+
 /// One condition, or a list of which any suffices.
 void read_when(const TripValue& value, KitItem& item) {
-    if (value.json().kind == JsonValue::Kind::object)
-        read_section(value, condition_section(), item.when.emplace_back());
-    else
-        read_list(value, condition_section(), item.when);
-    for (const Condition& condition : item.when) {
-        const bool asks_nothing = !condition.river_class && !condition.rain &&
-                                  !condition.water_below_c && !condition.night_below_c &&
-                                  !condition.snow && !condition.open_crossing;
-        if (asks_nothing && value.json().members.empty() && value.problems().none()) {
-            value.add_problem("at least one condition in each pair of curly brackets",
-                              "leave \"when\" out if the item always comes");
-            return;
-        }
+    if (value.json().kind == JsonValue::Kind::object) {
+        read_condition(value, item);
+        return;
     }
+    for (const TripValue& condition : value.items("a condition"))
+        read_condition(condition, item);
 }
 
 void read_owner(const TripValue& value, KitItem& item) {

@@ -1,7 +1,12 @@
+#include "planner/models/load_carriage.h"
+#include "planner/models/load_effect.h"
+#include "planner/models/paddling.h"
+#include "planner/models/resting_energy.h"
+#include "planner/models/walking_speed.h"
 #include "planner/trip_sections.h"
 
-#include <cassert>
-#include <utility>
+#include <array>
+#include <span>
 
 namespace tumpline::planner {
 
@@ -18,28 +23,18 @@ std::optional<std::string> model(const TripValue& value, std::string_view family
 
 } // namespace
 
-const std::vector<std::string_view>& model_words(std::string_view family) {
-    using Families = std::vector<std::pair<std::string_view, std::vector<std::string_view>>>;
-    static const Families families{
-        {"walking",
-         {"swiss-signpost",
-          "naismith-langmuir",
-          "tobler",
-          "irmischer-clarke",
-          "campbell-2019",
-          "sullivan-2020",
-          "din-33466",
-          "constant"}},
-        {"load_effect", {"equal-effort", "none"}},
-        {"energy",
-         {"lcda-backpacking-2022", "pandolf-santee", "ludlow-weyand-2017", "compendium-met"}},
-        {"resting", {"mifflin-st-jeor-1990", "schofield-1985"}},
-        {"paddling", {"power-balance", "constant"}}};
-    for (const auto& [name, words] : families)
-        if (name == family)
-            return words;
-    assert(false);
-    return families.front().second;
+std::vector<std::string_view> model_words(std::string_view family) {
+    const std::array tables{walking_speed_entries(),
+                            load_effect_entries(),
+                            load_carriage_entries(),
+                            resting_energy_entries(),
+                            paddling_entries()};
+    std::vector<std::string_view> words;
+    for (const std::span<const ModelEntry> table : tables)
+        for (const ModelEntry& entry : table)
+            if (entry.family == family)
+                words.push_back(entry.name);
+    return words;
 }
 
 const Section<Models>& models_section() {

@@ -1,3 +1,4 @@
+#include "planner/models/river.h"
 #include "planner/trip_sections.h"
 
 #include <fmt/format.h>
@@ -70,12 +71,21 @@ void read_closed_weekdays(const TripValue& value, TripPlace& place) {
 
 } // namespace
 
+std::vector<std::string_view> river_bed_words() {
+    std::vector<std::string_view> words;
+    for (const Roughness& row : chow_rows())
+        words.push_back(row.name);
+    return words;
+}
+
 const Section<RiverBed>& river_bed_section() {
     static const Section<RiverBed> section{
         "river_bed",
         "a river bed",
         {
-            {"type", Need::may, [](const TripValue& v, RiverBed& b) { put(b.type, v.name()); }},
+            {"type",
+             Need::may,
+             [](const TripValue& v, RiverBed& b) { put(b.type, v.one_of(river_bed_words())); }},
             {"depth",
              Need::may,
              [](const TripValue& v, RiverBed& b) {

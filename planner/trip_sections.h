@@ -38,8 +38,12 @@ namespace tumpline::planner {
 [[nodiscard]] const Section<Models>& models_section();
 [[nodiscard]] const Section<Spread>& spread_section();
 
-/// The words that choose a model, by the key of "models".
-[[nodiscard]] const std::vector<std::string_view>& model_words(std::string_view family);
+/// The words that choose a model, by the key of "models"; none for another key.
+[[nodiscard]] std::vector<std::string_view> model_words(std::string_view family);
+
+/// The words that choose a stove, and the bed of a river.
+[[nodiscard]] std::vector<std::string_view> stove_words();
+[[nodiscard]] std::vector<std::string_view> river_bed_words();
 
 /// The keys of one object, for whoever describes the trip file.
 struct KnownKeys {

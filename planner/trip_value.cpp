@@ -236,7 +236,7 @@ bool has_only_keys(const TripValue& value, const KeyNames& names) {
             value.problems().add(value.place(),
                                  {.found = fmt::format("no \"{}\"", needed),
                                   .expected = fmt::format("{} to have one", names.noun),
-                                  .advice = {}});
+                                  .advice = needed == "tumpline" ? "write \"tumpline\": 1" : ""});
     return true;
 }
 

@@ -11,17 +11,18 @@
 namespace tumpline::planner {
 
 /// Exact factors. The foot, yard, mile and pound are those of 1959 and the rest of the NIST list:
-/// exact by definition [NIST-SP811, appendix B; NIST-HB44, appendix C].
+/// exact by definition [NISTSP811, appendix B; NISTHB44, appendix C].
+inline constexpr double m_per_inch = 0.0254;
 inline constexpr double m_per_foot = 0.3048;
-inline constexpr double m_per_yard = 3.0 * m_per_foot;
-inline constexpr double m_per_rod = 16.5 * m_per_foot;
-inline constexpr double m_per_mile = 5280.0 * m_per_foot;
-inline constexpr double m_per_nautical_mile = 1852.0; ///< by definition, [BIPM-SI, table 8]
+inline constexpr double m_per_yard = 0.9144;
+inline constexpr double m_per_rod = 5.0292;           ///< 16.5 ft
+inline constexpr double m_per_mile = 1609.344;        ///< 5280 ft
+inline constexpr double m_per_nautical_mile = 1852.0; ///< by definition, [BIPMSI, table 8]
 inline constexpr double kg_per_pound = 0.45359237;
 inline constexpr double kg_per_ounce = kg_per_pound / 16.0;
 inline constexpr double l_per_us_gallon = 3.785411784; ///< 231 cubic inches of 2.54 cm
 inline constexpr double l_per_us_fluid_ounce = l_per_us_gallon / 128.0;
-inline constexpr double j_per_kcal = 4184.0; ///< the thermochemical calorie, [NIST-SP811]
+inline constexpr double j_per_kcal = 4184.0; ///< the thermochemical calorie, [NISTSP811]
 inline constexpr double mps_per_kmh = 1.0 / 3.6;
 inline constexpr double s_per_min = 60.0;
 inline constexpr double s_per_h = 3600.0;

@@ -47,7 +47,7 @@ std::string nearest_word(std::string_view word, const std::vector<std::string_vi
         if (candidate.empty() || candidate.size() > longest_word)
             continue;
         const std::size_t distance = edit_distance(word, candidate);
-        if (distance < least && distance < candidate.size()) {
+        if (distance < least && distance < std::max(word.size(), candidate.size())) {
             least = distance;
             nearest = candidate;
         }
