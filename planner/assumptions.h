@@ -1,0 +1,122 @@
+#pragma once
+
+#include "planner/models/load_carriage.h"
+#include "planner/models/paddling.h"
+#include "planner/models/resting_energy.h"
+#include "planner/models/walking_speed.h"
+#include "planner/plan.h"
+#include "planner/trip.h"
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// A member with nothing left open.
+struct AssumedMember {
+    double body_kg;
+    double resting_w;
+    double walk_limit_kg;
+    double portage_limit_kg;
+    double pace; ///< factor on the walking model's level speed
+    std::optional<RiverClass> river_class;
+};
+
+/// A craft with nothing left open.
+struct AssumedCraft {
+    HullKind kind;
+    double mass_kg;
+    double payload_kg; ///< 0 if not given
+    double calm_speed_mps;
+    double reference_kg; ///< all-up mass at which calm_speed holds
+    double wet_kg;       ///< water clinging to it after use
+    double wind_ceiling_mps;
+    bool rolls_up;
+    std::vector<std::size_t> crew; ///< indices into the party
+};
+
+struct AssumedFood {
+    std::optional<double> ration_kg;
+    double energy_density_j_per_kg;
+    double replace;
+    double packaging;
+    double reserve_days;
+    std::array<double, 3> shares; ///< breakfast, trail, dinner
+    Meal first_meal;
+    Meal last_meal;
+};
+
+struct AssumedWater {
+    double walking_lps;
+    double carrying_lps; ///< on portages
+    double paddling_lps;
+    double camp_l;
+    double capacity_l;
+    double reserve_l;
+    bool
+        assumed_everywhere; ///< no source is given on foot: water is taken to be at every leg's end
+};
+
+struct AssumedFuel {
+    double boiled_l;
+    double kg_per_litre;
+    double container_kg;
+    std::optional<double> container_holds_kg;
+    double reserve;
+};
+
+struct AssumedTimes {
+    double boots_to_boat_s;
+    double boat_to_boots_s;
+    double landing_s;
+    double scout_s;
+    double break_camp_s;
+    double set_off_s; ///< local time of day
+    double first_set_off_s;
+    double hours_s; ///< moving time wished per day
+    std::optional<double> hours_limit_s;
+    double rest_per_hour_s;
+};
+
+struct AssumedWeather {
+    double wind_mps;
+    std::optional<double> wind_from_deg; ///< empty: from ahead on every course
+    bool rain;
+    bool rain_known;
+    double high_c;
+    std::optional<double> low_c;
+    std::optional<double> water_c;
+    bool snow;
+};
+
+struct AssumedModels {
+    WalkingModel walking;
+    bool load_effect; ///< equal-effort; false: none
+    CarriageModel energy;
+    RestingModel resting;
+    PaddlingModel paddling;
+};
+
+/// The trip with every open value filled from the one table of defaults (assumptions.cpp).
+struct Assumed {
+    Date start;
+    std::string time_zone;
+    std::vector<AssumedMember> members;
+    std::vector<AssumedCraft> craft;
+    AssumedFood food;
+    AssumedWater water;
+    AssumedFuel fuel;
+    AssumedTimes times;
+    AssumedWeather weather;
+    AssumedModels models;
+    std::vector<ModelUsed> models_used;
+    std::vector<DefaultUsed> defaults; ///< each value the file did not state
+};
+
+/// Fills what the trip leaves open and lists it. Names are taken as checked by the trip file.
+[[nodiscard]] Assumed assume(const Trip& trip);
+
+} // namespace tumpline::planner

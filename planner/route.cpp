@@ -1,0 +1,382 @@
+#include "planner/route.h"
+
+#include "geo/elevation.h"
+#include "geo/geodesic.h"
+#include "geo/input_error.h"
+#include "planner/route_places.h"
+#include "planner/route_tracks.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <memory>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double largest_gap_m = 50.0; // beyond it a gap between legs is a caution (docs/route.md)
+
+/// A leg before it has its place in the chain.
+struct LooseLeg {
+    TripLeg asked;
+    Travel travel;
+    std::string name;
+    TracedLine traced;
+    bool direction_given; ///< by from and to
+    bool turned_round;
+};
+
+/// Collects problems so that one run shows them all.
+class Builder {
+  public:
+    explicit Builder(const Trip& trip) : trip_(trip), file_(trip.file.string()) {}
+
+    Route build();
+
+  private:
+    void read_files();
+    void resolve_places();
+    std::optional<TracedLine> line_of(const TripLeg& leg, std::size_t index);
+    std::optional<TracedLine>
+    cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
+    std::optional<geo::Position> place_at(const std::string& name, const std::string& pointer);
+    std::vector<LooseLeg> loose_legs();
+    void turn_round(std::vector<LooseLeg>& legs);
+    RouteLeg grounded(LooseLeg leg);
+    void chain(Route& route, std::vector<LooseLeg> legs);
+
+    void problem(std::string place, std::string found, std::string expected, std::string advice) {
+        problems_.push_back(
+            {file_, std::move(place), std::move(found), std::move(expected), std::move(advice)});
+    }
+
+    const Trip& trip_;
+    std::string file_;
+    TrackShelf shelf_;
+    std::unique_ptr<geo::Elevation> elevation_;
+    geo::ProfileOptions options_;
+    std::map<std::string, geo::Position> positions_; ///< of the trip's places by name
+    std::vector<geo::Problem> problems_;
+};
+
+void Builder::read_files() {
+    for (const std::filesystem::path& path : trip_.route.tracks) {
+        try {
+            shelf_.files.push_back(geo::read_tracks(path));
+        } catch (const geo::InputError& error) { // the other files are looked at all the same
+            problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
+        }
+    }
+    if (!trip_.route.elevation.empty()) {
+        try {
+            elevation_ = std::make_unique<geo::Elevation>(trip_.route.elevation);
+            options_.step_m = std::clamp(elevation_->cell_m(), 20.0, 50.0);
+        } catch (const geo::InputError& error) {
+            problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
+        }
+    }
+    if (trip_.route.step_m)
+        options_.step_m = *trip_.route.step_m;
+    if (trip_.route.ascent_threshold_m) {
+        options_.raster_threshold_m = *trip_.route.ascent_threshold_m;
+        options_.track_threshold_m = *trip_.route.ascent_threshold_m;
+    }
+    if (!problems_.empty())
+        throw geo::InputError(std::move(problems_));
+}
+
+void Builder::resolve_places() {
+    for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
+        const TripPlace& place = trip_.route.places[i];
+        if (place.at) {
+            positions_.emplace(place.name, *place.at);
+        } else if (const geo::Waypoint* point = shelf_.waypoint(place.name)) {
+            positions_.emplace(place.name, point->at);
+        } else {
+            std::string names;
+            for (const geo::TrackFile& tracks : shelf_.files)
+                for (const geo::Waypoint& known : tracks.waypoints)
+                    names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", known.name);
+            problem(fmt::format("/route/places/{}", i),
+                    fmt::format("\"{}\" without a position", place.name),
+                    names.empty()
+                        ? "\"at\" with longitude and latitude (the tracks hold no waypoints)"
+                        : fmt::format("\"at\", or the name of a waypoint: {}", names),
+                    "write \"at\": [longitude, latitude]");
+        }
+    }
+}
+
+std::optional<geo::Position> Builder::place_at(const std::string& name,
+                                               const std::string& pointer) {
+    if (const auto known = positions_.find(name); known != positions_.end())
+        return known->second;
+    if (const geo::Waypoint* point = shelf_.waypoint(name))
+        return point->at;
+    problem(pointer,
+            fmt::format("\"{}\"", name),
+            "the name of a place or of a waypoint in the tracks",
+            "add it under /route/places with \"at\"");
+    return std::nullopt;
+}
+
+std::optional<TracedLine> Builder::line_of(const TripLeg& leg, std::size_t index) {
+    const std::vector<const geo::Track*> tracks = shelf_.tracks();
+    const std::string pointer = fmt::format("/route/legs/{}/track", index);
+    if (leg.track == "all" && !shelf_.find("all"))
+        return traced_all(shelf_);
+    if (!leg.track.empty()) {
+        if (const geo::Track* track = shelf_.find(leg.track))
+            return traced(*track);
+        std::string names;
+        for (const geo::Track* track : tracks)
+            names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", track->name);
+        problem(pointer,
+                fmt::format("\"{}\"", leg.track),
+                fmt::format("the name of a track ({}) or \"all\"", names),
+                "");
+        return std::nullopt;
+    }
+    if (tracks.size() == 1)
+        return traced(*tracks.front());
+    if (index < tracks.size())
+        return traced(*tracks[index]);
+    problem(fmt::format("/route/legs/{}", index),
+            "a leg without \"track\"",
+            fmt::format("\"track\": the files hold {} tracks", tracks.size()),
+            "name the track this leg runs on");
+    return std::nullopt;
+}
+
+std::optional<TracedLine>
+Builder::cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index) {
+    if (leg.from.empty() && leg.to.empty())
+        return whole;
+    const std::string pointer = fmt::format("/route/legs/{}", index);
+    std::optional<geo::Position> from, to;
+    if (!leg.from.empty() && !(from = place_at(leg.from, pointer + "/from")))
+        return std::nullopt;
+    if (!leg.to.empty() && !(to = place_at(leg.to, pointer + "/to")))
+        return std::nullopt;
+    const double length_m = whole.line.length_m();
+    double from_m = from ? whole.line.nearest(*from).along_m : 0.0;
+    double to_m = to ? whole.line.nearest(*to).along_m : length_m;
+    if (from && to && to_m <= from_m) {
+        // The line may pass the second place again further on: then keep the direction.
+        const geo::Snap again = whole.line.nearest(*to, from_m);
+        if (again.off_m <= largest_gap_m && again.along_m > from_m)
+            to_m = again.along_m;
+    }
+    if (std::abs(to_m - from_m) < 1.0) {
+        problem(pointer,
+                fmt::format("from \"{}\" to \"{}\": the same point of the line", leg.from, leg.to),
+                "two places apart on the track",
+                "");
+        return std::nullopt;
+    }
+    if (to_m > from_m)
+        return cut(whole, from_m, to_m);
+    return reversed(cut(whole, to_m, from_m));
+}
+
+std::vector<LooseLeg> Builder::loose_legs() {
+    std::vector<LooseLeg> legs;
+    if (trip_.route.legs.empty()) {
+        for (const geo::Track* track : shelf_.tracks()) {
+            TripLeg asked;
+            asked.name = track->name.empty() ? fmt::format("leg {}", legs.size() + 1) : track->name;
+            const Travel travel = travel_from_type(track->type).value_or(Travel::walk);
+            asked.travel = travel;
+            legs.push_back({asked, travel, asked.name, traced(*track), false, false});
+        }
+        if (legs.empty())
+            problem("/route/tracks", "no line in the tracks", "at least one track or route", "");
+        return legs;
+    }
+    for (std::size_t i = 0; i < trip_.route.legs.size(); ++i) {
+        const TripLeg& asked = trip_.route.legs[i];
+        std::optional<TracedLine> line = line_of(asked, i);
+        if (!line)
+            continue;
+        const geo::Track* track = asked.track.empty() ? nullptr : shelf_.find(asked.track);
+        line = cut_to_places(*std::move(line), asked, i);
+        if (!line)
+            continue;
+        const Travel travel = asked.travel.value_or(
+            track ? travel_from_type(track->type).value_or(Travel::walk) : Travel::walk);
+        const std::string name =
+            !asked.name.empty()
+                ? asked.name
+                : (asked.track.empty() ? fmt::format("leg {}", i + 1) : asked.track);
+        legs.push_back({asked,
+                        travel,
+                        name,
+                        *std::move(line),
+                        !asked.from.empty() && !asked.to.empty(),
+                        false});
+    }
+    return legs;
+}
+
+/// Turns round legs that fit the chain only backwards.
+void Builder::turn_round(std::vector<LooseLeg>& legs) {
+    const auto start = [](const LooseLeg& leg) { return leg.traced.line.points().front(); };
+    const auto end = [](const LooseLeg& leg) { return leg.traced.line.points().back(); };
+    const auto turn = [](LooseLeg& leg) {
+        leg.traced = reversed(leg.traced);
+        leg.turned_round = true;
+    };
+    LooseLeg* before = nullptr;
+    for (std::size_t i = 0; i < legs.size(); ++i) {
+        LooseLeg& leg = legs[i];
+        if (!leg.asked.instead_of.empty())
+            continue;
+        const auto after =
+            std::find_if(legs.begin() + static_cast<std::ptrdiff_t>(i) + 1,
+                         legs.end(),
+                         [](const LooseLeg& l) { return l.asked.instead_of.empty(); });
+        if (before) {
+            const double forward_m = geo::distance_m(end(*before), start(leg));
+            const double backward_m = geo::distance_m(end(*before), end(leg));
+            if (!leg.direction_given && forward_m > largest_gap_m && backward_m < forward_m)
+                turn(leg);
+        } else if (after != legs.end() && !leg.direction_given) {
+            const double ahead_m = std::min(geo::distance_m(end(leg), start(*after)),
+                                            geo::distance_m(end(leg), end(*after)));
+            const double behind_m = std::min(geo::distance_m(start(leg), start(*after)),
+                                             geo::distance_m(start(leg), end(*after)));
+            if (ahead_m > largest_gap_m && behind_m < ahead_m)
+                turn(leg);
+        }
+        before = &leg;
+    }
+}
+
+RouteLeg Builder::grounded(LooseLeg leg) {
+    geo::Surface surface = geo::Surface::land;
+    if (leg.travel == Travel::paddle) {
+        if (leg.asked.water.value_or(Water::lake) != Water::river)
+            surface = geo::Surface::level_water;
+        else if (leg.asked.current_mps.value_or(0.0) < 0.0)
+            surface = geo::Surface::rising_river;
+        else
+            surface = geo::Surface::falling_river;
+    }
+    geo::Profile profile =
+        geo::make_profile(leg.traced.line, leg.traced.heights, elevation_.get(), surface, options_);
+    return {.name = std::move(leg.name),
+            .travel = leg.travel,
+            .asked = std::move(leg.asked),
+            .line = std::move(leg.traced.line),
+            .from_m = 0.0,
+            .to_m = 0.0,
+            .profile = std::move(profile),
+            .turned_round = leg.turned_round};
+}
+
+void Builder::chain(Route& route, std::vector<LooseLeg> legs) {
+    turn_round(legs);
+    for (LooseLeg& loose : legs) {
+        if (!loose.asked.instead_of.empty()) {
+            route.alternatives.push_back(grounded(std::move(loose)));
+            continue;
+        }
+        RouteLeg leg = grounded(std::move(loose));
+        leg.from_m = route.length_m;
+        leg.to_m = leg.from_m + leg.line.length_m();
+        route.length_m = leg.to_m;
+        const std::size_t number = route.legs.size() + 1;
+        if (leg.turned_round)
+            route.cautions.push_back(
+                {.level = Level::note,
+                 .code = "turned-round",
+                 .day = std::nullopt,
+                 .leg = number,
+                 .text = fmt::format("\"{}\" fits the route only backwards and is turned round.",
+                                     leg.name),
+                 .source = "docs/route.md"});
+        if (!route.legs.empty()) {
+            const RouteLeg& before = route.legs.back();
+            const double gap_m =
+                geo::distance_m(before.line.points().back(), leg.line.points().front());
+            if (gap_m > largest_gap_m)
+                route.cautions.push_back(
+                    {.level = Level::caution,
+                     .code = "route-gap",
+                     .day = std::nullopt,
+                     .leg = number,
+                     .text = fmt::format(
+                         "Between the end of \"{}\" and the start of \"{}\" lie {:.0f} m "
+                         "that belong to no leg: their time and climb are not in this plan.",
+                         before.name,
+                         leg.name,
+                         gap_m),
+                     .source = "docs/route.md"});
+        }
+        route.legs.push_back(std::move(leg));
+    }
+    for (const RouteLeg& alternative : route.alternatives) {
+        const bool known =
+            std::any_of(route.legs.begin(), route.legs.end(), [&](const RouteLeg& leg) {
+                return leg.name == alternative.asked.instead_of;
+            });
+        if (!known)
+            problem("/route/legs",
+                    fmt::format("\"instead_of\": \"{}\"", alternative.asked.instead_of),
+                    "the name of a leg",
+                    "");
+    }
+}
+
+Route Builder::build() {
+    read_files();
+    resolve_places();
+    std::vector<LooseLeg> legs = loose_legs();
+    if (!problems_.empty())
+        throw geo::InputError(std::move(problems_));
+    Route route;
+    for (const geo::TrackFile& file : shelf_.files) {
+        for (const geo::Track& track : file.tracks)
+            route.repairs += track.repairs;
+        route.sources.push_back(fmt::format("{}: {} tracks, {} waypoints",
+                                            file.file.filename().string(),
+                                            file.tracks.size(),
+                                            file.waypoints.size()));
+    }
+    if (elevation_)
+        for (std::string& line : elevation_->describe())
+            route.sources.push_back(std::move(line));
+    chain(route, std::move(legs));
+    if (!problems_.empty())
+        throw geo::InputError(std::move(problems_));
+    snap_places(route, trip_.route.places, positions_);
+    return route;
+}
+
+const RouteLeg& leg_at(const Route& route, double along_m) {
+    const auto after = std::find_if(route.legs.begin(), route.legs.end(), [&](const RouteLeg& leg) {
+        return along_m < leg.to_m;
+    });
+    return after == route.legs.end() ? route.legs.back() : *after;
+}
+
+} // namespace
+
+geo::Position Route::at(double along_m) const {
+    const RouteLeg& leg = leg_at(*this, along_m);
+    return leg.line.at(along_m - leg.from_m);
+}
+
+std::optional<double> Route::height_at(double along_m) const {
+    const RouteLeg& leg = leg_at(*this, along_m);
+    return leg.profile.height_at(along_m - leg.from_m);
+}
+
+Route build_route(const Trip& trip) {
+    return Builder(trip).build();
+}
+
+} // namespace tumpline::planner
