@@ -1,0 +1,89 @@
+#include "planner/pace.h"
+
+#include "planner/models/load_effect.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double slowest_way_mps =
+    0.3; // below it a leg is a portage or a stop (docs/models/paddling.md)
+
+double over_changing_load(double unloaded_s,
+                          const AssumedMember& member,
+                          const AssumedModels& models,
+                          const ChangingLoad& load) {
+    const double start = load_factor(member, models, load.start_kg);
+    const double end = load_factor(member, models, load.end_kg);
+    const double middle = load_factor(member, models, 0.5 * (load.start_kg + load.end_kg));
+    return unloaded_s * (1.0 / start + 4.0 / middle + 1.0 / end) / 6.0;
+}
+
+} // namespace
+
+double load_factor(const AssumedMember& member, const AssumedModels& models, double load_kg) {
+    if (!models.load_effect)
+        return 1.0;
+    const double factor = equal_effort_factor(std::max(0.0, load_kg) / member.body_kg);
+    if (!walking_model_includes_load(models.walking))
+        return factor;
+    constexpr double measured_with = 0.28; // share of body mass in [Sullivan2020]'s packs
+    return factor / equal_effort_factor(measured_with);
+}
+
+double walk_s(const Stretch& stretch,
+              const AssumedMember& member,
+              const AssumedModels& models,
+              const ChangingLoad& load) {
+    const double unloaded_s = stretch.there.time_s * stretch.time_factor / member.pace;
+    return over_changing_load(unloaded_s, member, models, load);
+}
+
+double walk_back_s(const Stretch& stretch,
+                   const AssumedMember& member,
+                   const AssumedModels& models,
+                   const ChangingLoad& load) {
+    const double unloaded_s = stretch.back.time_s * stretch.time_factor / member.pace;
+    return over_changing_load(unloaded_s, member, models, load);
+}
+
+Paddle paddle(const Stretch& stretch,
+              const AssumedCraft& craft,
+              const Assumed& assumed,
+              double all_up_kg) {
+    Paddle result{};
+    const double calm_mps = craft.calm_speed_mps * load_speed_factor(all_up_kg, craft.reference_kg);
+    const double wind_mps = assumed.weather.wind_mps * (1.0 - stretch.shelter);
+    const bool balance = assumed.models.paddling == PaddlingModel::power_balance;
+    double through_s = 0.0;
+    for (const Course& course : stretch.courses) {
+        // A wind whose direction nobody gave comes from ahead on every course.
+        const Wind wind{.speed_mps = wind_mps,
+                        .from_deg = assumed.weather.wind_from_deg.value_or(course.bearing_deg)};
+        const double head_mps = headwind_mps(wind, course.bearing_deg);
+        const double speed_mps =
+            balance ? under_wind(craft.kind, {calm_mps, course.bearing_deg}, wind).made_good_mps
+                    : calm_mps;
+        const std::optional<double> over_ground_mps = made_good_mps(speed_mps, stretch.current_mps);
+        if (!over_ground_mps) {
+            result.stopped = true;
+            result.by_current = result.by_current || !made_good_mps(calm_mps, stretch.current_mps);
+        }
+        const double leg_s = course.length_m / over_ground_mps.value_or(slowest_way_mps);
+        result.moving_s += leg_s;
+        result.head_wind_mps += head_mps * course.length_m;
+        through_s += speed_mps * course.length_m;
+    }
+    const double length_m = stretch.length_m();
+    if (length_m > 0.0) {
+        result.head_wind_mps /= length_m;
+        result.through_water_mps = through_s / length_m;
+    }
+    return result;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "planner/assumptions.h"
+#include "planner/stretches.h"
+
+#include <cstddef>
+
+namespace tumpline::planner {
+
+/// A load that changes evenly from the start to the end of a stretch, carried and worn together.
+struct ChangingLoad {
+    double start_kg;
+    double end_kg;
+};
+
+/// Time a member needs for a stretch on foot, seconds: the walking model's time over the profile,
+/// times the ground's factor, over the member's pace and the effect of the load. Integrated over
+/// the changing load by Simpson's rule (its error is below a part in a million).
+[[nodiscard]] double walk_s(const Stretch& stretch,
+                            const AssumedMember& member,
+                            const AssumedModels& models,
+                            const ChangingLoad& load);
+
+/// The same over the ground the other way, for the way back to the next load.
+[[nodiscard]] double walk_back_s(const Stretch& stretch,
+                                 const AssumedMember& member,
+                                 const AssumedModels& models,
+                                 const ChangingLoad& load);
+
+/// Speed factor of a load for a member: 1 without one.
+[[nodiscard]] double
+load_factor(const AssumedMember& member, const AssumedModels& models, double load_kg);
+
+/// A stretch afloat.
+struct Paddle {
+    double moving_s;
+    double through_water_mps; ///< mean
+    double head_wind_mps;     ///< mean component against the boat
+    bool stopped;             ///< wind or current leaves no way ahead somewhere
+    bool by_current;          ///< the current alone does
+};
+
+/// How a loaded craft fares on a stretch under the wind. Where it cannot make way its time is
+/// counted at 0.3 m/s so that everything stays finite, and `stopped` says so.
+[[nodiscard]] Paddle
+paddle(const Stretch& stretch, const AssumedCraft& craft, const Assumed& assumed, double all_up_kg);
+
+} // namespace tumpline::planner

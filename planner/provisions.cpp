@@ -1,0 +1,127 @@
+#include "planner/provisions.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double mg_per_kg = 1e6;
+
+std::int64_t to_mg(double kg) {
+    return std::llround(kg * mg_per_kg);
+}
+
+bool eats(const AssumedFood& food, const std::vector<DaySpan>& days, std::size_t d, Meal meal) {
+    if (d == 0 && meal < food.first_meal)
+        return false;
+    return d + 1 != days.size() || meal <= food.last_meal;
+}
+
+/// Number of the stage in force once `boundary` has been reached.
+std::size_t stage_at(const std::vector<SupplyStage>& stages, std::size_t boundary) {
+    std::size_t stage = 0;
+    while (stage + 1 < stages.size() && stages[stage + 1].boundary <= boundary)
+        ++stage;
+    return stage;
+}
+
+std::vector<SupplyStage> empty_stages(const Stretches& route) {
+    std::vector<SupplyStage> stages{{0, 1, 1, 0, 0, 0, 0, 0}};
+    for (std::size_t b = 1; b + 1 < route.boundaries.size(); ++b)
+        if (route.boundaries[b].supply)
+            stages.push_back({b, 0, 0, 0, 0, 0, 0, 0});
+    return stages;
+}
+
+void fit_reserves(Provisions& result, const Assumed& assumed, std::size_t days) {
+    std::vector<int> days_of(result.stages.size(), 0);
+    for (std::size_t d = 0; d < days; ++d)
+        for (std::size_t s = result.day_stage_morning[d]; s <= result.day_stage_evening[d]; ++s)
+            ++days_of[s];
+    for (std::size_t s = 0; s < result.stages.size(); ++s) {
+        SupplyStage& stage = result.stages[s];
+        const double per_day = static_cast<double>(stage.food_mg) / std::max(1, days_of[s]);
+        stage.reserve_mg = std::llround(per_day * assumed.food.reserve_days);
+        stage.burnt_mg = stage.fuel_mg;
+        stage.fuel_mg += std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
+        stage.containers = 0;
+        if (stage.fuel_mg > 0) {
+            stage.containers = 1;
+            if (assumed.fuel.container_holds_kg)
+                stage.containers =
+                    static_cast<int>(std::ceil(static_cast<double>(stage.fuel_mg) / mg_per_kg /
+                                               *assumed.fuel.container_holds_kg));
+        }
+    }
+}
+
+} // namespace
+
+Provisions provide(const Assumed& assumed,
+                   const Stretches& route,
+                   const Timeline& timeline,
+                   const std::vector<std::vector<double>>& energy_j) {
+    const AssumedFood& food = assumed.food;
+    const std::size_t members = assumed.members.size();
+    Provisions result;
+    result.stages = empty_stages(route);
+    result.stretch_stage.resize(route.stretches.size());
+    for (std::size_t i = 0; i < route.stretches.size(); ++i)
+        result.stretch_stage[i] = stage_at(result.stages, i);
+    for (std::size_t d = 0; d < timeline.days.size(); ++d) {
+        const DaySpan& day = timeline.days[d];
+        const std::size_t morning = stage_at(result.stages, day.first);
+        const std::size_t evening = stage_at(result.stages, day.last);
+        result.day_stage_morning.push_back(morning);
+        result.day_stage_evening.push_back(evening);
+        double moving_s = 0.0;
+        for (std::size_t i = day.first; i < day.last; ++i)
+            moving_s += timeline.stretches[i].moving_s;
+        std::vector<MealMasses> masses(members, MealMasses{0, 0, 0});
+        for (std::size_t m = 0; m < members; ++m) {
+            const double whole_kg =
+                food.ration_kg ? *food.ration_kg
+                               : energy_j[d][m] * food.replace / food.energy_density_j_per_kg;
+            for (const Meal meal : {Meal::breakfast, Meal::trail, Meal::dinner}) {
+                const auto k = static_cast<std::size_t>(meal);
+                if (!eats(food, timeline.days, d, meal))
+                    continue;
+                masses[m][k] = to_mg(whole_kg * food.shares[k]);
+            }
+            result.stages[morning].food_mg += masses[m][0];
+            result.stages[evening].food_mg += masses[m][2];
+            // Trail food comes from the stage in which it is eaten, by moving time.
+            std::int64_t left_mg = masses[m][1];
+            for (std::size_t i = day.first; i < day.last && moving_s > 0.0; ++i) {
+                const auto part_mg = i + 1 == day.last
+                                         ? left_mg
+                                         : std::llround(static_cast<double>(masses[m][1]) *
+                                                        timeline.stretches[i].moving_s / moving_s);
+                result.stages[result.stretch_stage[i]].food_mg += part_mg;
+                left_mg -= part_mg;
+            }
+            if (day.first == day.last)
+                result.stages[evening].food_mg += left_mg;
+        }
+        result.eaten.push_back(std::move(masses));
+        const double half_kg =
+            0.5 * assumed.fuel.boiled_l * assumed.fuel.kg_per_litre * static_cast<double>(members);
+        const bool breakfast = eats(food, timeline.days, d, Meal::breakfast);
+        const bool dinner = eats(food, timeline.days, d, Meal::dinner);
+        result.burnt_mg.push_back({breakfast ? to_mg(half_kg) : 0, dinner ? to_mg(half_kg) : 0});
+        result.stages[morning].fuel_mg += result.burnt_mg.back()[0];
+        result.stages[evening].fuel_mg += result.burnt_mg.back()[1];
+        for (std::size_t s = morning; s <= evening; ++s) {
+            SupplyStage& stage = result.stages[s];
+            stage.last_day = day.day;
+            if (stage.first_day == 0)
+                stage.first_day = day.day;
+        }
+    }
+    fit_reserves(result, assumed, timeline.days.size());
+    return result;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,73 @@
+#pragma once
+
+#include "planner/assumptions.h"
+#include "planner/schedule.h"
+#include "planner/stretches.h"
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// What one member eats on one day, whole milligrams without packaging: breakfast, trail, dinner.
+using MealMasses = std::array<std::int64_t, 3>;
+
+/// From one supply to the next.
+struct SupplyStage {
+    std::size_t boundary; ///< where it begins; 0 is the start
+    int first_day;
+    int last_day;
+    std::int64_t food_mg;    ///< to be eaten in it
+    std::int64_t reserve_mg; ///< carried through it
+    std::int64_t fuel_mg;    ///< to be burnt in it, reserve included
+    std::int64_t burnt_mg;   ///< of that by plan
+    int containers;
+};
+
+struct Provisions {
+    std::vector<std::vector<MealMasses>> eaten;        ///< per day, per member
+    std::vector<std::array<std::int64_t, 2>> burnt_mg; ///< per day: morning, evening, whole party
+    std::vector<std::size_t> day_stage_morning; ///< stage from which breakfast comes, per day
+    std::vector<std::size_t> day_stage_evening;
+    std::vector<std::size_t> stretch_stage; ///< stage from which trail food comes
+    std::vector<SupplyStage> stages;
+};
+
+/// Food by energy or ration, fuel by litres boiled, split into the stages between supplies.
+/// `energy_j[day][member]` is what each spends on each day of the timeline.
+[[nodiscard]] Provisions provide(const Assumed& assumed,
+                                 const Stretches& route,
+                                 const Timeline& timeline,
+                                 const std::vector<std::vector<double>>& energy_j);
+
+/// What one member carries and drinks, litres.
+struct WaterCarry {
+    std::vector<double> fill_l; ///< per boundary: taken aboard before the stretch that begins there
+    std::vector<double> drunk_l;   ///< per stretch, from the pack
+    std::vector<double> scooped_l; ///< per stretch, from the water paddled on or found on the way
+    std::vector<bool> dry_camp;    ///< per day: the night after it
+    std::vector<std::array<double, 2>> camp_l; ///< per day: morning, evening
+    std::vector<std::array<bool, 2>> camp_from_pack;
+    double held_least_l; ///< reserve
+
+    struct Run {
+        std::size_t from_boundary;
+        std::size_t to_boundary;
+        int first_day;
+        int last_day;
+        double need_l; ///< between the sources, without reserve
+        double hours;  ///< of travel
+        int dry_nights;
+    };
+
+    std::vector<Run> runs; ///< stretches between sources on which water is carried
+};
+
+/// The smallest carry that reaches from each dependable source to the next with the reserve left.
+/// The same for every member (docs/water.md).
+[[nodiscard]] WaterCarry
+carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline);
+
+} // namespace tumpline::planner

@@ -1,0 +1,78 @@
+#pragma once
+
+#include "planner/assumptions.h"
+#include "planner/plan.h"
+#include "planner/stretches.h"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// The stretches of one day, [first, last); none on a rest day.
+struct DaySpan {
+    int day; ///< from 1, rest days counted
+    bool rest_day;
+    std::size_t first;
+    std::size_t last;
+};
+
+/// What happens before or after moving on a stretch.
+struct Change {
+    std::optional<EventKind> kind;
+    double lasts_s = 0.0;
+};
+
+/// One stretch on the clock.
+struct StretchTime {
+    int day = 0;
+    double moving_s = 0.0;
+    Change before;
+    Change after;
+    double scout_s = 0.0;
+    int rests = 0;
+    double rest_s = 0.0;
+    double start_s = 0.0; ///< after local midnight of the day, change before included
+    double end_s = 0.0;   ///< change after included
+
+    [[nodiscard]] double change_s() const { return before.lasts_s + after.lasts_s + scout_s; }
+};
+
+struct Timeline {
+    std::vector<DaySpan> days;
+    std::vector<StretchTime> stretches;
+    std::vector<double> arrive_s; ///< per day, after local midnight; set-off time on rest days
+};
+
+/// How the boats go over a portage, or that a stretch is none.
+enum class BoatState { none, rolled, whole };
+
+/// The changes that the order of travel asks for, with the nights given. `boats[i]` says how the
+/// boats go over stretch i if it is a portage.
+void set_changes(std::vector<StretchTime>& times,
+                 const Stretches& route,
+                 const std::vector<DaySpan>& days,
+                 const std::vector<BoatState>& boats,
+                 const Assumed& assumed);
+
+/// Whether the boats are on the water or inflated when each stretch begins (before its change).
+[[nodiscard]] std::vector<bool> afloat_before(const Stretches& route,
+                                              const std::vector<BoatState>& boats);
+
+/// Days cut at the given boundaries (ascending, neither start nor finish), rest days put in.
+[[nodiscard]] std::vector<DaySpan> days_at(const std::vector<std::size_t>& nights,
+                                           std::size_t stretches,
+                                           const std::vector<int>& rest_days_after);
+
+/// Nights by hours: each day goes on to the last boundary where one may sleep within the moving
+/// hours wished; to a camp if one lies in the later half of the day's hours.
+[[nodiscard]] std::vector<std::size_t> nights_by_hours(const Route& route,
+                                                       const Stretches& stretches,
+                                                       const std::vector<double>& moving_s,
+                                                       double hours_s);
+
+/// Puts moving, changes and rests on the clock of each day.
+void run_clock(Timeline& timeline, const Assumed& assumed);
+
+} // namespace tumpline::planner
