@@ -1,0 +1,207 @@
+#include "planner/effort.h"
+
+#include "planner/models/compendium.h"
+#include "planner/pace.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double mg_per_kg = 1e6;
+constexpr double day_s = 86400.0;
+constexpr double sleep_s = 8.0 * 3600.0;
+constexpr double camp_s = 3.0 * 3600.0;
+
+double spell_j(double met, double body_kg, double duration_s) {
+    return met_energy_j({.met = met, .body_kg = body_kg, .duration_s = duration_s});
+}
+
+/// One way over the ground of a stretch.
+struct OneWay {
+    const LcdaSums& sums;
+    bool back;
+};
+
+/// Energy of walking a stretch once under a steady load.
+double walk_j(const Stretch& stretch,
+              const OneWay& way,
+              const AssumedMember& member,
+              const AssumedModels& models,
+              double load_kg) {
+    const double scale = load_factor(member, models, load_kg) * member.pace / stretch.time_factor;
+    Carrying who{.body_kg = member.body_kg,
+                 .load_kg = std::max(0.0, load_kg),
+                 .speed_mps = 0.0,
+                 .slope = 0.0,
+                 .terrain = stretch.eta,
+                 .resting_w = member.resting_w};
+    if (models.energy == CarriageModel::lcda_backpacking_2022)
+        return lcda_energy_j(way.sums, scale, who);
+    double sum_j = 0.0;
+    for (const SlopeStep& step : stretch.steps) {
+        who.slope = way.back ? -step.slope : step.slope;
+        who.speed_mps = scale * walking_speed_mps(models.walking, who.slope);
+        sum_j += carriage_w(models.energy, who) * step.length_m / who.speed_mps;
+    }
+    return sum_j;
+}
+
+/// The same under a load that changes evenly, by Simpson's rule.
+double walk_changing_j(const Stretch& stretch,
+                       const AssumedMember& member,
+                       const AssumedModels& models,
+                       const ChangingLoad& load) {
+    const OneWay there{stretch.there, false};
+    const double middle_kg = 0.5 * (load.start_kg + load.end_kg);
+    return (walk_j(stretch, there, member, models, load.start_kg) +
+            4.0 * walk_j(stretch, there, member, models, middle_kg) +
+            walk_j(stretch, there, member, models, load.end_kg)) /
+           6.0;
+}
+
+double portage_j(const Stretch& stretch,
+                 const PortagePlan& plan,
+                 const Assumed& assumed,
+                 std::size_t m,
+                 double worn_kg) {
+    const AssumedMember& member = assumed.members[m];
+    double sum_j = 0.0;
+    double loaded = 0.0;
+    for (const OneLoad& load : plan.relay.loads) {
+        if (load.pieces.empty() || (load.bearer != m && load.relay != m))
+            continue;
+        const double share = load.bearer == load.relay ? 1.0 : 0.5;
+        const double kg = static_cast<double>(load.mass_mg) / mg_per_kg + worn_kg;
+        sum_j += share * walk_j(stretch, {stretch.there, false}, member, assumed.models, kg);
+        loaded += share;
+    }
+    if (loaded == 0.0)
+        sum_j += walk_j(stretch, {stretch.there, false}, member, assumed.models, worn_kg);
+    const double empty = std::max(0.0, loaded - 1.0);
+    if (empty > 0.0)
+        sum_j += empty * walk_j(stretch, {stretch.back, true}, member, assumed.models, worn_kg);
+    const double waiting_s = std::max(0.0, plan.moving_s - plan.member_s[m]);
+    return sum_j + spell_j(met_standing, member.body_kg, waiting_s);
+}
+
+double paddle_j(const Route& route,
+                const Stretch& stretch,
+                const Assumed& assumed,
+                std::size_t m,
+                double moving_s) {
+    double calm_mps = 0.0;
+    for (const AssumedCraft& craft : assumed.craft)
+        if (std::find(craft.crew.begin(), craft.crew.end(), m) != craft.crew.end())
+            calm_mps = craft.calm_speed_mps;
+    const PaddlingEffort effort =
+        paddling_effort({.calm_speed_mps = calm_mps,
+                         .current_mps = stretch.current_mps,
+                         .river_class = route.legs[stretch.leg].asked.river_class.value_or(0)});
+    return spell_j(paddling_met(effort), assumed.members[m].body_kg, moving_s);
+}
+
+bool outside_model(const Stretch& stretch,
+                   const Assumed& assumed,
+                   const std::vector<double>& load_kg) {
+    if (!stretch.on_foot())
+        return false;
+    for (std::size_t m = 0; m < assumed.members.size(); ++m) {
+        const AssumedMember& member = assumed.members[m];
+        const double scale =
+            load_factor(member, assumed.models, load_kg[m]) * member.pace / stretch.time_factor;
+        for (const SlopeStep& step : stretch.steps) {
+            const Carrying who{.body_kg = member.body_kg,
+                               .load_kg = load_kg[m],
+                               .speed_mps =
+                                   scale * walking_speed_mps(assumed.models.walking, step.slope),
+                               .slope = step.slope,
+                               .terrain = stretch.eta,
+                               .resting_w = member.resting_w};
+            if (!carriage_covers(assumed.models.energy, who))
+                return true;
+        }
+    }
+    return false;
+}
+
+} // namespace
+
+Expenditure spend(const Route& route,
+                  const Stretches& stretches,
+                  const Assumed& assumed,
+                  const Timeline& timeline,
+                  const Loads& loads) {
+    const std::size_t members = assumed.members.size();
+    Expenditure spent;
+    for (std::size_t i = 0; i < stretches.stretches.size(); ++i) {
+        const Stretch& stretch = stretches.stretches[i];
+        const StretchLoads& load = loads.stretches[i];
+        std::vector<double> each_j;
+        for (std::size_t m = 0; m < members; ++m) {
+            const AssumedMember& member = assumed.members[m];
+            const double moving_s = timeline.stretches[i].moving_s;
+            switch (stretch.travel) {
+            case Travel::walk: {
+                const ChangingLoad carried{load.start_kg[m] + load.worn_kg[m],
+                                           load.end_kg[m] + load.worn_kg[m]};
+                const double own_s = walk_s(stretch, member, assumed.models, carried);
+                each_j.push_back(
+                    walk_changing_j(stretch, member, assumed.models, carried) +
+                    spell_j(met_standing, member.body_kg, std::max(0.0, moving_s - own_s)));
+                break;
+            }
+            case Travel::portage:
+                each_j.push_back(
+                    portage_j(stretch, *loads.portages[i], assumed, m, load.worn_kg[m]));
+                break;
+            case Travel::paddle:
+                each_j.push_back(paddle_j(route, stretch, assumed, m, moving_s));
+                break;
+            }
+        }
+        spent.stretch_j.push_back(std::move(each_j));
+    }
+    for (const DaySpan& day : timeline.days) {
+        std::vector<double> each_j(members, 0.0);
+        double moving_s = 0.0;
+        double change_s = 0.0;
+        double rest_s = 0.0;
+        for (std::size_t i = day.first; i < day.last; ++i) {
+            const StretchTime& time = timeline.stretches[i];
+            moving_s += time.moving_s;
+            change_s += time.change_s();
+            rest_s += time.rest_s;
+            for (std::size_t m = 0; m < members; ++m)
+                each_j[m] += spent.stretch_j[i][m];
+        }
+        const double awake_s = std::max(0.0, day_s - sleep_s - moving_s - change_s - rest_s);
+        const double in_camp_s = std::min(camp_s, awake_s);
+        for (std::size_t m = 0; m < members; ++m) {
+            const double body_kg = assumed.members[m].body_kg;
+            each_j[m] += spell_j(met_changeover, body_kg, change_s) +
+                         spell_j(met_standing, body_kg, rest_s) +
+                         spell_j(met_camp, body_kg, in_camp_s) +
+                         spell_j(met_standing, body_kg, awake_s - in_camp_s) +
+                         spell_j(met_sleep, body_kg, sleep_s);
+        }
+        spent.day_j.push_back(std::move(each_j));
+    }
+    return spent;
+}
+
+std::vector<bool>
+outside_energy_model(const Stretches& stretches, const Assumed& assumed, const Loads& loads) {
+    std::vector<bool> outside;
+    for (std::size_t i = 0; i < stretches.stretches.size(); ++i) {
+        std::vector<double> load_kg = loads.stretches[i].max_kg;
+        for (std::size_t m = 0; m < load_kg.size(); ++m)
+            load_kg[m] += loads.stretches[i].worn_kg[m];
+        outside.push_back(outside_model(stretches.stretches[i], assumed, load_kg));
+    }
+    return outside;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,187 @@
+#include "planner/kit_choice.h"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr std::array<std::string_view, 7> roman{"0", "I", "II", "III", "IV", "V", "VI"};
+
+/// Whether one condition holds, in words, with the leg that decides it.
+struct Verdict {
+    bool holds;
+    std::string why;
+    std::size_t leg; ///< from 1; 0: none in particular
+};
+
+class Judge {
+  public:
+    Judge(const Route& route, const Assumed& assumed) : route_(route), assumed_(assumed) {}
+
+    [[nodiscard]] Verdict judge(const Condition& condition) const;
+
+  private:
+    [[nodiscard]] Verdict river_class(RiverClass wanted) const;
+    [[nodiscard]] Verdict open_crossing() const;
+    [[nodiscard]] Verdict snow() const;
+
+    const Route& route_;
+    const Assumed& assumed_;
+};
+
+Verdict Judge::river_class(RiverClass wanted) const {
+    RiverClass hardest = 0;
+    for (std::size_t i = 0; i < route_.legs.size(); ++i) {
+        const RouteLeg& leg = route_.legs[i];
+        if (leg.travel != Travel::paddle)
+            continue;
+        const RiverClass here = leg.asked.river_class.value_or(0);
+        if (here >= wanted)
+            return {
+                true,
+                fmt::format("class {} on \"{}\"", roman[static_cast<std::size_t>(here)], leg.name),
+                i + 1};
+        hardest = std::max(hardest, here);
+    }
+    return {false,
+            hardest == 0 ? fmt::format("no water of class {} or harder is named",
+                                       roman[static_cast<std::size_t>(wanted)])
+                         : fmt::format("the hardest water is class {}, not {}",
+                                       roman[static_cast<std::size_t>(hardest)],
+                                       roman[static_cast<std::size_t>(wanted)]),
+            0};
+}
+
+Verdict Judge::open_crossing() const {
+    for (std::size_t i = 0; i < route_.legs.size(); ++i)
+        if (route_.legs[i].asked.open_crossing.value_or(false))
+            return {true, fmt::format("open crossing on \"{}\"", route_.legs[i].name), i + 1};
+    return {false, "no open crossing", 0};
+}
+
+Verdict Judge::snow() const {
+    for (std::size_t i = 0; i < route_.legs.size(); ++i)
+        if (route_.legs[i].asked.terrain == Terrain::snow)
+            return {true, fmt::format("snow on \"{}\"", route_.legs[i].name), i + 1};
+    return assumed_.weather.snow ? Verdict{true, "snow is expected", 0}
+                                 : Verdict{false, "no snow is expected", 0};
+}
+
+Verdict Judge::judge(const Condition& condition) const {
+    Verdict all{true, "", 0};
+    const auto also = [&](const Verdict& next) {
+        if (!next.holds && all.holds)
+            all = next;
+        else if (next.holds && all.holds) {
+            all.why += all.why.empty() ? next.why : ", " + next.why;
+            all.leg = next.leg != 0 ? next.leg : all.leg;
+        }
+    };
+    const auto below =
+        [&](const std::optional<double>& known, double limit_c, std::string_view what) {
+            if (!known)
+                return Verdict{true, fmt::format("the {} temperature is not given", what), 0};
+            return Verdict{*known < limit_c,
+                           fmt::format("{} at {:.0f} C, {} {:.0f} C",
+                                       what,
+                                       *known,
+                                       *known < limit_c ? "below" : "not below",
+                                       limit_c),
+                           0};
+        };
+    if (condition.river_class)
+        also(river_class(*condition.river_class));
+    if (condition.open_crossing)
+        also([&] {
+            Verdict verdict = open_crossing();
+            verdict.holds = verdict.holds == *condition.open_crossing;
+            return verdict;
+        }());
+    if (condition.snow)
+        also([&] {
+            Verdict verdict = snow();
+            verdict.holds = verdict.holds == *condition.snow;
+            return verdict;
+        }());
+    if (condition.rain)
+        also({!assumed_.weather.rain_known || assumed_.weather.rain == *condition.rain,
+              assumed_.weather.rain_known
+                  ? (assumed_.weather.rain ? "rain is expected" : "no rain is expected")
+                  : "nothing is said of rain",
+              0});
+    if (condition.water_below_c)
+        also(below(assumed_.weather.water_c, *condition.water_below_c, "water"));
+    if (condition.night_below_c)
+        also(below(assumed_.weather.low_c, *condition.night_below_c, "night"));
+    return all;
+}
+
+/// Way and climb on foot, the single way: what each kilogram is carried over at least.
+struct Way {
+    double km = 0.0;
+    double up_m = 0.0;
+};
+
+Way way_on_foot(const Route& route) {
+    Way way;
+    for (const RouteLeg& leg : route.legs) {
+        if (leg.travel == Travel::paddle)
+            continue;
+        way.km += leg.line.length_m() / 1000.0;
+        way.up_m += leg.profile.ascent_m;
+    }
+    return way;
+}
+
+} // namespace
+
+KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assumed) {
+    const Judge judge(route, assumed);
+    const Way way = way_on_foot(route);
+    KitChoice choice;
+    for (const KitItem& item : trip.kit) {
+        const double mass_kg = item.mass_kg * item.count;
+        Verdict verdict{true, "", 0};
+        if (!item.when.empty()) {
+            std::string against;
+            verdict.holds = false;
+            for (const Condition& condition : item.when) {
+                Verdict one = judge.judge(condition);
+                if (one.holds) {
+                    verdict = std::move(one);
+                    break;
+                }
+                against += against.empty() ? one.why : "; " + one.why;
+            }
+            if (!verdict.holds)
+                verdict.why = against;
+        }
+        const bool comes = item.bring.value_or(verdict.holds);
+        const bool overridden = item.bring && *item.bring != verdict.holds;
+        if (overridden)
+            verdict.why = fmt::format("{} by the trip file, although {}",
+                                      comes ? "brought" : "left",
+                                      verdict.why.empty() ? "it always comes" : verdict.why);
+        choice.brought.push_back(comes);
+        if (!comes)
+            choice.stays_home.push_back(
+                {item.name, mass_kg, verdict.why, mass_kg * way.km, mass_kg * way.up_m});
+        else if (!item.when.empty() || overridden)
+            choice.comes.push_back({item.name,
+                                    mass_kg,
+                                    verdict.why,
+                                    verdict.leg,
+                                    mass_kg * way.km,
+                                    mass_kg * way.up_m,
+                                    overridden});
+    }
+    return choice;
+}
+
+} // namespace tumpline::planner

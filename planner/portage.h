@@ -1,0 +1,32 @@
+#pragma once
+
+#include "planner/loads.h"
+
+#include <vector>
+
+namespace tumpline::planner {
+
+/// What a portage's choices are made from.
+struct PortageInputs {
+    const TripLeg& leg;
+    const Stretch& stretch;
+    const Assumed& assumed;
+    const std::vector<Member>& party;
+    std::vector<Piece> rolled_pieces; ///< with the boats in the packs
+    std::vector<Piece> whole_pieces;  ///< with each boat a piece of its own
+    std::vector<double> rolled_worn_kg;
+    std::vector<double> whole_worn_kg;
+    bool may_roll;  ///< every craft rolls up
+    bool may_whole; ///< the boats are inflated when the portage begins, or never roll up
+    double rolled_change_s;
+    double whole_change_s;
+    std::optional<PinnedCarry> pinned; ///< taken whatever the choice would be
+};
+
+/// Weighs all ways of doing a portage and takes the one the trip file asks for; where it leaves the
+/// choice, the fewest lengths whose heaviest load keeps within its bearer's limit, and of rolled
+/// and whole the quicker. Where no way keeps within the limits, the one that comes nearest. Source:
+/// docs/carries.md.
+[[nodiscard]] PortagePlan plan_portage(const PortageInputs& inputs);
+
+} // namespace tumpline::planner
