@@ -1,0 +1,62 @@
+#include "planner/plan.h"
+
+#include "planner/plan_draft.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace tumpline::planner {
+
+bool Plan::can_be_carried_out() const {
+    return std::none_of(cautions.begin(), cautions.end(), [](const Caution& caution) {
+        return caution.level == Level::stop;
+    });
+}
+
+Date date_of(const Draft& draft, int day) {
+    return std::chrono::sys_days{draft.prepared.assumed.start} + std::chrono::days{day - 1};
+}
+
+sys_seconds instant(const Draft& draft, int day, double after_midnight_s) {
+    const AssumedTimes& times = draft.prepared.assumed.times;
+    const double set_off_s = day == 1 ? times.first_set_off_s : times.set_off_s;
+    const std::chrono::local_days midnight{date_of(draft, day)};
+    const sys_seconds set_off = geo::to_instant(
+        midnight + std::chrono::seconds{std::llround(set_off_s)}, draft.prepared.assumed.time_zone);
+    return set_off + std::chrono::seconds{std::llround(after_midnight_s - set_off_s)};
+}
+
+Plan make_plan(const Trip& trip, const Route& route) {
+    const Prepared prepared = prepare(trip, route);
+    SettleOptions options;
+    if (!trip.days.nights.empty())
+        options.nights = listed_nights(prepared);
+    const Settled settled = settle(prepared, options);
+    return assemble_plan(prepared, settled);
+}
+
+Plan assemble_plan(const Prepared& prepared, const Settled& settled) {
+    const Draft draft{prepared, settled};
+    Plan plan;
+    plan.trip = prepared.trip;
+    plan.models = prepared.assumed.models_used;
+    plan.defaults = prepared.assumed.defaults;
+    plan.converged = settled.converged;
+    plan.ledger = settled.loads.ledger;
+    plan.stays_home = prepared.kit.stays_home;
+    plan.comes = prepared.kit.comes;
+    plan.legs = plan_legs(draft);
+    plan.events = plan_events(draft);
+    plan.days = plan_days(draft, plan.legs);
+    plan.totals = plan_totals(draft, plan.days, plan.legs);
+    plan.stages = plan_stages(draft);
+    plan.water = plan_water(draft);
+    plan.sharing = plan_sharing(draft, plan.legs);
+    plan.appointments = plan_appointments(draft);
+    plan.exits = plan_exits(draft);
+    plan.cautions = plan_cautions(draft, plan);
+    return plan;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,45 @@
+#pragma once
+
+#include "geo/time_zone.h"
+#include "planner/plan.h"
+#include "planner/rounds.h"
+
+#include <string>
+#include <vector>
+
+/// The steps from a settled loop to the plan that people read. Each fills its own part of the plan
+/// and reads only what stands before it.
+namespace tumpline::planner {
+
+/// What the steps read.
+struct Draft {
+    const Prepared& prepared;
+    const Settled& settled;
+};
+
+/// The instant `after_midnight_s` into a day of the trip (from 1), counted from its setting off by
+/// the clock so that a change of the clocks within the day moves nothing.
+[[nodiscard]] sys_seconds instant(const Draft& draft, int day, double after_midnight_s);
+
+[[nodiscard]] Date date_of(const Draft& draft, int day);
+
+/// A boundary's name: its place, else the leg that ends or begins there, else "km 12.3".
+[[nodiscard]] std::string boundary_name(const Draft& draft, std::size_t boundary);
+
+/// The plan of a settled loop.
+[[nodiscard]] Plan assemble_plan(const Prepared& prepared, const Settled& settled);
+
+[[nodiscard]] std::vector<PlanLeg> plan_legs(const Draft& draft);
+[[nodiscard]] std::vector<Event> plan_events(const Draft& draft);
+[[nodiscard]] std::vector<PlanDay> plan_days(const Draft& draft, const std::vector<PlanLeg>& legs);
+[[nodiscard]] Totals
+plan_totals(const Draft& draft, const std::vector<PlanDay>& days, const std::vector<PlanLeg>& legs);
+[[nodiscard]] std::vector<Stage> plan_stages(const Draft& draft);
+[[nodiscard]] std::vector<WaterStretch> plan_water(const Draft& draft);
+[[nodiscard]] Sharing plan_sharing(const Draft& draft, const std::vector<PlanLeg>& legs);
+[[nodiscard]] std::vector<PlanAppointment> plan_appointments(const Draft& draft);
+[[nodiscard]] std::vector<ExitPoint> plan_exits(const Draft& draft);
+/// Everything the reader must know beside the figures of `plan`, whose other parts are filled.
+[[nodiscard]] std::vector<Caution> plan_cautions(const Draft& draft, const Plan& plan);
+
+} // namespace tumpline::planner
