@@ -1,0 +1,122 @@
+#include "cli/plan_json.h"
+
+#include "planner/units.h"
+#include "tests/support/hand_built_plan.h"
+#include "tests/support/json_keys.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <limits>
+#include <set>
+#include <string>
+
+namespace tumpline::cli {
+namespace {
+
+using nlohmann::json;
+using planner::Plan;
+
+const std::set<std::string> by_member = {"days[].energy_kcal",
+                                         "days[].pack_start_kg",
+                                         "days[].pack_end_kg",
+                                         "stages[].bearer_share",
+                                         "water[].fill_l"};
+
+json shown(const Plan& plan) {
+    return json::parse(plan_json(plan, "1.2.3"));
+}
+
+TEST(PlanJson, HasTheKeysOfItsPageAndNoOther) {
+    test::KeysByPlace printed = test::keys_of(shown(test::hand_built_plan()), by_member);
+    printed["plan"] = printed[""];
+    printed.erase("");
+    for (const char* bag : {"right[]", "at_hand[]"}) { // one table for the three of them
+        EXPECT_EQ(printed[std::string("legs[].craft[].") + bag], printed["legs[].craft[].left[]"]);
+        printed.erase(std::string("legs[].craft[].") + bag);
+    }
+    const test::KeysByPlace told =
+        test::keys_in_page(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "docs" / "plan-json.md");
+    for (const auto& [place, keys] : told)
+        EXPECT_EQ(printed[place], keys) << place;
+    EXPECT_EQ(printed.size(), told.size());
+}
+
+TEST(PlanJson, KeepsEveryDigit) {
+    Plan plan = test::hand_built_plan();
+    plan.legs[0].loads[0].pack_start_kg = 19.1 + 1e-13;
+    plan.totals.distance_m = 46000.0 / 3.0;
+    const json shown_plan = shown(plan);
+    EXPECT_EQ(shown_plan["legs"][0]["loads"][0]["pack_start_kg"].get<double>(), 19.1 + 1e-13);
+    EXPECT_EQ(shown_plan["totals"]["distance_m"].get<double>(), 46000.0 / 3.0);
+}
+
+TEST(PlanJson, ShowsTheFiguresOfThePlan) {
+    const Plan plan = test::hand_built_plan();
+    const json shown_plan = shown(plan);
+    EXPECT_EQ(shown_plan["trip"], "Over the saddle and down the river");
+    EXPECT_EQ(shown_plan["version"], "1.2.3");
+    EXPECT_EQ(shown_plan["days"][0]["set_off"], "2027-06-18T08:00:00+02:00");
+    EXPECT_TRUE(shown_plan["days"][0]["dusk"].is_null());
+    EXPECT_EQ(shown_plan["days"][0]["twilight"], "rises_only");
+    // 1650 kcal in camp and at rest, 2410 over the saddle, 190 across the tarn; 4184 J each
+    EXPECT_NEAR(shown_plan["days"][0]["energy_kcal"]["Ada"].get<double>(), 4250.0, 1e-9);
+    EXPECT_EQ(shown_plan["days"][0]["members"][1]["heaviest_leg"], 0);
+    EXPECT_EQ(shown_plan["legs"][0]["part"], nullptr);
+    EXPECT_EQ(shown_plan["legs"][3]["part"], 1);
+    EXPECT_NEAR(shown_plan["legs"][0]["speed_kmh"].get<double>(), 14.2 / (18600.0 / 3600.0), 1e-12);
+    EXPECT_NEAR(
+        shown_plan["legs"][2]["speed_kmh"].get<double>(), 3.3 / 0.9, 1e-12); // three lengths
+    EXPECT_FALSE(shown_plan["legs"][0].contains("craft"));
+    EXPECT_EQ(shown_plan["legs"][2]["loads"][1]["carries"][1]["pieces"], json({"blue boat"}));
+    EXPECT_EQ(shown_plan["water"][0]["fill_l"]["Björn"], 2.8);
+    EXPECT_EQ(shown_plan["ledger"][0]["member"], "Ada");
+    EXPECT_EQ(shown_plan["ledger"][0]["mass_mg"], 4700000);
+    EXPECT_EQ(shown_plan["can_be_carried_out"], true);
+}
+
+TEST(PlanJson, WhatIsNotKnownIsNull) {
+    Plan plan = test::hand_built_plan();
+    plan.legs[1].moving_s = 0.0;
+    plan.legs[1].craft[0].payload_kg = 0.0;
+    plan.legs[1].craft[0].draft_change_m.reset();
+    plan.exits[0].back_s.reset();
+    plan.exits[0].back.clear();
+    plan.totals.ascent_m = std::numeric_limits<double>::quiet_NaN();
+    const std::string text = plan_json(plan, "1");
+    EXPECT_EQ(text.find("nan"), text.npos);
+    const json shown_plan = json::parse(text);
+    EXPECT_TRUE(shown_plan["legs"][1]["speed_kmh"].is_null());
+    EXPECT_TRUE(shown_plan["legs"][1]["craft"][0]["payload_kg"].is_null());
+    EXPECT_TRUE(shown_plan["legs"][1]["craft"][0]["draft_change_m"].is_null());
+    EXPECT_TRUE(shown_plan["legs"][1]["loads"][0]["limit_kg"].is_null());
+    EXPECT_TRUE(shown_plan["exits"][0]["back_s"].is_null());
+    EXPECT_TRUE(shown_plan["exits"][0]["back"].is_null());
+    EXPECT_TRUE(shown_plan["totals"]["ascent_m"].is_null());
+}
+
+TEST(PlanJson, NamesThatAreNoTextStillMakeValidJson) {
+    Plan plan = test::hand_built_plan();
+    plan.trip.name = "half a letter \xc3";
+    EXPECT_EQ(shown(plan)["trip"], "half a letter \uFFFD");
+    EXPECT_FALSE(json::parse(pack_json(plan, "1")).empty());
+}
+
+TEST(PlanJson, OfAnEmptyPlanIsValidToo) {
+    EXPECT_TRUE(shown(Plan{})["legs"].empty());
+}
+
+TEST(PackJson, IsPartOfThePlan) {
+    const Plan plan = test::hand_built_plan();
+    const json whole = shown(plan);
+    const json pack = json::parse(pack_json(plan, "1.2.3"));
+    for (const auto& [key, value] : pack.items())
+        EXPECT_EQ(value, whole[key]) << key;
+    for (const char* key : {"legs", "sharing", "stays_home", "comes", "cautions"})
+        EXPECT_TRUE(pack.contains(key)) << key;
+}
+
+} // namespace
+} // namespace tumpline::cli
