@@ -1,5 +1,6 @@
 #include "cli/app.h"
 
+#include "cli/command_book.h"
 #include "cli/command_models.h"
 #include "cli/command_track.h"
 #include "cli/text_width.h"
@@ -64,7 +65,7 @@ void add_choice(CLI::App& command,
 }
 
 /// TRIP and what may change it.
-[[maybe_unused]] void add_trip(CLI::App& command, TripOptions& options) {
+void add_trip(CLI::App& command, TripOptions& options) {
     command.add_option("TRIP", options.trip, "the trip file (docs/trip-file.md)")->required();
     const auto take = [&command, &options](const std::vector<std::string>& given) {
         for (const std::string& setting : given) {
@@ -130,8 +131,19 @@ void add_track(CommandLine& line) {
     runs(line, command, options, track);
 }
 
+void add_book(CommandLine& line) {
+    const auto options = std::make_shared<BookOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "book", "the printable book: map, profile, day pages, packing lists, the contact's sheet");
+    add_trip(command, options->trip);
+    command.add_option("-o,--output", options->output, "the HTML file to write")
+        ->type_name("BOOK.html")
+        ->required();
+    runs(line, command, options, book);
+}
+
 /// The commands, in the order in which the help lists them.
-constexpr auto commands = {add_track, add_models};
+constexpr auto commands = {add_track, add_models, add_book};
 
 void declare(CommandLine& line) {
     line.app.set_help_flag("--help,-h", "what a command does and its options");

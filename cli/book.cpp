@@ -1,0 +1,125 @@
+#include "cli/book.h"
+
+#include "cli/book_parts.h"
+#include "cli/book_template.h"
+#include "cli/version.h"
+#include "cli/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Caution;
+using planner::Level;
+
+/// A sign for each level, so that colour is never alone in telling them apart.
+struct LevelLook {
+    const char* style;
+    const char* sign;
+    const char* word;
+};
+
+LevelLook look(Level level) {
+    switch (level) {
+    case Level::note:
+        return {"note", "●", "Note"};
+    case Level::caution:
+        return {"warn", "▲", "Caution"};
+    case Level::stop:
+        return {"stop", "■", "Stop"};
+    }
+    return {"note", "●", "Note"};
+}
+
+std::string when(const planner::Plan& plan) {
+    if (plan.days.empty())
+        return long_date(plan.trip.start);
+    const planner::PlanDay& first = plan.days.front();
+    const planner::PlanDay& last = plan.days.back();
+    if (plan.days.size() == 1)
+        return long_date(first.date);
+    return fmt::format("{} to {}", long_date(first.date), long_date(last.date));
+}
+
+} // namespace
+
+Fields figure(std::string_view label, std::string_view value, std::string_view more) {
+    Fields fields;
+    fields.text("label", label).text("value", value).text("more", more);
+    return fields;
+}
+
+std::vector<Fields> caution_fields(const std::vector<Caution>& cautions,
+                                   const std::function<bool(const Caution&)>& wanted) {
+    std::vector<const Caution*> chosen;
+    for (const Caution& caution : cautions)
+        if (wanted(caution))
+            chosen.push_back(&caution);
+    std::stable_sort(chosen.begin(), chosen.end(), [](const Caution* a, const Caution* b) {
+        return a->level > b->level;
+    });
+    std::vector<Fields> rows;
+    for (const Caution* caution : chosen) {
+        const LevelLook seen = look(caution->level);
+        Fields& row = rows.emplace_back();
+        row.text("level", seen.style)
+            .text("sign", seen.sign)
+            .text("level_word", seen.word)
+            .text("text", caution->text)
+            .text("source", caution->source);
+    }
+    return rows;
+}
+
+std::string joined(const std::vector<std::string>& words) {
+    return fmt::to_string(fmt::join(words, ", "));
+}
+
+std::string ways_phrase(const Ways& ways, const Shown& shown) {
+    std::vector<std::string> parts;
+    if (ways.walk_m > 0.0)
+        parts.push_back(fmt::format("walk {}", shown.distance(ways.walk_m)));
+    if (ways.portage_m > 0.0)
+        parts.push_back(fmt::format("portage {}", shown.portage(ways.portage_m)));
+    if (ways.paddle_m > 0.0)
+        parts.push_back(fmt::format("afloat {}", shown.distance(ways.paddle_m)));
+    return joined(parts);
+}
+
+std::string counted(long count, std::string_view one, std::string_view many) {
+    return count == 1 ? fmt::format("one {}", one) : fmt::format("{} {}", count, many);
+}
+
+std::string carries_words(double carries, bool rolled) {
+    return fmt::format("{}, boats {}", carries_phrase(carries), rolled ? "rolled" : "whole");
+}
+
+std::string
+book(const planner::Plan& plan, const planner::Route& route, planner::UnitSystem units) {
+    const Shown shown(units, plan.trip.time_zone);
+    const BookSource source{plan, route, shown};
+    Fields fields;
+    fields.text("version", version())
+        .text("trip_name", plan.trip.name.empty() ? "A trip" : plan.trip.name)
+        .text("when", when(plan))
+        .markup("style", std::string(book_template("book.css")))
+        .markup("script", std::string(book_template("book.js")))
+        .markup("figures", profile_figures(source));
+    std::vector<Fields> party;
+    for (const planner::Member& member : plan.trip.party)
+        party.emplace_back().text("name", member.name);
+    fields.list("party", std::move(party)).truth("stacking", plan.trip.party.size() > 1);
+    add_trip(fields, source);
+    add_days(fields, source);
+    add_packing(fields, source);
+    add_supplies(fields, source);
+    add_contact(fields, source);
+    add_about(fields, source);
+    return filled("book.html", fields);
+}
+
+} // namespace tumpline::cli

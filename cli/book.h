@@ -1,0 +1,16 @@
+#pragma once
+
+#include "planner/plan.h"
+#include "planner/route.h"
+#include "planner/units.h"
+
+#include <string>
+
+namespace tumpline::cli {
+
+/// The printable book of a plan: one HTML document that needs nothing besides itself
+/// (docs/book.md). `route` is the one the plan was made over.
+[[nodiscard]] std::string
+book(const planner::Plan& plan, const planner::Route& route, planner::UnitSystem units);
+
+} // namespace tumpline::cli

@@ -1,0 +1,123 @@
+#include "cli/load_band.h"
+#include "cli/load_band_line.h"
+#include "cli/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+using Hours = std::pair<double, double>;
+
+/// Hours of local time since the day's midnight.
+class DayClock {
+  public:
+    DayClock(const Shown& shown, planner::Date date)
+        : zone_(shown.zone()), midnight_(std::chrono::sys_days(date).time_since_epoch()) {}
+
+    [[nodiscard]] double hours(geo::sys_seconds instant) const {
+        const auto since = geo::to_local(instant, zone_).time_since_epoch() - midnight_;
+        return std::chrono::duration<double, std::ratio<3600>>(since).count();
+    }
+
+  private:
+    std::string zone_;
+    std::chrono::seconds midnight_;
+};
+
+/// When the sun is above an altitude between the day's two midnights.
+std::vector<Hours> above(const geo::SunCrossings& crossings, const DayClock& clock) {
+    const auto rise = crossings.rise ? std::optional(clock.hours(*crossings.rise)) : std::nullopt;
+    const auto set = crossings.set ? std::optional(clock.hours(*crossings.set)) : std::nullopt;
+    switch (crossings.day) {
+    case geo::SunDay::always_above:
+        return {{0.0, 24.0}};
+    case geo::SunDay::always_below:
+        return {};
+    case geo::SunDay::rises_only:
+        return {{rise.value_or(0.0), 24.0}};
+    case geo::SunDay::sets_only:
+        return {{0.0, set.value_or(24.0)}};
+    case geo::SunDay::rises_and_sets:
+        break;
+    }
+    if (!rise || !set)
+        return {};
+    if (*rise < *set)
+        return {{*rise, *set}};
+    return {{0.0, *set}, {*rise, 24.0}};
+}
+
+} // namespace
+
+std::string day_drawing(const planner::Plan& plan,
+                        const planner::PlanDay& day,
+                        const Drawing& drawing,
+                        const Shown& shown) {
+    const DayClock clock(shown, day.date);
+    const double t = drawing.text;
+    const double last = std::clamp(clock.hours(day.arrive), 24.0, 72.0);
+    const double hours = last > 24.0 ? 6.0 * std::ceil(last / 6.0) : 24.0;
+    const auto x = [&](double hour) {
+        return 1.0 + std::clamp(hour, 0.0, hours) / hours * (drawing.width - 2.0);
+    };
+    const double top = 0.5 * t;
+    const double bar = 1.9 * t;
+    std::string sky;
+    const auto stretch = [&](const Hours& of, const char* kind, double y, double high) {
+        return fmt::format(R"(<rect class="{}" x="{}" y="{}" width="{}" height="{}"/>)",
+                           kind,
+                           coordinate(x(of.first)),
+                           coordinate(y),
+                           coordinate(std::max(0.4, x(of.second) - x(of.first))),
+                           coordinate(high));
+    };
+    sky += stretch({0.0, 24.0}, "dark", top, bar);
+    if (hours > 24.0) // light is known for this date only
+        sky += stretch({24.0, hours}, "unknown", top, bar);
+    for (const Hours& light : above(day.light.twilight, clock))
+        sky += stretch(light, "twilight", top, bar);
+    for (const Hours& light : above(day.light.sun, clock))
+        sky += stretch(light, "daylight", top, bar);
+    std::string done;
+    for (const planner::PlanLeg& leg : plan.legs) {
+        if (leg.day != day.day)
+            continue;
+        const Hours of{clock.hours(leg.start), clock.hours(leg.end)};
+        done += fmt::format(
+            R"(<g class="area {}"><title>{}</title>)", word(leg.travel), escaped(leg.name));
+        done += stretch(of, "fill", top + 0.35 * t, bar - 0.7 * t);
+        done += stretch(of, "pattern", top + 0.35 * t, bar - 0.7 * t);
+        done += stretch(of, "outline", top + 0.35 * t, bar - 0.7 * t) + "</g>";
+    }
+    std::string ticks;
+    const int step = drawing.width >= 500.0 ? 2 : 4;
+    for (int hour = 0; hour <= static_cast<int>(hours); hour += step) {
+        const char* side = hour == 0 ? "" : hour + step > hours ? "end" : "mid";
+        ticks += fmt::format(
+            R"(<path class="rule" d="M{0} {1}v4"/><text class="tick {2}" x="{0}" y="{3}" font-size="{4}">{5:02}</text>)",
+            coordinate(x(hour)),
+            coordinate(top + bar),
+            side,
+            coordinate(top + bar + 4.0 + 0.9 * t),
+            coordinate(0.85 * t),
+            hour % 24);
+    }
+    return fmt::format(
+        R"(<svg class="clock" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">Hours of the day: dark, twilight and light, with what is done when</title>{}{}{}</svg>)",
+        coordinate(drawing.width),
+        coordinate(top + bar + 5.0 + t),
+        drawing.id,
+        drawing.id,
+        sky,
+        done,
+        ticks);
+}
+
+} // namespace tumpline::cli

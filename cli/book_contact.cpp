@@ -1,0 +1,170 @@
+#include "cli/book_parts.h"
+#include "cli/text_width.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Plan;
+using planner::PlanDay;
+
+std::string_view craft_word(planner::CraftKind kind) {
+    switch (kind) {
+    case planner::CraftKind::packraft:
+        return "packraft";
+    case planner::CraftKind::inflatable:
+        return "inflatable";
+    case planner::CraftKind::solo_canoe:
+        return "solo canoe";
+    case planner::CraftKind::tandem_canoe:
+        return "tandem canoe";
+    case planner::CraftKind::kayak:
+        return "kayak";
+    }
+    return "";
+}
+
+std::vector<Fields> people(const Plan& plan, const Shown& shown) {
+    std::vector<Fields> rows;
+    for (const planner::Member& member : plan.trip.party) {
+        std::vector<std::string> about;
+        if (member.age_years)
+            about.push_back(fmt::format("{} years", planner::show_number(*member.age_years, 0)));
+        if (member.height_m)
+            about.push_back(
+                shown.system() == planner::UnitSystem::metric
+                    ? fmt::format("{} cm", planner::show_number(100.0 * *member.height_m, 0))
+                    : shown.height(*member.height_m));
+        if (member.body_kg > 0.0)
+            about.push_back(shown.mass(member.body_kg));
+        rows.emplace_back().text("name", member.name).text("about", joined(about));
+    }
+    return rows;
+}
+
+std::vector<Fields> boats(const Plan& plan) {
+    std::vector<Fields> rows;
+    for (const planner::Craft& craft : plan.trip.craft) {
+        std::vector<Fields> crew;
+        for (const std::string& name : craft.crew)
+            crew.emplace_back().text("name", name);
+        rows.emplace_back()
+            .text("name", craft.name)
+            .text("kind", craft.kind ? craft_word(*craft.kind) : "")
+            .list("crew", std::move(crew));
+    }
+    return rows;
+}
+
+std::vector<Fields> timetable(const BookSource& source) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const PlanDay& day : source.plan.days) {
+        const std::string ways = ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown);
+        rows.emplace_back()
+            .text("day", std::to_string(day.day))
+            .text("date", short_date(day.date))
+            .text("from", day.from)
+            .text("to", day.to)
+            .text("set_off", shown.clock(day.set_off))
+            .text("arrive", shown.clock_on(day.arrive, day.date))
+            .text("late", shown.clock_on(day.arrive_late, day.date))
+            .text("how", day.rest_day || ways.empty() ? "rest day" : ways)
+            .text("decimal", decimal_degrees(day.camp))
+            .text("minutes", degrees_and_minutes(day.camp));
+    }
+    return rows;
+}
+
+std::vector<Fields> ways_out(const Plan& plan) {
+    std::vector<std::string> names;
+    const auto add = [&](const std::string& name) {
+        if (!name.empty() && std::find(names.begin(), names.end(), name) == names.end())
+            names.push_back(name);
+    };
+    for (const planner::ExitPoint& point : plan.exits) {
+        add(point.back);
+        add(point.forward);
+    }
+    std::vector<Fields> rows;
+    for (const std::string& name : names)
+        rows.emplace_back().text("name", name);
+    return rows;
+}
+
+std::vector<Fields> alternatives(const planner::Route& route) {
+    std::vector<Fields> rows;
+    for (const planner::RouteLeg& leg : route.alternatives)
+        rows.emplace_back().text("name", leg.name).text("instead", leg.asked.instead_of);
+    return rows;
+}
+
+std::string carried(const BookSource& source) {
+    const Plan& plan = source.plan;
+    const Shown& shown = source.shown;
+    std::vector<std::string> things;
+    for (const planner::Sharing::Bearer& bearer : plan.sharing.bearers)
+        things.push_back(one_line(bearer.item));
+    double reserve_kg = 0.0;
+    for (const planner::Stage& stage : plan.stages)
+        reserve_kg = std::max(reserve_kg, stage.reserve_kg);
+    std::string told = fmt::format("Food for {}, {} in all",
+                                   counted(plan.totals.days, "day", "days"),
+                                   shown.mass(plan.totals.food_kg));
+    if (reserve_kg > 0.0)
+        told += fmt::format(", of it a reserve of {}", shown.mass(reserve_kg));
+    told += fmt::format("; fuel {}.", shown.mass(plan.totals.fuel_kg));
+    if (!things.empty())
+        told += fmt::format(" Of the party's things: {}.", joined(things));
+    return told;
+}
+
+/// The user's own lines for the sheet.
+std::vector<Fields> own_lines(const std::string& text) {
+    std::vector<Fields> rows;
+    for (std::size_t at = 0; at < text.size();) {
+        const std::size_t end = std::min(text.find('\n', at), text.size());
+        if (const std::string line = one_line(std::string_view(text).substr(at, end - at));
+            !line.empty())
+            rows.emplace_back().text("line", line);
+        at = end + 1;
+    }
+    return rows;
+}
+
+} // namespace
+
+void add_contact(Fields& fields, const BookSource& source) {
+    const Plan& plan = source.plan;
+    const Shown& shown = source.shown;
+    if (!plan.days.empty()) {
+        const PlanDay& last = plan.days.back();
+        fields.text("return_at", shown.moment(last.arrive)).text("return_place", last.to);
+    }
+    const auto& after = plan.trip.contact.alarm_after;
+    if (after && !plan.days.empty())
+        fields.text("alarm_at", shown.moment(plan.days.back().arrive + *after))
+            .text("alarm_why",
+                  fmt::format("{} after the planned return",
+                              Shown::duration(double(after->count()))));
+    else
+        fields.text("alarm_at", "")
+            .text("alarm_why", "agree on it with the contact and write it here");
+    const auto people_count = static_cast<long>(plan.trip.party.size());
+    fields.text("people_count", counted(people_count, "person", "people"))
+        .list("people", people(plan, shown))
+        .text("boat_count", std::to_string(plan.trip.craft.size()))
+        .list("contact_boats", boats(plan))
+        .list("timetable", timetable(source))
+        .list("ways_out", ways_out(plan))
+        .list("alternatives", alternatives(source.route))
+        .text("carried", carried(source))
+        .list("contact_text", own_lines(plan.trip.contact.text));
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,321 @@
+#include "cli/book_parts.h"
+#include "cli/load_band.h"
+#include "cli/words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::EventKind;
+using planner::PlanDay;
+using planner::PlanLeg;
+
+Drawing wide(std::string id) {
+    return {.width = wide_drawing, .text = 11.0, .names = false, .id = std::move(id)};
+}
+
+Drawing narrow(std::string id) {
+    return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
+}
+
+std::string light_phrase(const PlanDay& day, const Shown& shown) {
+    const auto at = [&](const std::optional<geo::sys_seconds>& instant) {
+        return instant ? shown.clock_on(*instant, day.date) : std::string("unknown");
+    };
+    const geo::SunCrossings& sun = day.light.sun;
+    const geo::SunCrossings& twilight = day.light.twilight;
+    std::string told;
+    switch (sun.day) {
+    case geo::SunDay::rises_and_sets:
+        told = fmt::format("Sunrise {}, sunset {}", at(sun.rise), at(sun.set));
+        break;
+    case geo::SunDay::rises_only:
+        told = fmt::format("Sunrise {}, no sunset before midnight", at(sun.rise));
+        break;
+    case geo::SunDay::sets_only:
+        told = fmt::format("Sunset {}, no sunrise on this day", at(sun.set));
+        break;
+    case geo::SunDay::always_above:
+        return "The sun does not set.";
+    case geo::SunDay::always_below:
+        told = "The sun does not rise";
+        break;
+    }
+    switch (twilight.day) {
+    case geo::SunDay::always_below:
+        return told + "; dark all day.";
+    case geo::SunDay::always_above:
+        return told + "; twilight all night.";
+    case geo::SunDay::rises_and_sets:
+    case geo::SunDay::rises_only:
+    case geo::SunDay::sets_only:
+        break;
+    }
+    if (twilight.set)
+        told += fmt::format(", dusk ends {}", at(twilight.set));
+    else
+        told += ", no dark before midnight";
+    return told + ". Level horizon: hills take some of it.";
+}
+
+std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
+    std::vector<Fields> rows;
+    rows.push_back(figure("Set off", shown.clock(day.set_off)));
+    rows.push_back(figure("Arrive",
+                          shown.clock_on(day.arrive, day.date),
+                          fmt::format("between {} and {}",
+                                      shown.clock_on(day.arrive_early, day.date),
+                                      shown.clock_on(day.arrive_late, day.date))));
+    rows.push_back(figure("Way",
+                          shown.distance(day.to_m - day.from_m),
+                          ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown)));
+    rows.push_back(figure(
+        "Up", shown.height(day.ascent_m), fmt::format("down {}", shown.height(day.descent_m))));
+    rows.push_back(figure("Moving",
+                          Shown::duration(day.moving_s),
+                          fmt::format("change-overs {}, rests {}",
+                                      Shown::duration(day.changeover_s),
+                                      Shown::duration(day.rest_s))));
+    if (day.on_foot_m > 0.0 && day.portage_m > 0.0)
+        rows.push_back(
+            figure("Walked", shown.distance(day.on_foot_m), "every pass of the portages counted"));
+    return rows;
+}
+
+std::string_view event_phrase(EventKind kind) {
+    switch (kind) {
+    case EventKind::set_off:
+        return "set off";
+    case EventKind::boots_to_boat:
+        return "boots to boat";
+    case EventKind::boat_to_boots:
+        return "boat to boots";
+    case EventKind::landing:
+        return "landing";
+    case EventKind::scout:
+        return "land and look";
+    case EventKind::rest:
+        return "rest";
+    case EventKind::fill_water:
+        return "fill water";
+    case EventKind::resupply:
+        return "resupply";
+    case EventKind::cache:
+        return "cache";
+    case EventKind::arrive:
+        return "arrive";
+    }
+    return "";
+}
+
+std::vector<Fields> events(const BookSource& source, const PlanLeg& leg) {
+    std::vector<Fields> rows;
+    for (const planner::Event& event : source.plan.events) {
+        // Setting off, arriving and the hourly rests are in the day's own figures.
+        if (event.day != leg.day || event.leg != leg.leg || event.kind == EventKind::set_off ||
+            event.kind == EventKind::arrive || event.kind == EventKind::rest)
+            continue;
+        Fields& row = rows.emplace_back();
+        row.text("at",
+                 source.shown.clock_on(
+                     event.at, source.plan.days.at(static_cast<std::size_t>(leg.day - 1)).date))
+            .text("what", event_phrase(event.kind))
+            .text("place", event.place)
+            .text("lasts", event.lasts_s > 0.0 ? Shown::duration(event.lasts_s) : "")
+            .text("litres", event.litres > 0.0 ? source.shown.volume(event.litres) : "");
+    }
+    return rows;
+}
+
+/// What the trip file tells of a leg: ground, class, current, wind.
+std::string detail(const BookSource& source, const PlanLeg& leg) {
+    const Shown& shown = source.shown;
+    std::vector<std::string> words;
+    if (leg.travel == planner::Travel::paddle) {
+        if (leg.leg >= 1 && leg.leg <= source.route.legs.size()) {
+            const planner::TripLeg& asked = source.route.legs[leg.leg - 1].asked;
+            if (const auto word = river_class_word(asked.river_class.value_or(0)); !word.empty())
+                words.push_back(fmt::format("class {} as entered", word));
+        }
+        if (leg.gradient > 0.0)
+            words.push_back(fmt::format("falls {}", shown.gradient(leg.gradient)));
+        if (leg.steepest_500m > 0.0)
+            words.push_back(fmt::format("steepest 500 m {}", shown.gradient(leg.steepest_500m)));
+        if (leg.current_mps != 0.0)
+            words.push_back(fmt::format("current {} as used", shown.speed(leg.current_mps)));
+        if (leg.wind_head_mps != 0.0)
+            words.push_back(fmt::format("{} {}",
+                                        leg.wind_head_mps > 0.0 ? "headwind" : "tailwind",
+                                        shown.speed(std::abs(leg.wind_head_mps))));
+        if (leg.stopped)
+            words.emplace_back("wind or current stops the boat");
+    }
+    return joined(words);
+}
+
+std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const PlanLeg& leg : source.plan.legs) {
+        if (leg.day != day.day)
+            continue;
+        const double length_m = leg.to_m - leg.from_m;
+        std::vector<Fields> happens = events(source, leg);
+        std::vector<Fields> cautions =
+            caution_fields(source.plan.cautions, [&](const planner::Caution& caution) {
+                return caution.leg == leg.leg && caution.day.value_or(day.day) == day.day;
+            });
+        const bool carried = leg.travel == planner::Travel::portage;
+        std::string note;
+        if (leg.leg >= 1 && leg.leg <= source.route.legs.size())
+            note = source.route.legs[leg.leg - 1].asked.note;
+        Fields& row = rows.emplace_back();
+        row.text("travel", word(leg.travel))
+            .text("leg", std::to_string(leg.leg))
+            .text("name", leg.name)
+            .text("part", leg.part > 0 ? std::to_string(leg.part) : "")
+            .text("phrase", travel_phrase(leg.travel))
+            .text("detail", detail(source, leg))
+            .text("length", carried ? shown.portage(length_m) : shown.distance(length_m))
+            .text("walked", leg.lengths > 1.0 ? shown.distance(leg.on_foot_m) : "")
+            .text("ascent", shown.height(leg.ascent_m))
+            .text("descent", shown.height(leg.descent_m))
+            .text("start", shown.clock_on(leg.start, day.date))
+            .text("end", shown.clock_on(leg.end, day.date))
+            .text("moving", Shown::duration(leg.moving_s))
+            .text("band",
+                  fmt::format("{} to {}",
+                              Shown::duration(leg.moving_low_s),
+                              Shown::duration(leg.moving_high_s)))
+            .truth("beside", !happens.empty() || !cautions.empty() || !note.empty())
+            .list("events", std::move(happens))
+            .list("leg_cautions", std::move(cautions))
+            .text("note", note);
+    }
+    return rows;
+}
+
+std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const planner::MemberDay& member : day.members) {
+        const bool on_foot =
+            member.heaviest_leg >= 1 && member.heaviest_leg <= source.plan.legs.size();
+        rows.emplace_back()
+            .text("name", member.member)
+            .text("pack_start", shown.mass(member.pack_start_kg))
+            .text("pack_end", shown.mass(member.pack_end_kg))
+            .text("worst", on_foot ? shown.mass(member.heaviest_kg) : "none on foot")
+            .text("worst_on", on_foot ? source.plan.legs[member.heaviest_leg - 1].name : "")
+            .text("food", shown.mass(member.food_kg))
+            .text("energy", Shown::energy(member.energy_j))
+            .text("water", shown.volume(member.water_l));
+    }
+    return rows;
+}
+
+std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
+    std::vector<Fields> rows;
+    for (const planner::PlanAppointment& appointment : source.plan.appointments)
+        for (const planner::LeaveBy& leave : appointment.leave_by)
+            if (leave.day == day.day)
+                rows.emplace_back()
+                    .text("place", leave.place)
+                    .text("at", source.shown.clock_on(leave.at, day.date))
+                    .text("what", appointment.what)
+                    .text("where", appointment.at)
+                    .text("by",
+                          fmt::format("{}{}",
+                                      source.shown.clock_on(appointment.by, day.date),
+                                      appointment.margin_s > 0.0
+                                          ? fmt::format(", margin {}",
+                                                        Shown::duration(appointment.margin_s))
+                                          : ""));
+    return rows;
+}
+
+/// The exits seen from about every fourth part of the day, and the point of no return.
+std::vector<Fields> exits(const BookSource& source, const PlanDay& day) {
+    std::vector<const planner::ExitPoint*> within;
+    for (const planner::ExitPoint& point : source.plan.exits)
+        if (point.along_m >= day.from_m && point.along_m <= day.to_m)
+            within.push_back(&point);
+    std::vector<Fields> rows;
+    const std::size_t stride = std::max<std::size_t>(1, (within.size() + 3) / 4);
+    for (std::size_t i = 0; i < within.size(); ++i) {
+        const planner::ExitPoint& point = *within[i];
+        if (i % stride != 0 && !point.no_return && i + 1 != within.size())
+            continue;
+        rows.emplace_back()
+            .text("at", source.shown.distance(point.along_m))
+            .truth("no_return", point.no_return)
+            .text("forward", point.forward_s ? point.forward : "")
+            .text("forward_time", point.forward_s ? Shown::duration(*point.forward_s) : "")
+            .text("back", point.back_s ? point.back : "")
+            .text("back_time", point.back_s ? Shown::duration(*point.back_s) : "");
+    }
+    return rows;
+}
+
+Fields day_fields(const BookSource& source, const PlanDay& day) {
+    const Shown& shown = source.shown;
+    const auto id = [&](const char* what) { return fmt::format("{}-{}", what, day.day); };
+    const Stretch stretch{day.from_m, day.to_m};
+    Fields fields;
+    fields.text("day", std::to_string(day.day))
+        .text("of", std::to_string(source.plan.days.size()))
+        .text("date", long_date(day.date))
+        .truth("rest_day", day.rest_day)
+        .text("from", day.from)
+        .text("to", day.to)
+        .list("figures", day.rest_day ? std::vector<Fields>() : figures(day, shown))
+        .list("day_cautions",
+              caution_fields(source.plan.cautions,
+                             [&](const planner::Caution& caution) {
+                                 return caution.day == day.day && !caution.leg;
+                             }))
+        .markup("clock_wide", day_drawing(source.plan, day, wide(id("clock-w")), shown))
+        .markup("clock_narrow", day_drawing(source.plan, day, narrow(id("clock-n")), shown))
+        .text("light", light_phrase(day, shown))
+        .list("legs", legs(source, day))
+        .list("portages", portage_fields(source, day))
+        .list("craft", craft_fields(source, day))
+        .list("members", members(source, day))
+        .text("supplies",
+              fmt::format("All together: food {}, fuel {}, water {}.{}",
+                          shown.mass(day.food_kg),
+                          shown.mass(day.fuel_kg),
+                          shown.volume(day.water_l),
+                          day.dry_camp
+                              ? " No drinking water at the camp: its litres are borne there."
+                              : ""))
+        .list("leave_by", leave_by(source, day))
+        .list("exits", exits(source, day));
+    std::vector<Fields> moves;
+    if (!day.rest_day && day.to_m > day.from_m)
+        moves.emplace_back()
+            .markup("profile_wide",
+                    profile_drawing(source.plan, source.route, stretch, wide(id("part-w")), shown))
+            .markup(
+                "profile_narrow",
+                profile_drawing(source.plan, source.route, stretch, narrow(id("part-n")), shown));
+    fields.list("moves", std::move(moves));
+    return fields;
+}
+
+} // namespace
+
+void add_days(Fields& fields, const BookSource& source) {
+    std::vector<Fields> days;
+    for (const PlanDay& day : source.plan.days)
+        days.push_back(day_fields(source, day));
+    fields.list("days", std::move(days));
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,109 @@
+#include "cli/book_parts.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::PlanDay;
+using planner::PlanLeg;
+
+std::vector<Fields> carries(const BookSource& source, const PlanLeg& leg) {
+    std::vector<Fields> rows;
+    for (const planner::MemberLoad& load : leg.loads) {
+        for (const planner::Carry& carry : load.carries) {
+            std::vector<Fields> pieces;
+            for (const std::string& piece : carry.pieces)
+                pieces.emplace_back().text("piece", piece);
+            rows.emplace_back()
+                .text("member", load.member)
+                .text("carry", std::to_string(carry.carry))
+                .list("pieces", std::move(pieces))
+                .text("share",
+                      carry.share < 1.0 ? fmt::format("{} % of the way, then handed over",
+                                                      planner::show_number(100.0 * carry.share, 0))
+                                        : "")
+                .text("pack", source.shown.mass(carry.pack_kg));
+        }
+    }
+    return rows;
+}
+
+std::vector<Fields> choices(const BookSource& source, const PlanLeg& leg) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const planner::CarryChoice& choice : leg.choices)
+        rows.emplace_back()
+            .text("carries", carries_words(choice.carries, choice.rolled))
+            .truth("chosen", choice.chosen)
+            .text("time", Shown::duration(choice.moving_s + choice.changeover_s))
+            .text("changeover",
+                  fmt::format("{} of it change-overs", Shown::duration(choice.changeover_s)))
+            .text("walked", shown.distance(choice.walked_m))
+            .text("heaviest", shown.mass(choice.heaviest_kg))
+            .text("member", choice.heaviest_member)
+            .text("limit",
+                  fmt::format("{} % of the limit{}",
+                              planner::show_number(100.0 * choice.heaviest_ratio, 0),
+                              choice.within_limits ? "" : ": over it"));
+    return rows;
+}
+
+} // namespace
+
+std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const PlanLeg& leg : source.plan.legs) {
+        if (leg.day != day.day || leg.travel != planner::Travel::portage)
+            continue;
+        const auto chosen = std::find_if(leg.choices.begin(),
+                                         leg.choices.end(),
+                                         [](const auto& choice) { return choice.chosen; });
+        std::string how = shown.portage(leg.to_m - leg.from_m);
+        if (chosen != leg.choices.end())
+            how += fmt::format(", {}", carries_words(chosen->carries, chosen->rolled));
+        how += fmt::format(": each walks {}, {} moving and {} of change-overs.",
+                           shown.distance(leg.on_foot_m),
+                           Shown::duration(leg.moving_s),
+                           Shown::duration(leg.changeover_s));
+        if (leg.break_even_m)
+            how += fmt::format(" Rolled and whole take the same time at {}.",
+                               shown.portage(*leg.break_even_m));
+        rows.emplace_back()
+            .text("name", leg.name)
+            .text("how", how)
+            .list("carries", carries(source, leg))
+            .list("choices", choices(source, leg));
+    }
+    return rows;
+}
+
+std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const PlanLeg& leg : source.plan.legs) {
+        if (leg.day != day.day)
+            continue;
+        for (const planner::CraftLoad& craft : leg.craft)
+            rows.emplace_back()
+                .text("craft", craft.craft)
+                .text("on", leg.name)
+                .text("load", shown.mass(craft.load_kg))
+                .text("payload",
+                      craft.payload_kg > 0.0 ? fmt::format("of {}", shown.mass(craft.payload_kg))
+                                             : "payload not given")
+                .text("left", shown.mass(craft.left_kg))
+                .text("right", shown.mass(craft.right_kg))
+                .text("at_hand",
+                      fmt::format("{}{}",
+                                  shown.mass(craft.at_hand_kg),
+                                  craft.fits_volume ? "" : " (bags too small)"));
+    }
+    return rows;
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,66 @@
+#pragma once
+
+#include "cli/book_fields.h"
+#include "cli/book_text.h"
+#include "planner/plan.h"
+#include "planner/route.h"
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// The parts of the book, each the fields of one template in cli/templates.
+namespace tumpline::cli {
+
+/// What every part is made from.
+struct BookSource {
+    const planner::Plan& plan;
+    const planner::Route& route;
+    const Shown& shown;
+};
+
+void add_trip(Fields& fields, const BookSource& source);
+void add_days(Fields& fields, const BookSource& source);
+void add_packing(Fields& fields, const BookSource& source);
+void add_supplies(Fields& fields, const BookSource& source);
+void add_contact(Fields& fields, const BookSource& source);
+void add_about(Fields& fields, const BookSource& source);
+
+/// Of one day: each portage with who takes what and the ways of doing it; what each boat bears.
+[[nodiscard]] std::vector<Fields> portage_fields(const BookSource& source,
+                                                 const planner::PlanDay& day);
+[[nodiscard]] std::vector<Fields> craft_fields(const BookSource& source,
+                                               const planner::PlanDay& day);
+
+/// The figures that pointing at a profile shows, as JSON that may stand in a <script>.
+[[nodiscard]] std::string profile_figures(const BookSource& source);
+
+/// Fields of the cautions for which `wanted` holds, the gravest first.
+[[nodiscard]] std::vector<Fields>
+caution_fields(const std::vector<planner::Caution>& cautions,
+               const std::function<bool(const planner::Caution&)>& wanted);
+
+/// A row of the boxes of figures: a label, a figure, and what it is made of (may be empty).
+[[nodiscard]] Fields
+figure(std::string_view label, std::string_view value, std::string_view more = {});
+
+/// "walk 14.2 km, afloat 3.1 km": the ways of travel that occur.
+struct Ways {
+    double walk_m;
+    double portage_m;
+    double paddle_m;
+};
+
+[[nodiscard]] std::string ways_phrase(const Ways& ways, const Shown& shown);
+
+/// "one day", "3 days".
+[[nodiscard]] std::string counted(long count, std::string_view one, std::string_view many);
+
+/// Joins with commas.
+[[nodiscard]] std::string joined(const std::vector<std::string>& words);
+
+/// How a portage is borne: "one carry", "one and a half carries"...
+[[nodiscard]] std::string carries_words(double carries, bool rolled);
+
+} // namespace tumpline::cli

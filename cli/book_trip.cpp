@@ -1,0 +1,228 @@
+#include "cli/book_parts.h"
+#include "cli/load_band.h"
+#include "cli/text_width.h"
+#include "geo/map_projection.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Plan;
+using planner::PlanDay;
+
+Drawing wide(std::string id) {
+    return {.width = wide_drawing, .text = 12.0, .names = true, .id = std::move(id)};
+}
+
+Drawing narrow(std::string id) {
+    return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
+}
+
+std::vector<Fields> totals(const BookSource& source) {
+    const planner::Totals& sum = source.plan.totals;
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    rows.push_back(figure("Way",
+                          shown.distance(sum.distance_m),
+                          ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m}, shown)));
+    rows.push_back(
+        figure("On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"));
+    rows.push_back(figure(
+        "Up", shown.height(sum.ascent_m), fmt::format("down {}", shown.height(sum.descent_m))));
+    rows.push_back(figure("Days",
+                          fmt::format("{}", sum.days),
+                          fmt::format("{} moving", Shown::duration(sum.moving_s))));
+    rows.push_back(figure("Food", shown.mass(sum.food_kg), "packaging and reserve included"));
+    rows.push_back(figure("Fuel", shown.mass(sum.fuel_kg), "without containers"));
+    return rows;
+}
+
+/// The member who bears most on foot on a day; null on a day without any.
+const planner::MemberDay* most_laden(const PlanDay& day) {
+    const auto found =
+        std::max_element(day.members.begin(), day.members.end(), [](const auto& a, const auto& b) {
+            return a.heaviest_kg < b.heaviest_kg;
+        });
+    return found == day.members.end() || found->heaviest_leg == 0 ? nullptr : &*found;
+}
+
+std::vector<Fields> glance(const BookSource& source) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const PlanDay& day : source.plan.days) {
+        const planner::MemberDay* laden = most_laden(day);
+        Fields& row = rows.emplace_back();
+        row.text("day", std::to_string(day.day))
+            .text("date", short_date(day.date))
+            .text("to", day.to)
+            .truth("rest_day", day.rest_day)
+            .text("distance", shown.distance(day.to_m - day.from_m))
+            .text("split", ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown))
+            .text("ascent", shown.height(day.ascent_m))
+            .text("descent", shown.height(day.descent_m))
+            .text("set_off", shown.clock(day.set_off))
+            .text("arrive", shown.clock_on(day.arrive, day.date))
+            .text("moving", Shown::duration(day.moving_s))
+            .text("heaviest", laden ? shown.mass(laden->heaviest_kg) : "none")
+            .text("heaviest_member", laden ? laden->member : "");
+    }
+    return rows;
+}
+
+std::vector<Fields> appointments(const BookSource& source) {
+    std::vector<Fields> rows;
+    for (const planner::PlanAppointment& appointment : source.plan.appointments) {
+        Fields& row = rows.emplace_back();
+        row.text("what", appointment.what)
+            .text("at", appointment.at)
+            .text("by",
+                  fmt::format("day {}, {}", appointment.day, source.shown.clock(appointment.by)))
+            .text("margin", appointment.margin_s > 0.0 ? Shown::duration(appointment.margin_s) : "")
+            .text("arrive", source.shown.clock(appointment.arrive))
+            .truth("missed", appointment.spare_s < 0.0)
+            .text("spare", Shown::duration(std::abs(appointment.spare_s)));
+    }
+    return rows;
+}
+
+std::vector<Fields> places(const BookSource& source) {
+    struct Row {
+        double along_m;
+        std::string name;
+        std::string kind;
+        geo::Position at;
+        double off_m;
+        int night;
+    };
+
+    std::vector<Row> all;
+    for (const planner::RoutePlace& place : source.route.places)
+        all.push_back({place.along_m,
+                       place.name,
+                       std::string(place_word(place.kind)),
+                       place.at,
+                       place.off_m,
+                       0});
+    for (const PlanDay& day : source.plan.days) {
+        if (&day == &source.plan.days.back() || day.rest_day)
+            continue;
+        const auto found = std::find_if(all.begin(), all.end(), [&](const Row& row) {
+            return std::abs(row.along_m - day.to_m) < 1.0;
+        });
+        if (found != all.end())
+            found->night = day.day;
+        else
+            all.push_back({day.to_m, day.to, "camp", day.camp, 0.0, day.day});
+    }
+    std::stable_sort(
+        all.begin(), all.end(), [](const Row& a, const Row& b) { return a.along_m < b.along_m; });
+    std::vector<Fields> rows;
+    for (const Row& place : all) {
+        const std::optional<double> height_m = source.route.height_at(place.along_m);
+        Fields& row = rows.emplace_back();
+        row.text("along", source.shown.distance(place.along_m))
+            .text("name", place.name)
+            .text("kind", place.kind)
+            .text("off", place.off_m >= 50.0 ? source.shown.distance(place.off_m) : "")
+            .text("height", height_m ? source.shown.height(*height_m) : "")
+            .text("night", place.night > 0 ? std::to_string(place.night) : "")
+            .text("decimal", decimal_degrees(place.at))
+            .text("minutes", degrees_and_minutes(place.at));
+    }
+    return rows;
+}
+
+std::vector<Fields> band_keys(const BookSource& source) {
+    std::vector<Fields> rows;
+    const auto add = [&](const Drawing& drawing, const char* style) {
+        for (const BandKey& key : band_key(source.plan, drawing, source.shown))
+            rows.emplace_back()
+                .text("label", key.label)
+                .text("width", fmt::format("{:.1f}", key.width))
+                .text("for", style);
+    };
+    add(wide(""), "for-wide");
+    add(narrow(""), "for-narrow");
+    return rows;
+}
+
+} // namespace
+
+void add_trip(Fields& fields, const BookSource& source) {
+    const Plan& plan = source.plan;
+    const Stretch whole{0.0, source.route.length_m};
+    const auto is_stop = [](const planner::Caution& caution) {
+        return caution.level == planner::Level::stop;
+    };
+    fields.truth("is_stopped", std::any_of(plan.cautions.begin(), plan.cautions.end(), is_stop))
+        .list("stops", caution_fields(plan.cautions, is_stop))
+        .list("totals", totals(source))
+        .list("trip_cautions",
+              caution_fields(plan.cautions,
+                             [](const planner::Caution& caution) { return !caution.day; }))
+        .markup("map_wide", map_drawing(plan, source.route, wide("map-w"), source.shown))
+        .markup("map_narrow", map_drawing(plan, source.route, narrow("map-n"), source.shown))
+        .markup("profile_wide",
+                profile_drawing(plan, source.route, whole, wide("profile-w"), source.shown))
+        .markup("profile_narrow",
+                profile_drawing(plan, source.route, whole, narrow("profile-n"), source.shown))
+        .list("band_key", band_keys(source))
+        .list("glance", glance(source))
+        .list("appointments", appointments(source))
+        .list("places", places(source));
+    std::vector<geo::Position> ends;
+    for (const planner::RouteLeg& leg : source.route.legs)
+        ends.insert(ends.end(), {leg.line.points().front(), leg.line.points().back()});
+    fields.text("map_centre",
+                ends.empty() ? "" : degrees_and_minutes(geo::MapProjection(ends).centre()));
+}
+
+std::string profile_figures(const BookSource& source) {
+    using nlohmann::json;
+    const Plan& plan = source.plan;
+    const Shown& shown = source.shown;
+    json legs = json::array();
+    for (const planner::PlanLeg& leg : plan.legs) {
+        json packs = json::array();
+        for (const planner::MemberLoad& load : leg.loads)
+            packs.push_back({one_line(load.member),
+                             shown.mass(load.pack_start_kg),
+                             shown.mass(load.pack_end_kg),
+                             shown.mass(load.pack_max_kg)});
+        legs.push_back({{"from", leg.from_m},
+                        {"to", leg.to_m},
+                        {"day", leg.day},
+                        {"name", one_line(leg.name)},
+                        {"how", travel_phrase(leg.travel)},
+                        {"packs", std::move(packs)}});
+    }
+    // As many heights as the drawing has pixels; between them the script takes the nearer one.
+    json heights = json::array();
+    constexpr int samples = 700;
+    for (int i = 0; i <= samples; ++i) {
+        const double along_m = source.route.length_m * i / samples;
+        const std::optional<double> height_m = source.route.height_at(along_m);
+        heights.push_back(height_m ? json(shown.height(*height_m)) : json());
+    }
+    json marks = json::array();
+    for (int i = 0; i <= samples; ++i)
+        marks.push_back(shown.distance(source.route.length_m * i / samples));
+    const json all{{"length", source.route.length_m},
+                   {"legs", std::move(legs)},
+                   {"heights", std::move(heights)},
+                   {"marks", std::move(marks)}};
+    std::string text = all.dump(-1, ' ', false, json::error_handler_t::replace);
+    // Nothing in it may end the <script> it stands in.
+    for (std::size_t at = text.find('<'); at != std::string::npos; at = text.find('<', at))
+        text.replace(at, 1, "\\u003c");
+    return text;
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,20 @@
+#pragma once
+
+#include "cli/console.h"
+#include "cli/trip_options.h"
+
+#include <filesystem>
+
+namespace tumpline::cli {
+
+struct BookOptions {
+    TripOptions trip;
+    std::filesystem::path output;
+};
+
+/// Plans the trip and writes its book (docs/book.md), whole or not at all and never over an input.
+/// A plan that cannot be carried out gets its book as well, with what stops it on the first page;
+/// the answer is then ExitCode::no_plan.
+[[nodiscard]] ExitCode book(const BookOptions& options, Console console);
+
+} // namespace tumpline::cli

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "geo/map_projection.h"
+
+#include <string>
+
+namespace tumpline::cli {
+
+/// A drawing's frame about the map's centre.
+struct Frame {
+    double width;
+    double height;
+    double pixels_per_m;
+};
+
+/// Meridians and parallels at a round step, faint, with their degrees at the frame; also where a
+/// pole or the 180th meridian lies inside. A <g> element.
+[[nodiscard]] std::string
+graticule(const geo::MapProjection& projection, const Frame& frame, double text);
+
+} // namespace tumpline::cli

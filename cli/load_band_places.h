@@ -1,0 +1,33 @@
+#pragma once
+
+#include "cli/load_band.h"
+#include "cli/load_band_graticule.h"
+#include "cli/load_band_line.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+/// Places and nights on the map.
+namespace tumpline::cli {
+
+struct Mark {
+    DrawnPoint at;
+    std::string name;
+    planner::PlaceKind kind = planner::PlaceKind::landing;
+    int night = 0; ///< 0: no night is spent here
+};
+
+/// Nights first, then the route's places where no night is; `place_at` draws a distance along.
+[[nodiscard]] std::vector<Mark> marks(const planner::Plan& plan,
+                                      const planner::Route& route,
+                                      const std::function<DrawnPoint(double)>& place_at);
+
+/// Symbols and names. A name lies neither on another nor, if it can be helped, on the route's line;
+/// one without room is left out (the list beside the map has them all).
+[[nodiscard]] std::string places_markup(std::vector<Mark> all,
+                                        const std::vector<DrawnPoint>& line,
+                                        const Frame& frame,
+                                        const Drawing& drawing);
+
+} // namespace tumpline::cli

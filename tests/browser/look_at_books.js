@@ -1,0 +1,165 @@
+'use strict';
+// Opens every book of a folder in headless Chromium and looks at it as readers do:
+//     node look_at_books.js CHROMIUM FOLDER
+// Answers 0 if all is well, 1 with what is wrong, 77 if the browser cannot be started here.
+const { execFileSync } = require('node:child_process');
+const fs = require('node:fs');
+const path = require('node:path');
+const { pathToFileURL } = require('node:url');
+const { Chromium } = require('./chromium.js');
+const look = require('./in_page.js');
+
+const papers = [
+  { name: 'a4', width_in: 8.27, height_in: 11.69 },
+  { name: 'letter', width_in: 8.5, height_in: 11 },
+];
+const widths = [360, 768, 1280];
+const large = 1e6; // bytes: of a book this long one width and one paper are looked at, to save minutes
+let wrong = 0;
+
+function expect(holds, where, what) {
+  if (holds) return;
+  wrong += 1;
+  console.log('WRONG ' + where + ': ' + what);
+}
+
+function expect_none(found, where) {
+  for (const what of found) expect(false, where, what);
+}
+
+// Pointing at the middle of each leg shows the pack weights that the plan's JSON has for it.
+async function check_pointing(page, plan, where, tapping) {
+  const box = await page.ask(look.profile_box);
+  for (const leg of plan.legs) {
+    const along = (leg.from_m + leg.to_m) / 2;
+    const x = box.left + (along - box.from) / (box.to - box.from) * (box.right - box.left);
+    const y = box.top + box.height / 2;
+    if ((leg.to_m - leg.from_m) / (box.to - box.from) * (box.right - box.left) < 2) continue;
+    if (tapping) await page.tap(x, y);
+    else await page.point('mouseMoved', x, y);
+    const told = await page.ask(look.readout);
+    expect(told.includes('day ' + leg.day + ' '), where, 'leg ' + leg.leg + ' shows "' + told + '"');
+    if (!told.includes('day ' + leg.day + ' ')) return;
+    for (const load of leg.loads) {
+      const start = told.lastIndexOf(load.member);
+      const masses = [...told.slice(start + load.member.length).matchAll(/(\d+(?:\.\d+)?) kg/g)].map((m) => Number(m[1]));
+      const wanted = [load.pack_start_kg, load.pack_end_kg, load.pack_max_kg];
+      wanted.forEach((kg, i) => expect(start >= 0 && Math.abs(masses[i] - kg) <= 0.0501, where,
+        load.member + ' on leg ' + leg.leg + ': the plan has ' + kg + ' kg, shown is "' + told + '"'));
+    }
+  }
+}
+
+async function check_keys(page, plan, where) {
+  await page.ask(() => [...document.querySelectorAll('#trip [data-profile]')].find((h) => h.getClientRects().length).focus());
+  await page.key('End');
+  const last = plan.legs[plan.legs.length - 1];
+  const told = await page.ask(look.readout);
+  expect(told.includes('day ' + last.day + ' '), where, 'the key End shows "' + told + '"');
+}
+
+function has_poppler() {
+  try {
+    execFileSync('pdftotext', ['-v'], { stdio: 'ignore' });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+// Every word is on the paper, whole; each day starts a page of its own.
+async function check_print(page, plan, where, file, paper) {
+  await page.media('print', 'light');
+  const words = await page.ask(look.printed_words);
+  expect_none(await page.ask(look.breakable), where);
+  await page.media('', 'light');
+  await page.print(file, paper);
+  const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
+  const pages = text.split('\f').slice(0, -1);
+  const days = plan.days.length;
+  expect(pages.length >= days + 5 && pages.length <= 3 * days + 30, where, pages.length + ' pages for ' + days + ' days');
+  for (let day = 1; day <= days; ++day) {
+    const on = pages.filter((p) => p.includes('Day ' + day + ' of ' + days));
+    expect(on.length === 1, where, 'day ' + day + ' begins on ' + on.length + ' pages');
+    if (on.length === 1)
+      expect(on[0].trimStart().startsWith('Day ' + day + ' of'), where, 'day ' + day + ' does not begin its page');
+  }
+  const boxes = execFileSync('pdftotext', ['-bbox', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
+  const edge = 14; // points: less than the margin, more than a rounding
+  let sheet = { width: 0, height: 0 };
+  for (const line of boxes.split('\n')) {
+    const opened = line.match(/<page width="([\d.]+)" height="([\d.]+)"/);
+    if (opened) sheet = { width: Number(opened[1]), height: Number(opened[2]) };
+    const word = line.match(/<word xMin="(-?[\d.]+)" yMin="(-?[\d.]+)" xMax="(-?[\d.]+)" yMax="(-?[\d.]+)">(.*)<\/word>/);
+    if (!word) continue;
+    const [x0, y0, x1, y1] = word.slice(1, 5).map(Number);
+    expect(x0 >= edge && y0 >= edge && x1 <= sheet.width - edge && y1 <= sheet.height - edge, where,
+      '"' + word[5] + '" runs off the paper');
+  }
+  // Compared letter by letter, since a long word is broken over lines and columns stand side by side.
+  const raw = execFileSync('pdftotext', ['-raw', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
+  const printed = new Set(raw.replaceAll('\u00a0', ' ').split(/\s+/));
+  const lost = [...new Set(words)].filter((w) => /^[A-Za-z0-9.,:]{2,18}$/.test(w) && !printed.has(w) && !raw.includes(w));
+  expect(lost.length === 0, where, 'not on the paper: ' + lost.slice(0, 10).join(' '));
+}
+
+async function check_book(browser, folder, name, poppler) {
+  const file = path.join(folder, name + '.html');
+  const plan = JSON.parse(fs.readFileSync(path.join(folder, name + '.json'), 'utf8'));
+  const url = pathToFileURL(file).href;
+  const is_large = fs.statSync(file).size > large;
+  for (const width of is_large ? [360] : widths) {
+    const page = await browser.page();
+    await page.size(width, 900);
+    await page.media('', 'light');
+    await page.open(url);
+    const where = name + ' at ' + width + ' px';
+    expect_none(await page.ask(look.sticking_out, width), where);
+    expect_none(await page.ask(look.cut_off), where);
+    for (const scheme of ['light', 'dark']) {
+      await page.media('', scheme);
+      expect_none(await page.ask(look.faint), where + ', ' + scheme);
+    }
+    await page.media('', 'light');
+    expect_none(await page.ask(look.unreadable), where);
+    if (name !== 'hostile-names') {
+      await check_pointing(page, plan, where, width < 500);
+      await check_keys(page, plan, where);
+    }
+    expect(await page.ask(() => window.broken === undefined), where, 'a name ran as a script');
+    if (poppler && (is_large || width === 1280))
+      for (const paper of is_large ? papers.slice(0, 1) : papers)
+        await check_print(page, plan, name + ' on ' + paper.name, path.join(folder, name + '-' + paper.name + '.pdf'), paper);
+    const asked = page.requests.filter((request) => request !== url && !request.startsWith('data:'));
+    expect(asked.length === 0, where, 'asked for ' + asked.join(', '));
+    expect_none(page.complaints, where + ', console');
+    await page.close();
+  }
+}
+
+async function main() {
+  const [program, folder] = process.argv.slice(2);
+  const browser = new Chromium(program);
+  try {
+    await browser.send('Browser.getVersion');
+  } catch (error) {
+    console.log('skipped: this machine cannot start ' + program + ': ' + error.message);
+    process.exit(77);
+  }
+  const poppler = has_poppler();
+  if (!poppler) console.log('The printed pages are not looked at: pdftotext (poppler-utils) is not installed.');
+  const names = fs.readdirSync(folder).filter((f) => f.endsWith('.html')).map((f) => path.basename(f, '.html'));
+  expect(names.length > 0, folder, 'holds no book');
+  for (const name of names) {
+    await check_book(browser, folder, name, poppler);
+    console.log('looked at ' + name);
+  }
+  await browser.end();
+  console.log(wrong === 0 ? 'All is well.' : wrong + ' things are wrong.');
+  process.exit(wrong === 0 ? 0 : 1);
+}
+
+main().catch((error) => {
+  console.log(error.stack);
+  process.exit(1);
+});
