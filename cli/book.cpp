@@ -35,6 +35,19 @@ LevelLook look(Level level) {
     return {"note", "●", "Note"};
 }
 
+/// "Day 2, leg 4", as far as it has a place.
+std::string place(const Caution& caution) {
+    std::vector<std::string> words;
+    if (caution.day)
+        words.push_back(fmt::format("day {}", *caution.day));
+    if (caution.leg)
+        words.push_back(fmt::format("leg {}", *caution.leg));
+    std::string phrase = joined(words);
+    if (!phrase.empty())
+        phrase.front() = phrase.front() == 'd' ? 'D' : 'L';
+    return phrase;
+}
+
 std::string when(const planner::Plan& plan) {
     if (plan.days.empty())
         return long_date(plan.trip.start);
@@ -47,9 +60,9 @@ std::string when(const planner::Plan& plan) {
 
 } // namespace
 
-Fields figure(std::string_view label, std::string_view value, std::string_view more) {
+Fields figure(const Figure& shown) {
     Fields fields;
-    fields.text("label", label).text("value", value).text("more", more);
+    fields.text("label", shown.label).text("value", shown.value).text("more", shown.more);
     return fields;
 }
 
@@ -69,6 +82,7 @@ std::vector<Fields> caution_fields(const std::vector<Caution>& cautions,
         row.text("level", seen.style)
             .text("sign", seen.sign)
             .text("level_word", seen.word)
+            .text("place", place(*caution))
             .text("text", caution->text)
             .text("source", caution->source);
     }

@@ -71,7 +71,7 @@ std::vector<Fields> timetable(const BookSource& source) {
             .text("date", short_date(day.date))
             .text("from", day.from)
             .text("to", day.to)
-            .text("set_off", shown.clock(day.set_off))
+            .text("set_off", day.rest_day ? "" : shown.clock(day.set_off))
             .text("arrive", shown.clock_on(day.arrive, day.date))
             .text("late", shown.clock_on(day.arrive_late, day.date))
             .text("how", day.rest_day || ways.empty() ? "rest day" : ways)

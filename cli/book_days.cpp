@@ -66,25 +66,25 @@ std::string light_phrase(const PlanDay& day, const Shown& shown) {
 
 std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
     std::vector<Fields> rows;
-    rows.push_back(figure("Set off", shown.clock(day.set_off)));
-    rows.push_back(figure("Arrive",
-                          shown.clock_on(day.arrive, day.date),
-                          fmt::format("between {} and {}",
-                                      shown.clock_on(day.arrive_early, day.date),
-                                      shown.clock_on(day.arrive_late, day.date))));
-    rows.push_back(figure("Way",
-                          shown.distance(day.to_m - day.from_m),
-                          ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown)));
+    rows.push_back(figure({"Set off", shown.clock(day.set_off), ""}));
+    rows.push_back(figure({"Arrive",
+                           shown.clock_on(day.arrive, day.date),
+                           fmt::format("between {} and {}",
+                                       shown.clock_on(day.arrive_early, day.date),
+                                       shown.clock_on(day.arrive_late, day.date))}));
+    rows.push_back(figure({"Way",
+                           shown.distance(day.to_m - day.from_m),
+                           ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown)}));
     rows.push_back(figure(
-        "Up", shown.height(day.ascent_m), fmt::format("down {}", shown.height(day.descent_m))));
-    rows.push_back(figure("Moving",
-                          Shown::duration(day.moving_s),
-                          fmt::format("change-overs {}, rests {}",
-                                      Shown::duration(day.changeover_s),
-                                      Shown::duration(day.rest_s))));
+        {"Up", shown.height(day.ascent_m), fmt::format("down {}", shown.height(day.descent_m))}));
+    rows.push_back(figure({"Moving",
+                           Shown::duration(day.moving_s),
+                           fmt::format("change-overs {}, rests {}",
+                                       Shown::duration(day.changeover_s),
+                                       Shown::duration(day.rest_s))}));
     if (day.on_foot_m > 0.0 && day.portage_m > 0.0)
-        rows.push_back(
-            figure("Walked", shown.distance(day.on_foot_m), "every pass of the portages counted"));
+        rows.push_back(figure(
+            {"Walked", shown.distance(day.on_foot_m), "every pass of the portages counted"}));
     return rows;
 }
 
@@ -240,14 +240,14 @@ std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
     return rows;
 }
 
-/// The exits seen from about every fourth part of the day, and the point of no return.
+/// The exits seen from about every third of the day, and the point of no return.
 std::vector<Fields> exits(const BookSource& source, const PlanDay& day) {
     std::vector<const planner::ExitPoint*> within;
     for (const planner::ExitPoint& point : source.plan.exits)
         if (point.along_m >= day.from_m && point.along_m <= day.to_m)
             within.push_back(&point);
     std::vector<Fields> rows;
-    const std::size_t stride = std::max<std::size_t>(1, (within.size() + 3) / 4);
+    const std::size_t stride = std::max<std::size_t>(1, (within.size() + 2) / 3);
     for (std::size_t i = 0; i < within.size(); ++i) {
         const planner::ExitPoint& point = *within[i];
         if (i % stride != 0 && !point.no_return && i + 1 != within.size())

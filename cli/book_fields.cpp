@@ -83,8 +83,10 @@ std::string filled(std::string_view template_name, const Fields& fields) {
     kainjow::mustache::mustache page(with_parts(template_name));
     if (!page.is_valid())
         throw std::logic_error("a template of the book is broken: " + page.error_message());
-    data object = to_data(fields);
-    return page.render(object);
+    const data object = to_data(fields);
+    kainjow::mustache::context<std::string> names;
+    names.push(&object);
+    return page.render(names);
 }
 
 } // namespace tumpline::cli

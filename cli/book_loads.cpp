@@ -8,6 +8,9 @@ namespace tumpline::cli {
 
 namespace {
 
+/// A length at which rolled and whole boats would be even, but which no portage has, helps nobody.
+constexpr double longest_told_m = 50e3;
+
 using planner::PlanDay;
 using planner::PlanLeg;
 
@@ -15,9 +18,12 @@ std::vector<Fields> carries(const BookSource& source, const PlanLeg& leg) {
     std::vector<Fields> rows;
     for (const planner::MemberLoad& load : leg.loads) {
         for (const planner::Carry& carry : load.carries) {
-            std::vector<Fields> pieces;
-            for (const std::string& piece : carry.pieces)
-                pieces.emplace_back().text("piece", piece);
+            std::vector<Fields> pieces; // each name once: food and water come in several parts
+            for (std::size_t i = 0; i < carry.pieces.size(); ++i) {
+                const auto here = carry.pieces.begin() + static_cast<std::ptrdiff_t>(i);
+                if (std::find(carry.pieces.begin(), here, *here) == here)
+                    pieces.emplace_back().text("piece", *here);
+            }
             rows.emplace_back()
                 .text("member", load.member)
                 .text("carry", std::to_string(carry.carry))
@@ -40,16 +46,39 @@ std::vector<Fields> choices(const BookSource& source, const PlanLeg& leg) {
             .text("carries", carries_words(choice.carries, choice.rolled))
             .truth("chosen", choice.chosen)
             .text("time", Shown::duration(choice.moving_s + choice.changeover_s))
-            .text("changeover",
-                  fmt::format("{} of it change-overs", Shown::duration(choice.changeover_s)))
+            .text("changeover", Shown::duration(choice.changeover_s))
             .text("walked", shown.distance(choice.walked_m))
             .text("heaviest", shown.mass(choice.heaviest_kg))
             .text("member", choice.heaviest_member)
             .text("limit",
-                  fmt::format("{} % of the limit{}",
+                  fmt::format("{}\u00A0%{}",
                               planner::show_number(100.0 * choice.heaviest_ratio, 0),
-                              choice.within_limits ? "" : ": over it"));
+                              choice.within_limits ? "" : ", over it"));
     return rows;
+}
+
+struct LoadOnLeg {
+    const PlanLeg* leg;
+    const planner::CraftLoad* load;
+};
+
+/// Each boat once: where it is laden most on this day.
+std::vector<LoadOnLeg> heaviest_craft_loads(const planner::Plan& plan, const PlanDay& day) {
+    std::vector<LoadOnLeg> heaviest;
+    for (const PlanLeg& leg : plan.legs) {
+        if (leg.day != day.day)
+            continue;
+        for (const planner::CraftLoad& craft : leg.craft) {
+            const auto seen = std::find_if(heaviest.begin(), heaviest.end(), [&](const auto& had) {
+                return had.load->craft == craft.craft;
+            });
+            if (seen == heaviest.end())
+                heaviest.push_back({&leg, &craft});
+            else if (craft.load_kg > seen->load->load_kg)
+                *seen = {&leg, &craft};
+        }
+    }
+    return heaviest;
 }
 
 } // namespace
@@ -70,7 +99,7 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
                            shown.distance(leg.on_foot_m),
                            Shown::duration(leg.moving_s),
                            Shown::duration(leg.changeover_s));
-        if (leg.break_even_m)
+        if (leg.break_even_m && *leg.break_even_m < longest_told_m)
             how += fmt::format(" Rolled and whole take the same time at {}.",
                                shown.portage(*leg.break_even_m));
         rows.emplace_back()
@@ -85,23 +114,21 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
 std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
     const Shown& shown = source.shown;
     std::vector<Fields> rows;
-    for (const PlanLeg& leg : source.plan.legs) {
-        if (leg.day != day.day)
-            continue;
-        for (const planner::CraftLoad& craft : leg.craft)
-            rows.emplace_back()
-                .text("craft", craft.craft)
-                .text("on", leg.name)
-                .text("load", shown.mass(craft.load_kg))
-                .text("payload",
-                      craft.payload_kg > 0.0 ? fmt::format("of {}", shown.mass(craft.payload_kg))
-                                             : "payload not given")
-                .text("left", shown.mass(craft.left_kg))
-                .text("right", shown.mass(craft.right_kg))
-                .text("at_hand",
-                      fmt::format("{}{}",
-                                  shown.mass(craft.at_hand_kg),
-                                  craft.fits_volume ? "" : " (bags too small)"));
+    for (const auto& [leg, load] : heaviest_craft_loads(source.plan, day)) {
+        const planner::CraftLoad& craft = *load;
+        rows.emplace_back()
+            .text("craft", craft.craft)
+            .text("on", leg->name)
+            .text("load", shown.mass(craft.load_kg))
+            .text("payload",
+                  craft.payload_kg > 0.0 ? fmt::format("of {}", shown.mass(craft.payload_kg))
+                                         : "payload not given")
+            .text("left", shown.mass(craft.left_kg))
+            .text("right", shown.mass(craft.right_kg))
+            .text("at_hand",
+                  fmt::format("{}{}",
+                              shown.mass(craft.at_hand_kg),
+                              craft.fits_volume ? "" : " (bags too small)"));
     }
     return rows;
 }

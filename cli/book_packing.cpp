@@ -100,6 +100,18 @@ std::vector<Fields> shared(const BookSource& source, const std::string& member) 
     return rows;
 }
 
+/// Whether a boat stands among the party's things that this member bears.
+bool bears_a_boat_by_name(const Plan& plan, const std::string& member) {
+    return std::any_of(
+        plan.sharing.bearers.begin(), plan.sharing.bearers.end(), [&](const auto& bearer) {
+            return bearer.member == member && std::any_of(plan.trip.craft.begin(),
+                                                          plan.trip.craft.end(),
+                                                          [&](const planner::Craft& craft) {
+                                                              return craft.name == bearer.item;
+                                                          });
+        });
+}
+
 /// Consumables and boat as they lie in the pack where the plan's first leg is heaviest.
 std::vector<Fields> provisions(const BookSource& source, std::size_t member) {
     std::vector<Fields> rows;
@@ -110,7 +122,8 @@ std::vector<Fields> provisions(const BookSource& source, std::size_t member) {
         if (mass_kg > 0.0)
             rows.push_back(item_row(what, remark, source.shown.mass(mass_kg)));
     };
-    add("boat", parts.craft_kg, "");
+    if (!bears_a_boat_by_name(source.plan, source.plan.trip.party[member].name))
+        add("boat", parts.craft_kg, "");
     add("food", parts.food_kg, "packaging and share of the reserve included");
     add("fuel", parts.fuel_kg, "with its container");
     add("water", parts.water_kg, "");
@@ -137,9 +150,31 @@ Fields bag(const BookSource& source,
            std::string_view name,
            double mass_kg,
            const std::vector<planner::Stowed>& things) {
+    // Things alike stand in one row, since food comes in many equal bags.
+    struct Row {
+        std::string what;
+        std::string mass;
+        int count;
+    };
+
+    std::vector<Row> rows;
+    for (const planner::Stowed& thing : things) {
+        const std::string each = source.shown.mass(thing.mass_kg);
+        const auto alike = std::find_if(rows.begin(), rows.end(), [&](const Row& row) {
+            return row.what == thing.what && row.mass == each;
+        });
+        if (alike == rows.end())
+            rows.push_back({thing.what, each, 1});
+        else
+            ++alike->count;
+    }
     std::vector<Fields> items;
-    for (const planner::Stowed& thing : things)
-        items.push_back(item_row(thing.what, "", source.shown.mass(thing.mass_kg)));
+    items.reserve(rows.size());
+    for (const Row& row : rows)
+        items.push_back(row.count == 1 ? item_row(row.what, "", row.mass)
+                                       : item_row(fmt::format("{} × {}", row.count, row.what),
+                                                  "",
+                                                  fmt::format("{} each", row.mass)));
     Fields fields;
     fields.text("bag", name)
         .text("mass", source.shown.mass(mass_kg))

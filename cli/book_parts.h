@@ -41,9 +41,14 @@ void add_about(Fields& fields, const BookSource& source);
 caution_fields(const std::vector<planner::Caution>& cautions,
                const std::function<bool(const planner::Caution&)>& wanted);
 
-/// A row of the boxes of figures: a label, a figure, and what it is made of (may be empty).
-[[nodiscard]] Fields
-figure(std::string_view label, std::string_view value, std::string_view more = {});
+/// A row of the boxes of figures.
+struct Figure {
+    std::string_view label;
+    std::string value;
+    std::string more; ///< what it is made of; may be empty
+};
+
+[[nodiscard]] Fields figure(const Figure& shown);
 
 /// "walk 14.2 km, afloat 3.1 km": the ways of travel that occur.
 struct Ways {

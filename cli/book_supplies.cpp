@@ -9,26 +9,29 @@ namespace tumpline::cli {
 
 namespace {
 
+constexpr double smallest_kg = 0.0005; ///< less shows as nothing
+
 std::string days_phrase(int first, int last) {
     return first == last ? fmt::format("day {}", first) : fmt::format("days {} to {}", first, last);
 }
 
 std::vector<Fields> stage_figures(const planner::Stage& stage, const Shown& shown) {
     std::vector<Fields> rows;
-    rows.push_back(figure("Food to put in",
-                          shown.mass(stage.food_kg),
-                          fmt::format("of it packaging {}", shown.mass(stage.packaging_kg))));
+    rows.push_back(figure({"Food to put in",
+                           shown.mass(stage.food_kg),
+                           fmt::format("of it packaging {}", shown.mass(stage.packaging_kg))}));
     rows.push_back(
-        figure("Reserve in it", shown.mass(stage.reserve_kg), "borne to the end of the stage"));
-    rows.push_back(figure("Fuel",
-                          shown.mass(stage.fuel_kg),
-                          stage.containers > 0
-                              ? counted(stage.containers, "container", "containers")
-                              : std::string()));
-    rows.push_back(figure("If one day is lost",
-                          stage.lost_day_short_kg > 0.0
-                              ? fmt::format("{} short", shown.mass(stage.lost_day_short_kg))
-                              : std::string("the reserve covers it")));
+        figure({"Reserve in it", shown.mass(stage.reserve_kg), "borne to the end of the stage"}));
+    rows.push_back(
+        figure({"Fuel",
+                shown.mass(stage.fuel_kg),
+                stage.containers > 0 ? counted(stage.containers, "container", "containers")
+                                     : std::string()}));
+    rows.push_back(figure({"If one day is lost",
+                           stage.lost_day_short_kg >= smallest_kg
+                               ? fmt::format("{} short", shown.mass(stage.lost_day_short_kg))
+                               : std::string("the reserve covers it"),
+                           ""}));
     return rows;
 }
 

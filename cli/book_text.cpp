@@ -48,14 +48,14 @@ std::string_view month(planner::Date date) {
     return names.at(date.ok() ? unsigned(date.month()) : 0);
 }
 
-std::string one_angle(double degrees, char positive, char negative) {
+std::string one_angle(double degrees, std::string_view sides) {
     // Whole thousandths of a minute first, so that 59.9996' never shows as 60.000'.
     const auto thousandths = static_cast<std::int64_t>(std::llround(std::abs(degrees) * 60000.0));
     return fmt::format("{}° {:02}.{:03}' {}",
                        thousandths / 60000,
                        thousandths % 60000 / 1000,
                        thousandths % 1000,
-                       degrees < 0.0 ? negative : positive);
+                       sides[degrees < 0.0 ? 1 : 0]);
 }
 
 /// A number stays on one line with its unit.
@@ -185,7 +185,7 @@ std::string decimal_degrees(const geo::Position& position) {
 
 std::string degrees_and_minutes(const geo::Position& position) {
     return fmt::format(
-        "{}, {}", one_angle(position.lat_deg, 'N', 'S'), one_angle(position.lon_deg, 'E', 'W'));
+        "{}, {}", one_angle(position.lat_deg, "NS"), one_angle(position.lon_deg, "EW"));
 }
 
 std::string_view travel_phrase(planner::Travel travel) {

@@ -29,18 +29,18 @@ std::vector<Fields> totals(const BookSource& source) {
     const planner::Totals& sum = source.plan.totals;
     const Shown& shown = source.shown;
     std::vector<Fields> rows;
-    rows.push_back(figure("Way",
-                          shown.distance(sum.distance_m),
-                          ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m}, shown)));
+    rows.push_back(figure({"Way",
+                           shown.distance(sum.distance_m),
+                           ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m}, shown)}));
     rows.push_back(
-        figure("On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"));
+        figure({"On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"}));
     rows.push_back(figure(
-        "Up", shown.height(sum.ascent_m), fmt::format("down {}", shown.height(sum.descent_m))));
-    rows.push_back(figure("Days",
-                          fmt::format("{}", sum.days),
-                          fmt::format("{} moving", Shown::duration(sum.moving_s))));
-    rows.push_back(figure("Food", shown.mass(sum.food_kg), "packaging and reserve included"));
-    rows.push_back(figure("Fuel", shown.mass(sum.fuel_kg), "without containers"));
+        {"Up", shown.height(sum.ascent_m), fmt::format("down {}", shown.height(sum.descent_m))}));
+    rows.push_back(figure({"Days",
+                           fmt::format("{}", sum.days),
+                           fmt::format("{} moving", Shown::duration(sum.moving_s))}));
+    rows.push_back(figure({"Food", shown.mass(sum.food_kg), "packaging and reserve included"}));
+    rows.push_back(figure({"Fuel", shown.mass(sum.fuel_kg), "without containers"}));
     return rows;
 }
 
@@ -63,11 +63,11 @@ std::vector<Fields> glance(const BookSource& source) {
             .text("date", short_date(day.date))
             .text("to", day.to)
             .truth("rest_day", day.rest_day)
-            .text("distance", shown.distance(day.to_m - day.from_m))
+            .text("distance", day.rest_day ? "" : shown.distance(day.to_m - day.from_m))
             .text("split", ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown))
-            .text("ascent", shown.height(day.ascent_m))
-            .text("descent", shown.height(day.descent_m))
-            .text("set_off", shown.clock(day.set_off))
+            .text("ascent", day.rest_day ? "" : shown.height(day.ascent_m))
+            .text("descent", day.rest_day ? "" : shown.height(day.descent_m))
+            .text("set_off", day.rest_day ? "" : shown.clock(day.set_off))
             .text("arrive", shown.clock_on(day.arrive, day.date))
             .text("moving", Shown::duration(day.moving_s))
             .text("heaviest", laden ? shown.mass(laden->heaviest_kg) : "none")

@@ -145,7 +145,7 @@ std::string line_markup(const Grid& grid,
         markup += fmt::format(R"(<path d="{}"/>)", path_data(simplified(part, resolved)));
         const DrawnPoint& end = part.front(); // south end of a meridian, west end of a parallel
         const bool at_foot = end.y > grid.frame.height - 1.5 * text;
-        const bool at_left = end.x < 1.5 * text;
+        const bool at_left = end.x < 1.5 * text && end.y < grid.frame.height - 2.2 * text;
         const double room = grid.frame.width - end.x - 5.0;
         if (named || (!at_foot && !at_left) || room < 0.8 * text * width_em(name))
             continue;

@@ -11,7 +11,13 @@ namespace tumpline::cli {
 
 namespace {
 
-double distance_to_segment(const DrawnPoint& point, const DrawnPoint& a, const DrawnPoint& b) {
+struct Segment {
+    const DrawnPoint& a;
+    const DrawnPoint& b;
+};
+
+double distance(const DrawnPoint& point, const Segment& segment) {
+    const auto& [a, b] = segment;
     const double dx = b.x - a.x;
     const double dy = b.y - a.y;
     const double squared = dx * dx + dy * dy;
@@ -35,7 +41,7 @@ std::vector<DrawnPoint> simplified(const std::vector<DrawnPoint>& line, double t
         double furthest = tolerance;
         std::size_t at = from;
         for (std::size_t i = from + 1; i < to; ++i) {
-            const double off = distance_to_segment(line[i], line[from], line[to]);
+            const double off = distance(line[i], {line[from], line[to]});
             if (off > furthest) {
                 furthest = off;
                 at = i;

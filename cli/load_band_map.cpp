@@ -56,6 +56,11 @@ std::vector<RoutePoint> route_points(const Route& route) {
     return points;
 }
 
+/// A map as high as this leaves room on a page for the profile, and fills a telephone.
+double highest(double width) {
+    return width >= 500.0 ? 0.68 * width : 1.15 * width;
+}
+
 /// From the ground to the drawing.
 class Sheet {
   public:
@@ -69,7 +74,7 @@ class Sheet {
             north_m = std::max(north_m, std::abs(flat.north_m));
         }
         const double margin = 3.2 * drawing.text;
-        const double most_high = 1.15 * width_;
+        const double most_high = highest(width_);
         pixels_per_m_ = std::min((width_ - 2.0 * margin) / (2.0 * east_m),
                                  (most_high - 2.0 * margin) / (2.0 * north_m));
         height_ = std::max(0.5 * width_, 2.0 * north_m * pixels_per_m_ + 2.0 * margin);

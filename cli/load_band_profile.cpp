@@ -37,9 +37,9 @@ Layout layout(const Drawing& drawing, const Stretch& stretch) {
     made.left = 4.0 * t;
     made.right = drawing.width - 0.8 * t;
     made.ground_top = 2.2 * t;
-    made.ground_foot = made.ground_top + (drawing.names ? 9.0 : 5.0) * t;
+    made.ground_foot = made.ground_top + (drawing.names ? 9.0 : 4.4) * t;
     made.band_top = made.ground_foot + 0.9 * t;
-    made.band_foot = made.band_top + (drawing.names ? 5.5 : 3.2) * t;
+    made.band_foot = made.band_top + (drawing.names ? 5.5 : 3.0) * t;
     made.height = made.band_foot + 2.6 * t;
     made.stretch = stretch;
     return made;

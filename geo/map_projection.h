@@ -23,8 +23,8 @@ class MapProjection {
     /// Fits the map. Throws std::invalid_argument on an empty list.
     explicit MapProjection(const std::vector<Position>& points);
     ~MapProjection();
-    MapProjection(MapProjection&&) noexcept;
-    MapProjection& operator=(MapProjection&&) noexcept;
+    MapProjection(MapProjection&& other) noexcept;
+    MapProjection& operator=(MapProjection&& other) noexcept;
     MapProjection(const MapProjection&) = delete;
     MapProjection& operator=(const MapProjection&) = delete;
 

@@ -2,6 +2,8 @@
 //     write_books FOLDER
 #include "cli/book.h"
 #include "cli/plan_json.h"
+#include "planner/route.h"
+#include "planner/trip_file.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"
@@ -48,5 +50,11 @@ int main(int count, char** words) {
     write_book(folder, "one-leg", bare, test::without_heights(test::hand_built_route(bare)));
     const planner::Plan sixty = test::repeated(plan, 20);
     write_book(folder, "sixty-days", sixty, test::hand_built_route(sixty));
+    for (const char* sample : {"saddle", "lake-chain"}) { // from tracks to the book
+        const planner::Trip trip = planner::read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) /
+                                                      "sample-routes" / sample / "trip.json");
+        const planner::Route route = planner::build_route(trip);
+        write_book(folder, sample, planner::make_plan(trip, route), route);
+    }
     return 0;
 }
