@@ -159,6 +159,35 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
     return joined(words);
 }
 
+const char* pack_word(planner::Travel travel) {
+    switch (travel) {
+    case planner::Travel::walk:
+        return "Packs";
+    case planner::Travel::portage:
+        return "Heaviest loads";
+    case planner::Travel::paddle:
+        return "Goods in the boats";
+    }
+    return "";
+}
+
+/// Each member's load on the leg: at its start, its end, and at its worst where that is neither.
+std::vector<Fields> packs(const PlanLeg& leg, const Shown& shown) {
+    std::vector<Fields> rows;
+    for (const planner::MemberLoad& load : leg.loads) {
+        const std::string start = shown.mass(load.pack_start_kg);
+        const std::string end = shown.mass(load.pack_end_kg);
+        const std::string worst = shown.mass(load.pack_max_kg);
+        std::string text = start;
+        if (end != start)
+            text += fmt::format(" to {}", end);
+        if (worst != start && worst != end)
+            text += fmt::format(", worst {}", worst);
+        rows.emplace_back().text("name", load.member).text("text", text);
+    }
+    return rows;
+}
+
 std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
     const Shown& shown = source.shown;
     std::vector<Fields> rows;
@@ -193,7 +222,10 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
                   fmt::format("{} to {}",
                               Shown::duration(leg.moving_low_s),
                               Shown::duration(leg.moving_high_s)))
-            .truth("beside", !happens.empty() || !cautions.empty() || !note.empty())
+            .truth("beside",
+                   !happens.empty() || !cautions.empty() || !note.empty() || !leg.loads.empty())
+            .text("pack_word", pack_word(leg.travel))
+            .list("packs", packs(leg, shown))
             .list("events", std::move(happens))
             .list("leg_cautions", std::move(cautions))
             .text("note", note);

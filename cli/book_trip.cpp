@@ -1,5 +1,6 @@
 #include "cli/book_parts.h"
 #include "cli/load_band.h"
+#include "cli/load_band_places.h"
 #include "cli/text_width.h"
 #include "geo/map_projection.h"
 
@@ -153,6 +154,36 @@ std::vector<Fields> band_keys(const BookSource& source) {
     return rows;
 }
 
+/// The symbols that stand on the map and what they mean.
+std::vector<Fields> symbol_keys(const planner::Route& route) {
+    struct Group {
+        const char* label;
+        std::vector<planner::PlaceKind> kinds;
+    };
+
+    using planner::PlaceKind;
+    const std::vector<Group> groups{
+        {"start, finish, exit", {PlaceKind::start, PlaceKind::finish, PlaceKind::exit}},
+        {"drinking water", {PlaceKind::water}},
+        {"resupply, cache", {PlaceKind::resupply, PlaceKind::cache}},
+        {"hazard", {PlaceKind::hazard}},
+        {"landing, camp not slept at",
+         {PlaceKind::put_in, PlaceKind::take_out, PlaceKind::camp, PlaceKind::landing}}};
+    std::vector<Fields> rows;
+    for (const Group& group : groups) {
+        const bool occurs =
+            std::any_of(route.places.begin(), route.places.end(), [&](const auto& place) {
+                return std::find(group.kinds.begin(), group.kinds.end(), place.kind) !=
+                       group.kinds.end();
+            });
+        if (occurs)
+            rows.emplace_back()
+                .text("label", group.label)
+                .markup("symbol", place_symbol(group.kinds.front()));
+    }
+    return rows;
+}
+
 } // namespace
 
 void add_trip(Fields& fields, const BookSource& source) {
@@ -174,6 +205,7 @@ void add_trip(Fields& fields, const BookSource& source) {
         .markup("profile_narrow",
                 profile_drawing(plan, source.route, whole, narrow("profile-n"), source.shown))
         .list("band_key", band_keys(source))
+        .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))
         .list("appointments", appointments(source))
         .list("places", places(source));

@@ -71,9 +71,18 @@ class Labels {
         if (best == nullptr)
             return {};
         take(*best);
-        return fmt::format(R"(<text class="{}" x="{}" y="{}" font-size="{}">{}</text>)",
+        // Set from the side of the point, so that a width guessed too large leaves no gap there.
+        const double middle = best->x + best->w / 2.0;
+        const bool above = std::abs(middle - point.x) < 1.0;
+        const bool left = !above && middle < point.x;
+        return fmt::format(R"(<text class="{} {}" x="{}" y="{}" font-size="{}">{}</text>)",
                            kind,
-                           coordinate(best->x),
+                           above  ? "mid"
+                           : left ? "end"
+                                  : "from",
+                           coordinate(above  ? middle
+                                      : left ? best->x + best->w
+                                             : best->x),
                            coordinate(best->y + 0.92 * size),
                            coordinate(size),
                            escaped(text));
@@ -208,16 +217,22 @@ std::string places_markup(std::vector<Mark> all,
         return rank(a) < rank(b);
     });
     std::string symbols;
+    std::string nights; // above what lies at the same place
     std::string names;
     for (const Mark& mark : all) {
-        symbols += mark_markup(mark, drawing.text);
+        (mark.night > 0 ? nights : symbols) += mark_markup(mark, drawing.text);
         if (drawing.names && !mark.name.empty())
             names += labels.beside(mark.at,
                                    fitted(one_line(mark.name), 24),
                                    drawing.text,
                                    mark.night > 0 ? "name slept" : "name");
     }
-    return fmt::format(R"(<g class="places">{}</g><g class="names">{}</g>)", symbols, names);
+    return fmt::format(
+        R"(<g class="places">{}</g><g class="names">{}</g>)", symbols + nights, names);
+}
+
+std::string place_symbol(planner::PlaceKind kind) {
+    return mark_markup({{10.0, 10.0, 0.0}, {}, kind, 0}, 13.0);
 }
 
 } // namespace tumpline::cli

@@ -30,4 +30,7 @@ struct Mark {
                                         const Frame& frame,
                                         const Drawing& drawing);
 
+/// The symbol alone in a drawing of 20 by 20, for the key.
+[[nodiscard]] std::string place_symbol(planner::PlaceKind kind);
+
 } // namespace tumpline::cli
