@@ -18,8 +18,8 @@ class Elevation {
     /// Throws: InputError naming the raster that cannot be used (not a raster, no CRS, no band...).
     explicit Elevation(const std::vector<std::filesystem::path>& rasters);
     ~Elevation();
-    Elevation(Elevation&&) noexcept;
-    Elevation& operator=(Elevation&&) noexcept;
+    Elevation(Elevation&& other) noexcept;
+    Elevation& operator=(Elevation&& other) noexcept;
 
     /// Height at `position`; empty outside every raster or where all four neighbours are void.
     [[nodiscard]] std::optional<double> at(const Position& position);

@@ -280,10 +280,9 @@ std::optional<double> Raster::at(const Position& position, TileCache& cache) {
     std::array<float, 4> z{}; // north-west, north-east, south-west, south-east
     if (west >= 0 && west + 1 < columns_) {
         const TileCache::Cells& cells = tile({.column = west, .row = north}, cache);
-        constexpr auto stride = static_cast<std::size_t>(TileCache::side + 1);
-        const auto first = static_cast<std::size_t>(north % TileCache::side) * stride +
+        const auto first = static_cast<std::size_t>(north % TileCache::side) * TileCache::stride +
                            static_cast<std::size_t>(west % TileCache::side);
-        const std::size_t below = rows_ > 1 ? first + stride : first;
+        const std::size_t below = rows_ > 1 ? first + TileCache::stride : first;
         z = {cells[first], cells[first + 1], cells[below], cells[below + 1]};
     } else {
         const int left = (west + columns_) % columns_;
@@ -303,8 +302,7 @@ std::optional<double> Raster::at(const Position& position, TileCache& cache) {
     for (std::size_t i = 0; i < z.size(); ++i) {
         if (std::isnan(z[i]))
             continue;
-        const double away =
-            std::hypot(x - static_cast<double>(i % 2), y - static_cast<double>(i / 2));
+        const double away = std::hypot(x - (i % 2 == 0 ? 0.0 : 1.0), y - (i < 2 ? 0.0 : 1.0));
         constexpr double touching = 1e-6; // cells: a place on a centre takes that cell's height
         const double weight = whole ? bilinear[i] : 1.0 / std::max(away, touching);
         sum_m += weight * static_cast<double>(z[i]);
@@ -319,9 +317,9 @@ std::optional<double> Raster::at(const Position& position, TileCache& cache) {
 }
 
 float Raster::cell(const Cell& cell, TileCache& cache) {
-    constexpr auto stride = static_cast<std::size_t>(TileCache::side + 1);
-    return tile(cell, cache)[static_cast<std::size_t>(cell.row % TileCache::side) * stride +
-                             static_cast<std::size_t>(cell.column % TileCache::side)];
+    return tile(cell,
+                cache)[static_cast<std::size_t>(cell.row % TileCache::side) * TileCache::stride +
+                       static_cast<std::size_t>(cell.column % TileCache::side)];
 }
 
 const TileCache::Cells& Raster::tile(const Cell& first, TileCache& cache) {

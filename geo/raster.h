@@ -25,6 +25,7 @@ namespace tumpline::geo {
 class TileCache {
   public:
     static constexpr int side = 256;
+    static constexpr std::size_t stride = side + 1;
     static constexpr std::size_t most_tiles = 256; ///< 64 MB of cells
 
     struct Key {
@@ -63,8 +64,8 @@ class Raster {
     /// Throws: InputError naming what makes the file unusable.
     Raster(const std::filesystem::path& file, int number);
     ~Raster();
-    Raster(Raster&&) noexcept;
-    Raster& operator=(Raster&&) noexcept;
+    Raster(Raster&& other) noexcept;
+    Raster& operator=(Raster&& other) noexcept;
 
     /// Height above the geoid; empty beyond the raster and where all cells around are void.
     /// Throws: InputError if the file breaks off here.

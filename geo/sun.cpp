@@ -52,8 +52,9 @@ class Sky {
         return 0.5 * (before_s + after_s);
     }
 
-    /// The highest (sign 1) or lowest (sign -1) moment between two times.
-    [[nodiscard]] double extreme_s(double from_s, double to_s, double sign) const {
+    /// The highest or lowest moment between two times.
+    [[nodiscard]] double extreme_s(double from_s, double to_s, bool highest) const {
+        const double sign = highest ? 1.0 : -1.0;
         while (to_s - from_s > close_enough_s) {
             const double third_s = (to_s - from_s) / 3.0;
             if (sign * above_deg(from_s + third_s) < sign * above_deg(to_s - third_s))
@@ -91,7 +92,7 @@ std::vector<Sample> samples_of(const Sky& sky, double length_s) {
             const bool turns = sign * (middle.above_deg - before.above_deg) >= 0.0 &&
                                sign * (middle.above_deg - next.above_deg) >= 0.0;
             if (turns) {
-                const double turn_s = sky.extreme_s(before.time_s, next.time_s, sign);
+                const double turn_s = sky.extreme_s(before.time_s, next.time_s, sign > 0.0);
                 const Sample turn{.time_s = turn_s, .above_deg = sky.above_deg(turn_s)};
                 if (turn_s < middle.time_s)
                     samples.insert(samples.end() - 1, turn);
