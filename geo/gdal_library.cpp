@@ -42,8 +42,10 @@ void prepare_gdal() {
               "PLMOSAIC",   "PLSCENES",   "NGW",           "CSW",   "Elasticsearch", "Carto",
               "AmigoCloud", "PostgreSQL", "PostGISRaster", "MySQL", "MSSQLSpatial",  "ODBC",
               "CouchDB",    "Cloudant",   "GeoRaster",     "OCI",   "HANA"})
-            if (GDALDriver* driver = GetGDALDriverManager()->GetDriverByName(name))
+            if (GDALDriver* driver = GetGDALDriverManager()->GetDriverByName(name)) {
                 GetGDALDriverManager()->DeregisterDriver(driver);
+                GDALDestroyDriver(driver);
+            }
     });
 }
 

@@ -1,5 +1,7 @@
 #include "tests/support/raster_file.h"
 
+#include "geo/gdal_library.h"
+
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
 
@@ -13,7 +15,7 @@ namespace tumpline::test {
 void write_raster(const std::filesystem::path& file,
                   const RasterFile& raster,
                   const std::function<double(int, int)>& height) {
-    GDALAllRegister();
+    geo::prepare_gdal();
     // Writes the corner as it stands even where cells are points, as other programs do.
     CPLSetThreadLocalConfigOption("GTIFF_POINT_GEO_IGNORE", raster.point ? "TRUE" : nullptr);
     GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
