@@ -1,7 +1,10 @@
 #include "cli/app.h"
 
 #include "cli/command_book.h"
+#include "cli/command_check.h"
 #include "cli/command_models.h"
+#include "cli/command_pack.h"
+#include "cli/command_plan.h"
 #include "cli/command_track.h"
 #include "cli/text_width.h"
 #include "cli/trip_options.h"
@@ -104,6 +107,41 @@ void runs(CommandLine& line,
     });
 }
 
+void add_plan(CommandLine& line) {
+    const auto options = std::make_shared<PlanOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "plan", "computes the plan: days, legs, portages, loads, cautions");
+    add_trip(command, options->trip);
+    add_choice<PlanFormat>(
+        command,
+        "--format",
+        options->format,
+        {{"text", PlanFormat::text}, {"json", PlanFormat::json}, {"csv", PlanFormat::csv}},
+        "text for people; json is the whole plan and csv its legs, for programs");
+    runs(line, command, options, plan);
+}
+
+void add_check(CommandLine& line) {
+    const auto options = std::make_shared<CheckOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "check", "reads everything, prints every problem with its place, plans nothing");
+    add_trip(command, options->trip);
+    runs(line, command, options, check);
+}
+
+void add_pack(CommandLine& line) {
+    const auto options = std::make_shared<PackOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "pack", "who carries what leg by leg, how the bags balance, what stays at home and why");
+    add_trip(command, options->trip);
+    add_choice<PackFormat>(command,
+                           "--format",
+                           options->format,
+                           {{"text", PackFormat::text}, {"json", PackFormat::json}},
+                           "text for people, json for programs");
+    runs(line, command, options, pack);
+}
+
 void add_models(CommandLine& line) {
     const auto options = std::make_shared<ModelsOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -143,7 +181,7 @@ void add_book(CommandLine& line) {
 }
 
 /// The commands, in the order in which the help lists them.
-constexpr auto commands = {add_track, add_models, add_book};
+constexpr auto commands = {add_plan, add_check, add_pack, add_book, add_track, add_models};
 
 void declare(CommandLine& line) {
     line.app.set_help_flag("--help,-h", "what a command does and its options");

@@ -9,7 +9,23 @@
 
 #include <fmt/ostream.h>
 
+#include <cstddef>
+#include <set>
+
 namespace tumpline::cli {
+
+namespace {
+
+/// How many of the trip's places the route passes.
+std::size_t places_found(const planner::Route& route) {
+    std::set<std::size_t> found;
+    for (const planner::RoutePlace& place : route.places)
+        if (place.kind != planner::PlaceKind::landing)
+            found.insert(place.asked);
+    return found.size();
+}
+
+} // namespace
 
 ExitCode check(const CheckOptions& options, Console console) {
     try {
@@ -18,14 +34,19 @@ ExitCode check(const CheckOptions& options, Console console) {
         progress.now("reading tracks and elevation");
         const planner::Route route = planner::build_route(trip);
         fmt::print(console.out,
-                   "{}: no problems\n{} along {} {}, {} with places on it\n",
-                   one_line(trip.name),
+                   "{}: no problems\n  {} in {} {}, {} of {} places on the route, party of {}, {} "
+                   "craft, {} things\n",
+                   one_line(trip.name.empty() ? trip.file.string() : trip.name),
                    planner::show_distance(route.length_m, options.trip.units),
                    route.legs.size(),
                    route.legs.size() == 1 ? "leg" : "legs",
-                   route.places.size());
+                   places_found(route),
+                   trip.route.places.size(),
+                   trip.party.size(),
+                   trip.craft.size(),
+                   trip.kit.size());
         for (const planner::Caution& caution : route.cautions)
-            fmt::print(console.out, "{}", hanging("  ", caution_text(caution)));
+            fmt::print(console.out, "{}", hanging("  ", placed_caution_text(caution)));
         return ExitCode::done;
     } catch (const geo::InputError& error) {
         for (const geo::Problem& problem : error.problems())

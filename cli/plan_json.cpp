@@ -181,13 +181,14 @@ Json parts_json(const planner::Parts& parts) {
             {"waste", parts.waste_kg}};
 }
 
-Json load_json(const planner::MemberLoad& load) {
+Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
+    const bool on_foot = leg.travel != planner::Travel::paddle;
     return {{"member", load.member},
             {"pack_start_kg", load.pack_start_kg},
             {"pack_end_kg", load.pack_end_kg},
             {"pack_max_kg", load.pack_max_kg},
             {"worn_kg", load.worn_kg},
-            {"limit_kg", given_or_null(load.limit_kg)},
+            {"limit_kg", on_foot ? given_or_null(load.limit_kg) : Json(nullptr)},
             {"energy_kcal", kcal(load.energy_j)},
             {"parts", parts_json(load.parts)},
             {"carries", array_of(load.carries, [](const planner::Carry& carry) {
@@ -259,7 +260,9 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
                   {"lengths", leg.lengths},
                   {"on_foot_m", leg.on_foot_m},
                   {"stopped", leg.stopped},
-                  {"loads", array_of(leg.loads, load_json)}};
+                  {"loads", array_of(leg.loads, [&](const planner::MemberLoad& load) {
+                       return load_json(leg, load);
+                   })}};
     if (leg.travel == planner::Travel::portage) {
         shown["choices"] = array_of(leg.choices, choice_json);
         shown["break_even_m"] = or_null(leg.break_even_m);

@@ -41,7 +41,8 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                    : choice.within_limits ? ""
                                           : "over a limit"});
     page.add(table.text());
-    if (leg.break_even_m)
+    constexpr double longest_portage_m = 20000.0; // longer ones are walks
+    if (leg.break_even_m && *leg.break_even_m <= longest_portage_m)
         page.item(fmt::format("Rolled and whole take the same time over {}.",
                               page.portage(*leg.break_even_m)));
 }
@@ -101,12 +102,12 @@ void add_parts(TextPage& page, const PlanLeg& leg) {
                  {"water", true},
                  {"waste", true}});
     for (const planner::MemberLoad& load : leg.loads) {
-        const bool over = load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg;
+        const bool over = over_limit(leg, load);
         table.row({load.member,
                    page.bare_mass(load.pack_start_kg),
                    page.bare_mass(load.pack_end_kg),
                    page.bare_mass(load.pack_max_kg) + (over ? "!" : ""),
-                   load.limit_kg > 0.0 ? page.bare_mass(load.limit_kg) : std::string(),
+                   has_limit(leg, load) ? page.bare_mass(load.limit_kg) : std::string(),
                    page.bare_mass(load.worn_kg),
                    page.bare_mass(load.parts.kit_kg),
                    page.bare_mass(load.parts.craft_kg),

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -39,7 +40,35 @@ std::string crossing(const TextPage& page, const geo::SunCrossings& sun, planner
     case geo::SunDay::sets_only:
         break;
     }
+    if (sun.set && sun.rise && *sun.set < *sun.rise)
+        return "past 24"; // the setting just after midnight belongs to the evening before
     return sun.set ? page.clock(*sun.set, date) : std::string();
+}
+
+/// The band beside a time: "3.4-5.0 h", below an hour "12-20 min".
+std::string between(const PlanLeg& leg) {
+    if (leg.moving_high_s < planner::s_per_h)
+        return fmt::format("{:.0f}-{:.0f} min",
+                           leg.moving_low_s / planner::s_per_min,
+                           leg.moving_high_s / planner::s_per_min);
+    return fmt::format("{:.1f}-{:.1f} h",
+                       leg.moving_low_s / planner::s_per_h,
+                       leg.moving_high_s / planner::s_per_h);
+}
+
+/// What moves the boat beside its crew: "current used 5.0 km/h; wind 4.1 km/h against".
+std::string pushes(const TextPage& page, const PlanLeg& leg) {
+    constexpr double calm_mps = 0.1; // would print as nothing
+    std::vector<std::string> pushes;
+    if (std::abs(leg.current_mps) >= calm_mps)
+        pushes.push_back(fmt::format("current used {}{}",
+                                     page.speed(std::abs(leg.current_mps)),
+                                     leg.current_mps < 0.0 ? " against" : ""));
+    if (std::abs(leg.wind_head_mps) >= calm_mps)
+        pushes.push_back(fmt::format("wind {} {}",
+                                     page.speed(std::abs(leg.wind_head_mps)),
+                                     leg.wind_head_mps > 0.0 ? "against" : "with"));
+    return fmt::format("{}", fmt::join(pushes, "; "));
 }
 
 void add_when(TextPage& page) {
@@ -115,17 +144,16 @@ void add_leg(TextPage& page, Table& table, const PlanLeg& leg, planner::Date dat
                                              : page.distance(leg.to_m - leg.from_m),
                up_and_down(page, leg),
                leg.stopped ? std::string("stopped") : page.duration(leg.moving_s),
-               fmt::format("{:.1f}-{:.1f} h",
-                           leg.moving_low_s / planner::s_per_h,
-                           leg.moving_high_s / planner::s_per_h),
+               between(leg),
                page.duration(leg.changeover_s),
                page.clock(leg.end, date)});
     if (leg.travel == Travel::paddle && leg.steepest_500m > 0.0)
-        table.remark(fmt::format("falls {}, the steepest {} {}; current used {}",
+        table.remark(fmt::format("falls {}, the steepest {} {}",
                                  page.gradient(leg.gradient),
                                  page.distance(500.0),
-                                 page.gradient(leg.steepest_500m),
-                                 page.speed(leg.current_mps)));
+                                 page.gradient(leg.steepest_500m)));
+    if (const std::string moves = pushes(page, leg); leg.travel == Travel::paddle && !moves.empty())
+        table.remark(moves);
     for (const std::string& caution : page.cautions(leg.day, leg.leg))
         table.remark(caution);
 }
@@ -147,7 +175,7 @@ void add_pack_block(TextPage& page, std::size_t first, std::size_t last) {
         std::vector<std::string> cells = {leg_number(leg), fmt::format("{}", leg.day), leg.name};
         for (std::size_t member = first; member < std::min(last, leg.loads.size()); ++member) {
             const planner::MemberLoad& load = leg.loads[member];
-            const bool over = load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg;
+            const bool over = over_limit(leg, load);
             cells.push_back(page.bare_mass(load.pack_start_kg));
             cells.push_back(page.bare_mass(load.pack_end_kg));
             cells.push_back(page.bare_mass(load.pack_max_kg) + (over ? "!" : ""));
@@ -201,8 +229,8 @@ void add_packs(TextPage& page) {
     }
     const auto& legs = page.plan().legs;
     const bool over = std::any_of(legs.begin(), legs.end(), [](const PlanLeg& leg) {
-        return std::any_of(leg.loads.begin(), leg.loads.end(), [](const auto& load) {
-            return load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg;
+        return std::any_of(leg.loads.begin(), leg.loads.end(), [&](const auto& load) {
+            return over_limit(leg, load);
         });
     });
     if (over)

@@ -11,6 +11,15 @@
 
 namespace tumpline::cli {
 
+bool has_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
+    return leg.travel != planner::Travel::paddle && load.limit_kg > 0.0;
+}
+
+bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
+    constexpr double a_gram_kg = 1e-3;
+    return has_limit(leg, load) && load.pack_max_kg > load.limit_kg + a_gram_kg;
+}
+
 TextPage::TextPage(const planner::Plan& plan, const Reader& reader)
     : plan_(plan), reader_(reader), told_(plan.cautions.size(), false) {}
 

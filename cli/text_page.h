@@ -68,6 +68,11 @@ class TextPage {
     std::string text_;
 };
 
+/// Whether a limit holds for a load: on foot only.
+[[nodiscard]] bool has_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load);
+/// Whether it is over its bearer's limit by more than a gram.
+[[nodiscard]] bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load);
+
 /// The sections of a plan, in the order in which they stand; each adds nothing if there is nothing
 /// to say.
 void add_summary(TextPage& page);

@@ -68,7 +68,8 @@ void add_heaviest(TextPage& page) {
 
 /// Seconds between arriving and dusk, if that day has a dusk.
 std::optional<double> before_dusk_s(const PlanDay& day) {
-    if (!day.light.twilight.set)
+    const geo::SunCrossings& light = day.light.twilight;
+    if (!light.set || (light.rise && *light.set < *light.rise)) // that of the evening before
         return {};
     return std::chrono::duration<double>(*day.light.twilight.set - day.arrive).count();
 }

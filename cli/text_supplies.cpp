@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -59,7 +60,8 @@ void add_stages(TextPage& page) {
         if (stage.closed)
             page.add(
                 hanging("    ", fmt::format("{} is closed on the day it is reached.", stage.from)));
-        if (stage.lost_day_short_kg > 0.0)
+        constexpr double a_gram_kg = 1e-3;
+        if (stage.lost_day_short_kg >= a_gram_kg)
             page.add(hanging("    ",
                              fmt::format("One day more would leave the party {} short.",
                                          page.mass(stage.lost_day_short_kg))));
@@ -72,6 +74,11 @@ std::string fills(const TextPage& page, const planner::WaterStretch& stretch) {
     for (std::size_t i = 0; i < stretch.fill_l.size() && i < plan.trip.party.size(); ++i)
         texts.push_back(
             fmt::format("{} {}", plan.trip.party[i].name, page.volume(stretch.fill_l[i])));
+    const bool same = std::all_of(stretch.fill_l.begin(), stretch.fill_l.end(), [&](double fill_l) {
+        return page.volume(fill_l) == page.volume(stretch.fill_l.front());
+    });
+    if (same && texts.size() > 1)
+        return "each " + page.volume(stretch.fill_l.front());
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 

@@ -131,6 +131,51 @@ std::size_t bytes_within(std::string_view utf8, std::size_t most) {
     return bytes;
 }
 
+/// Whether `word` ends a figure and `next` is its unit: they stay on one line.
+bool belongs_together(std::string_view word, std::string_view next) {
+    if (word.empty() || word.back() < '0' || word.back() > '9')
+        return false;
+    while (!next.empty() && std::string_view(".,;:)").find(next.back()) != next.npos)
+        next.remove_suffix(1);
+    constexpr std::array<std::string_view, 19> units = {"%",
+                                                        "C",
+                                                        "F",
+                                                        "L",
+                                                        "fl",
+                                                        "ft",
+                                                        "g",
+                                                        "h",
+                                                        "in",
+                                                        "kcal",
+                                                        "kg",
+                                                        "km",
+                                                        "km/h",
+                                                        "lb",
+                                                        "m",
+                                                        "mi",
+                                                        "min",
+                                                        "oz",
+                                                        "qt"};
+    return std::find(units.begin(), units.end(), next) != units.end();
+}
+
+/// The words of a text, a figure with its unit as one.
+std::vector<std::string> words_of(std::string_view utf8) {
+    std::vector<std::string> words;
+    while (!utf8.empty()) {
+        const std::size_t space = std::min(utf8.find(' '), utf8.size());
+        const std::string_view word = utf8.substr(0, space);
+        utf8.remove_prefix(std::min(space + 1, utf8.size()));
+        if (word.empty())
+            continue;
+        if (!words.empty() && belongs_together(words.back(), word))
+            words.back().append(" ").append(word);
+        else
+            words.emplace_back(word);
+    }
+    return words;
+}
+
 } // namespace
 
 std::string fitted(std::string_view utf8, std::size_t most) {
@@ -152,12 +197,8 @@ std::vector<std::string> wrapped(std::string_view utf8, std::size_t most) {
         lines.push_back(line);
         line.clear();
     };
-    while (!utf8.empty()) {
-        const std::size_t space = std::min(utf8.find(' '), utf8.size());
-        std::string_view word = utf8.substr(0, space);
-        utf8.remove_prefix(std::min(space + 1, utf8.size()));
-        if (word.empty())
-            continue;
+    for (const std::string& whole : words_of(utf8)) {
+        std::string_view word = whole;
         if (!line.empty() && columns_of(line) + 1 + columns_of(word) > most)
             end_line();
         if (!line.empty())

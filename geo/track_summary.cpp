@@ -18,6 +18,12 @@ double seconds_between(const Instant& from, const Instant& to) {
     return std::chrono::duration<double>(to - from).count();
 }
 
+/// Whether one stood between two consecutive points, as where a receiver pauses by itself.
+bool is_pause(const TrackPoint& from, const TrackPoint& to) {
+    const double lasts_s = seconds_between(*from.time, *to.time);
+    return lasts_s >= standing_s && distance_m(from.at, to.at) * standing_s < standing_m * lasts_s;
+}
+
 /// Time on the move in one part, and whether it has time stamps to tell.
 std::optional<double> moving_time_s(const std::vector<TrackPoint>& part) {
     std::vector<const TrackPoint*> timed;
@@ -36,7 +42,7 @@ std::optional<double> moving_time_s(const std::vector<TrackPoint>& part) {
         // Standing lasts to the last point nearby; the step that leaves is on the move.
         const double stayed_s = seconds_between(*timed[anchor]->time, *timed[i - 1]->time);
         moving_s += stayed_s < standing_s ? stayed_s : 0.0;
-        if (i < timed.size())
+        if (i < timed.size() && !is_pause(*timed[i - 1], *timed[i]))
             moving_s += seconds_between(*timed[i - 1]->time, *timed[i]->time);
         anchor = i;
     }

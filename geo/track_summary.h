@@ -46,9 +46,10 @@ struct TrackSummary {
 [[nodiscard]] TrackSummary
 summary(const Track& track, Elevation* elevation, const ProfileOptions& options = {});
 
-/// Seconds on the move in the track's parts: all time but that between parts and that in which one
-/// stayed within 20 m for two minutes or longer, so slower than 0.6 km/h. Empty without two time
-/// stamps in one part. Source: our own rule; docs/commands.md.
+/// Seconds on the move in the track's parts: all time but that between parts, that in which one
+/// stayed within 20 m for two minutes or longer, and steps of two minutes or longer at less than
+/// that speed (0.6 km/h). Empty without two time stamps in one part. Source: our own rule;
+/// docs/commands.md.
 [[nodiscard]] std::optional<double> moving_time_s(const Track& track);
 
 } // namespace tumpline::geo

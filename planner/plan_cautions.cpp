@@ -72,7 +72,12 @@ void Watch::days() {
             continue;
         day_ = day.day;
         leg_.reset();
-        const std::optional<sys_seconds>& dusk = day.light.twilight.set;
+        const std::optional<sys_seconds>& dawn = day.light.twilight.rise;
+        // a dusk just after midnight is that of the evening before
+        const std::optional<sys_seconds> dusk =
+            dawn && day.light.twilight.set && *day.light.twilight.set < *dawn
+                ? std::optional<sys_seconds>()
+                : day.light.twilight.set;
         const bool dark_all_day = day.light.twilight.day == geo::SunDay::always_below;
         const Level dusk_level =
             draft_.prepared.trip.days.dusk_is_limit.value_or(false) ? Level::stop : Level::caution;
@@ -99,7 +104,6 @@ void Watch::days() {
                     clock(draft_, *dusk),
                     clock(draft_, day.arrive_late)),
                 "NOAASolar");
-        const std::optional<sys_seconds>& dawn = day.light.twilight.rise;
         if (!dark_all_day && dawn && day.set_off < *dawn)
             say(Level::caution,
                 "before-dawn",
@@ -287,7 +291,7 @@ void Watch::river_on(const PlanLeg& leg) {
         say(Level::note,
             "gradient-hint",
             fmt::format("The river falls {:.1f} m/km ({:.0f} ft/mile), in its steepest 500 m "
-                        "{:.1f} m/km. {} "
+                        "{:.1f} m/km: {}. "
                         "Gradient is a hint where to look closer, never a class.",
                         1000.0 * leg.gradient,
                         5280.0 * leg.gradient,

@@ -7,8 +7,12 @@
 ///     [exit 2]
 ///
 /// Commands run in this process, in a copy of the folder, without a shell; a word in single or
-/// double quotes may hold spaces. With TUMPLINE_REWRITE_SCREENS=1 in the environment the files are
-/// rewritten with what is printed now; the difference is then reviewed like code.
+/// double quotes may hold spaces. The fenced blocks of README.md and docs/*.md that begin with such
+/// a command (or "# in") are screens as well; there a line "[...]" stands for any lines.
+///
+/// With TUMPLINE_REWRITE_SCREENS=1 in the environment the files are rewritten with what is printed
+/// now (a block with "[...]" up to the first of them keeps its number of lines); the difference is
+/// then reviewed like code.
 
 #include "cli/app.h"
 
@@ -16,11 +20,13 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <sstream>
+#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -119,7 +125,7 @@ std::string shown_now(const std::string& screen) {
     while (std::getline(lines, line)) {
         if (line.starts_with("# in "))
             folder = root / line.substr(5);
-        if (line.starts_with("#"))
+        if (line.starts_with("# "))
             now += line + "\n";
         if (line.starts_with("$ "))
             commands.push_back(line.substr(2));
@@ -130,23 +136,108 @@ std::string shown_now(const std::string& screen) {
     return now;
 }
 
+/// Whether we rewrite.
+bool rewriting() {
+    return std::getenv("TUMPLINE_REWRITE_SCREENS") != nullptr;
+}
+
+std::vector<std::string> lines_of(const std::string& text) {
+    std::vector<std::string> lines;
+    std::istringstream stream(text);
+    for (std::string line; std::getline(stream, line);)
+        lines.push_back(line);
+    return lines;
+}
+
+/// `now` with the lines left out that `screen` leaves out: it begins as `screen` does up to the
+/// line "[...]", and ends as it does after it.
+std::string abridged(const std::string& screen, const std::string& now) {
+    const std::vector<std::string> shown = lines_of(screen);
+    const auto cut = std::find(shown.begin(), shown.end(), "[...]");
+    if (cut == shown.end())
+        return now;
+    const auto before = static_cast<std::size_t>(cut - shown.begin());
+    const std::size_t after = shown.size() - before - 1;
+    const std::vector<std::string> whole = lines_of(now);
+    std::string text;
+    for (std::size_t i = 0; i < whole.size(); ++i) {
+        if (i < before || i + after >= whole.size())
+            text += whole[i] + "\n";
+        else if (i == before)
+            text += "[...]\n";
+    }
+    return text;
+}
+
 class Screen : public testing::TestWithParam<std::string> {};
 
 TEST_P(Screen, ShowsWhatItShowed) {
     const fs::path file = root / "tests" / "screens" / (GetParam() + ".txt");
     const std::string screen = read(file);
     const std::string now = shown_now(screen);
-    if (std::getenv("TUMPLINE_REWRITE_SCREENS") != nullptr) {
+    if (rewriting())
         std::ofstream(file, std::ios::binary) << now;
-        return;
-    }
-    EXPECT_EQ(screen, now);
+    else
+        EXPECT_EQ(screen, now);
+}
+
+std::string as_test_name(std::string name) {
+    std::replace_if(
+        name.begin(), name.end(), [](char letter) { return std::isalnum(letter) == 0; }, '_');
+    return name;
 }
 
 INSTANTIATE_TEST_SUITE_P(Screens, Screen, testing::ValuesIn(screens()), [](const auto& screen) {
-    std::string name = screen.param;
-    std::replace(name.begin(), name.end(), '-', '_');
-    return name;
+    return as_test_name(screen.param);
+});
+
+/// Pages with screens in them, from the root.
+std::vector<std::string> pages() {
+    std::vector<std::string> names;
+    const auto look = [&](const fs::path& page) {
+        const std::string text = read(page);
+        if (text.find("```\n$ tumpline") != text.npos || text.find("```\n# in ") != text.npos)
+            names.push_back(fs::relative(page, root).string());
+    };
+    look(root / "README.md");
+    for (const fs::directory_entry& entry : fs::directory_iterator(root / "docs"))
+        if (entry.path().extension() == ".md")
+            look(entry.path());
+    std::sort(names.begin(), names.end());
+    return names;
+}
+
+class Page : public testing::TestWithParam<std::string> {};
+
+TEST_P(Page, ShowsWhatIsPrinted) {
+    const fs::path file = root / GetParam();
+    std::string block;
+    std::string now;
+    bool inside = false;
+    for (const std::string& line : lines_of(read(file))) {
+        if (line.starts_with("```")) {
+            if (inside && (block.starts_with("$ tumpline") || block.starts_with("# in "))) {
+                const std::string printed_now = abridged(block, shown_now(block));
+                if (!rewriting()) {
+                    EXPECT_EQ(block, printed_now);
+                }
+                block = printed_now;
+            }
+            now += block + line + "\n";
+            block.clear();
+            inside = !inside;
+        } else if (inside)
+            block += line + "\n";
+        else
+            now += line + "\n";
+    }
+    EXPECT_FALSE(inside) << "a block has no end";
+    if (rewriting())
+        std::ofstream(file, std::ios::binary) << now;
+}
+
+INSTANTIATE_TEST_SUITE_P(Pages, Page, testing::ValuesIn(pages()), [](const auto& page) {
+    return as_test_name(page.param);
 });
 
 } // namespace

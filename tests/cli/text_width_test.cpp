@@ -45,6 +45,7 @@ TEST(TextWidth, WrapsBetweenWords) {
     EXPECT_THAT(wrapped("  one   two ", 7), ElementsAre("one two"));
     EXPECT_THAT(wrapped("unbreakable", 4), ElementsAre("unbr", "eaka", "ble"));
     EXPECT_THAT(wrapped("a 川川川", 4), ElementsAre("a", "川川", "川"));
+    EXPECT_THAT(wrapped("it weighs 50 kg.", 12), ElementsAre("it weighs", "50 kg."));
     EXPECT_TRUE(wrapped("", 4).empty());
 }
 

@@ -68,6 +68,13 @@ TEST(TrackSummary, AShortHaltStillCountsAsMoving) {
     EXPECT_EQ(summary(track({part}), nullptr).moving_s, 1060.0);
 }
 
+TEST(TrackSummary, AReceiverThatPausesByItselfStands) {
+    std::vector<TrackPoint> part = walk(0, 0.0, 51);
+    for (const TrackPoint& next : walk(2300, 530.0, 48)) // half an hour later, 30 m on
+        part.push_back(next);
+    EXPECT_EQ(summary(track({part}), nullptr).moving_s, 970.0);
+}
+
 TEST(TrackSummary, NeitherIsTheTimeBetweenParts) {
     const TrackSummary sum = summary(track({walk(0, 0.0, 51), walk(4100, 800.0, 51)}), nullptr);
     EXPECT_EQ(sum.parts, 2U);
