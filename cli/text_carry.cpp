@@ -17,7 +17,7 @@ using planner::PlanLeg;
 using planner::Travel;
 
 void add_choices(TextPage& page, const PlanLeg& leg) {
-    Table table({{"Choice"},
+    Table table({{"Carries"},
                  {"Boats"},
                  {"Walked", true},
                  {"Moving", true},
@@ -27,7 +27,7 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                  {"Of limit", true},
                  {""}});
     for (const planner::CarryChoice& choice : leg.choices)
-        table.row({std::string(carries_phrase(choice.carries)),
+        table.row({std::string(carries_word(choice.carries)),
                    choice.rolled ? "rolled" : "whole",
                    page.distance(choice.walked_m),
                    page.duration(choice.moving_s),
@@ -39,7 +39,7 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                        : std::string(),
                    choice.chosen          ? "chosen"
                    : choice.within_limits ? ""
-                                          : "over a limit"});
+                                          : "over limit"});
     page.add(table.text());
     constexpr double longest_portage_m = 20000.0; // longer ones are walks
     if (leg.break_even_m && *leg.break_even_m <= longest_portage_m)

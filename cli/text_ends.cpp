@@ -52,7 +52,7 @@ void add_appointments(TextPage& page) {
                               page.clock(meet.by),
                               page.clock(meet.arrive),
                               planner::show_duration(meet.margin_s),
-                              meet.spare_s < 0.0 ? "missed by" : "spare",
+                              meet.spare_s < 0.0 ? "short of it by" : "spare",
                               planner::show_duration(std::abs(meet.spare_s)),
                               meet.hard ? " (must be met)" : ""));
         Table table({{"To meet it, leave", false, true}, {"Day", true}, {"at latest", true}});

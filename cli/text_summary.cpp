@@ -108,24 +108,26 @@ void add_daylight(TextPage& page) {
                               planner::show_duration(*before_dusk_s(*tightest))));
 }
 
+/// How an appointment stands: with time to spare, within its margin, or missed.
+std::string standing(const planner::PlanAppointment& meet) {
+    if (meet.spare_s >= 0.0)
+        return fmt::format("{} to spare", planner::show_duration(meet.spare_s));
+    const double late_s = -meet.spare_s - meet.margin_s;
+    if (late_s > 0.0)
+        return fmt::format("missed by {}", planner::show_duration(late_s));
+    return fmt::format("met, but with {} less than the margin of {}",
+                       planner::show_duration(-meet.spare_s),
+                       planner::show_duration(meet.margin_s));
+}
+
 void add_meetings(TextPage& page) {
-    for (const planner::PlanAppointment& meet : page.plan().appointments) {
-        const std::string by = page.clock(meet.by);
-        if (meet.spare_s < 0.0)
-            page.line(fmt::format("Appointment: {} at {}, day {} by {}: missed by {}.",
-                                  meet.what,
-                                  meet.at,
-                                  meet.day,
-                                  by,
-                                  planner::show_duration(-meet.spare_s)));
-        else
-            page.line(fmt::format("Appointment: {} at {}, day {} by {}: {} to spare.",
-                                  meet.what,
-                                  meet.at,
-                                  meet.day,
-                                  by,
-                                  planner::show_duration(meet.spare_s)));
-    }
+    for (const planner::PlanAppointment& meet : page.plan().appointments)
+        page.line(fmt::format("Appointment: {} at {}, day {} by {}: {}.",
+                              meet.what,
+                              meet.at,
+                              meet.day,
+                              page.clock(meet.by),
+                              standing(meet)));
 }
 
 /// The parts of a sum that are not nothing: "18.3 km on foot, 1.10 km carrying".

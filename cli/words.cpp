@@ -114,14 +114,14 @@ std::string_view word(geo::SunDay day) {
     return {};
 }
 
-std::string_view carries_phrase(double carries) {
+std::string_view carries_word(double carries) {
     if (carries <= 1.0)
-        return "one carry";
+        return "one";
     if (carries < 2.0)
-        return "one and a half carries";
+        return "one and a half";
     if (carries < 3.0)
-        return "two carries";
-    return "three carries";
+        return "two";
+    return "three";
 }
 
 } // namespace tumpline::cli

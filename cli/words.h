@@ -18,7 +18,7 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::Part part);
 [[nodiscard]] std::string_view word(planner::Account account);
 [[nodiscard]] std::string_view word(geo::SunDay day);
-/// "one carry", "one and a half carries": how a portage is done.
-[[nodiscard]] std::string_view carries_phrase(double carries);
+/// "one", "one and a half": how many carries a portage takes.
+[[nodiscard]] std::string_view carries_word(double carries);
 
 } // namespace tumpline::cli

@@ -8,7 +8,7 @@
 ///
 /// Commands run in this process, in a copy of the folder, without a shell; a word in single or
 /// double quotes may hold spaces. The fenced blocks of README.md and docs/*.md that begin with such
-/// a command (or "# in") are screens as well; there a line "[...]" stands for any lines.
+/// a command (or "# in") are screens as well. A line "[...]" stands for any lines.
 ///
 /// With TUMPLINE_REWRITE_SCREENS=1 in the environment the files are rewritten with what is printed
 /// now (a block with "[...]" up to the first of them keeps its number of lines); the difference is
@@ -174,7 +174,7 @@ class Screen : public testing::TestWithParam<std::string> {};
 TEST_P(Screen, ShowsWhatItShowed) {
     const fs::path file = root / "tests" / "screens" / (GetParam() + ".txt");
     const std::string screen = read(file);
-    const std::string now = shown_now(screen);
+    const std::string now = abridged(screen, shown_now(screen));
     if (rewriting())
         std::ofstream(file, std::ios::binary) << now;
     else

@@ -1,0 +1,91 @@
+/// What must hold of every plan that is shown, over made-up trips.
+
+#include "cli/plan_csv.h"
+#include "cli/plan_json.h"
+#include "cli/plan_text.h"
+#include "cli/text_width.h"
+#include "tests/support/random_trip.h"
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
+#include <set>
+#include <sstream>
+#include <string>
+
+namespace tumpline::cli {
+namespace {
+
+constexpr std::uint64_t first_seed = 1;
+constexpr std::uint64_t last_seed = 60;
+
+planner::Plan plan_of(std::uint64_t seed) {
+    const test::RandomTrip random = test::random_trip(seed);
+    return planner::make_plan(random.trip, random.route);
+}
+
+std::set<std::string> caution_codes() {
+    std::set<std::string> codes;
+    std::ifstream lines(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "docs" / "cautions.md");
+    for (std::string line; std::getline(lines, line);)
+        if (line.starts_with("| `") && line.find('-') < line.find('`', 3)) // levels have no dash
+            codes.insert(line.substr(3, line.find('`', 3) - 3));
+    return codes;
+}
+
+class ShownPlans : public testing::TestWithParam<std::uint64_t> {};
+
+TEST_P(ShownPlans, TextKeepsToItsWidth) {
+    const planner::Plan plan = plan_of(GetParam());
+    for (const auto units : {planner::UnitSystem::metric, planner::UnitSystem::imperial})
+        for (const std::string& text : {plan_text(plan, {.units = units, .colour = false}),
+                                        pack_text(plan, {.units = units, .colour = false})}) {
+            std::istringstream lines(text);
+            for (std::string line; std::getline(lines, line);)
+                EXPECT_LE(columns_of(line), line_columns) << "seed " << GetParam() << ": " << line;
+            EXPECT_EQ(text.find("nan"), text.npos) << "seed " << GetParam();
+            EXPECT_EQ(text.find("inf "), text.npos) << "seed " << GetParam();
+        }
+}
+
+TEST_P(ShownPlans, JsonAndCsvHaveTheirShape) {
+    const planner::Plan plan = plan_of(GetParam());
+    const auto json = nlohmann::json::parse(plan_json(plan, "1"));
+    ASSERT_EQ(json["legs"].size(), plan.legs.size());
+    for (const auto& leg : json["legs"])
+        for (const char* key : {"distance_m", "moving_s", "ascent_m", "changeover_s", "lengths"})
+            EXPECT_TRUE(leg[key].is_number()) << "seed " << GetParam() << ": " << key;
+    const std::string csv = plan_csv(plan);
+    EXPECT_EQ(static_cast<std::size_t>(std::count(csv.begin(), csv.end(), '\n')),
+              plan.legs.size() + 1);
+}
+
+TEST_P(ShownPlans, EveryCautionHasItsLineInThePage) {
+    static const std::set<std::string> codes = caution_codes();
+    for (const planner::Caution& caution : plan_of(GetParam()).cautions)
+        EXPECT_EQ(codes.count(caution.code), 1U)
+            << caution.code << " is not in docs/cautions.md; seed " << GetParam();
+}
+
+INSTANTIATE_TEST_SUITE_P(Seeds, ShownPlans, testing::Range(first_seed, last_seed + 1));
+
+TEST(CautionsPage, EveryCodeIsSaidSomewhereInThePlanner) {
+    std::string sources;
+    for (const auto& entry : std::filesystem::directory_iterator(
+             std::filesystem::path(TUMPLINE_SOURCE_DIR) / "planner"))
+        if (entry.path().extension() == ".cpp") {
+            std::ifstream in(entry.path());
+            sources.append(std::istreambuf_iterator<char>(in), {});
+        }
+    ASSERT_GT(caution_codes().size(), 10U);
+    for (const std::string& code : caution_codes())
+        EXPECT_NE(sources.find(fmt::format("\"{}\"", code)), sources.npos) << code;
+}
+
+} // namespace
+} // namespace tumpline::cli
