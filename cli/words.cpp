@@ -124,4 +124,14 @@ std::string_view carries_word(double carries) {
     return "three";
 }
 
+std::string_view carries_phrase(double carries) {
+    if (carries <= 1.0)
+        return "one carry";
+    if (carries < 2.0)
+        return "one and a half carries";
+    if (carries < 3.0)
+        return "two carries";
+    return "three carries";
+}
+
 } // namespace tumpline::cli

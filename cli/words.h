@@ -20,5 +20,7 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(geo::SunDay day);
 /// "one", "one and a half": how many carries a portage takes.
 [[nodiscard]] std::string_view carries_word(double carries);
+/// "one carry", "one and a half carries".
+[[nodiscard]] std::string_view carries_phrase(double carries);
 
 } // namespace tumpline::cli
