@@ -100,7 +100,7 @@ std::size_t line_at(const std::filesystem::path& file, std::size_t offset) {
 std::string place_of(const std::string& fault, const std::filesystem::path& file) {
     if (const auto line = number_after(fault, "line "))
         return fmt::format("line {}", *line);
-    if (const auto offset = number_after(fault, "offset "))
+    if (const auto offset = number_after(fault, "(at offset ")) // of text; others' are of bytes
         return fmt::format("line {}", line_at(file, *offset));
     return "";
 }
@@ -146,8 +146,9 @@ Dataset open(const std::filesystem::path& file, const QuietGdal& quiet) {
     drivers.push_back(nullptr);
     // an absolute path, lest a name with a colon be taken for the address of a service
     const std::string path = std::filesystem::absolute(file).string();
-    Dataset dataset(
-        GDALDataset::Open(path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data()));
+    const std::array<const char*, 2> options{"WRITE_GFS=NO", nullptr}; // nothing beside the input
+    Dataset dataset(GDALDataset::Open(
+        path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data(), options.data()));
     if (!dataset)
         throw InputError({{.file = file.string(),
                            .place = place_of(quiet.fault(), file),

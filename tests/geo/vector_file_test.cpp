@@ -210,6 +210,21 @@ TEST_F(VectorFile, ReadsKml) {
     EXPECT_EQ(file.waypoints.at(0).name, "Camp");
 }
 
+/// Found by hand: the library keeps what it learnt of a GML file in another beside it.
+TEST_F(VectorFile, LeavesNothingBesideItsInput) {
+    const TrackFile file = read(R"(<?xml version="1.0" encoding="utf-8" ?>
+<ogr:FeatureCollection xmlns:ogr="http://ogr.maptools.org/" xmlns:gml="http://www.opengis.net/gml">
+<gml:featureMember><ogr:way fid="way.0"><ogr:geometryProperty><gml:LineString srsName="EPSG:4326">
+<gml:coordinates>8,60 8.1,60</gml:coordinates></gml:LineString></ogr:geometryProperty>
+<ogr:name>Way</ogr:name></ogr:way></gml:featureMember></ogr:FeatureCollection>)",
+                                "trip.gml");
+    EXPECT_EQ(file.tracks.at(0).name, "Way");
+    std::vector<std::string> names;
+    for (const auto& entry : std::filesystem::directory_iterator(folder_.path()))
+        names.push_back(entry.path().filename().string());
+    EXPECT_EQ(names, std::vector<std::string>{"trip.gml"});
+}
+
 TEST_F(VectorFile, FollowsNoReferenceToElsewhere) {
     static_cast<void>(folder_.write("inner.geojson", line("[[8, 60], [8.1, 60]]")));
     const Problem layers = refusal(fmt::format("<OGRVRTDataSource><OGRVRTLayer name=\"inner\">"
