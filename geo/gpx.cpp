@@ -33,8 +33,8 @@ constexpr int chunk_size = 1 << 16;
 
 /// Latitude and longitude as they stand in a tag.
 struct Coordinates {
-    std::string_view lat = "";
-    std::string_view lon = "";
+    std::string_view lat;
+    std::string_view lon;
 };
 
 Coordinates coordinates(const char** attributes) {

@@ -124,8 +124,8 @@ std::optional<double> spacing_m(const Points& points, std::size_t index) {
         add(step);
     if (count < 2)
         return std::nullopt;
-    const auto middle = steps.begin() + static_cast<std::ptrdiff_t>(count / 2);
-    std::nth_element(steps.begin(), middle, steps.begin() + static_cast<std::ptrdiff_t>(count));
+    double* const middle = steps.data() + count / 2;
+    std::nth_element(steps.data(), middle, steps.data() + count);
     return *middle;
 }
 
