@@ -1,5 +1,6 @@
 #include "sample-routes/make/files.h"
 
+#include <fmt/chrono.h>
 #include <fmt/format.h>
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
@@ -29,11 +30,15 @@ void write_gpx(const std::filesystem::path& file, const std::string& title, cons
                            place.type);
     for (const Line& line : layout.lines) {
         out << fmt::format("<trk><name>{}</name><type>{}</type><trkseg>\n", line.name, line.type);
-        for (const Point& point : line.points)
-            out << fmt::format("<trkpt lat=\"{:.6f}\" lon=\"{:.6f}\"><ele>{:.1f}</ele></trkpt>\n",
+        for (const Point& point : line.points) {
+            out << fmt::format("<trkpt lat=\"{:.6f}\" lon=\"{:.6f}\"><ele>{:.1f}</ele>",
                                point.lat_deg,
                                point.lon_deg,
                                point.recorded_m);
+            if (point.time)
+                out << fmt::format("<time>{:%FT%T}Z</time>", *point.time);
+            out << "</trkpt>\n";
+        }
         out << "</trkseg></trk>\n";
     }
     out << "</gpx>\n";

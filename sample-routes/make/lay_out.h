@@ -1,6 +1,8 @@
 #pragma once
 
+#include <chrono>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -50,6 +52,7 @@ struct Point {
     double lon_deg;
     double ground_m;   ///< the height wanted
     double recorded_m; ///< the same with noise, as a receiver would have it
+    std::optional<std::chrono::sys_seconds> time = {};
 };
 
 struct Line {

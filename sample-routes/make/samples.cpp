@@ -7,8 +7,9 @@ namespace tumpline::samples {
 
 void make_samples(const std::filesystem::path& into) {
     using Make = void (*)(const std::filesystem::path&);
-    constexpr std::array<std::pair<const char*, Make>, 6> all{{
+    constexpr std::array<std::pair<const char*, Make>, 7> all{{
         {"saddle", make_saddle},
+        {"saddle", make_recorded},
         {"lake-chain", make_lake_chain},
         {"desert-river", make_desert_river},
         {"three-day-pass", make_three_day_pass},

@@ -9,6 +9,8 @@ namespace tumpline::samples {
 void make_samples(const std::filesystem::path& into);
 
 void make_saddle(const std::filesystem::path& into);
+/// A walk and a paddle with times, for learning one's own pace; beside the saddle.
+void make_recorded(const std::filesystem::path& into);
 void make_lake_chain(const std::filesystem::path& into);
 void make_desert_river(const std::filesystem::path& into);
 void make_three_day_pass(const std::filesystem::path& into);
