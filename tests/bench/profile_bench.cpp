@@ -96,7 +96,7 @@ void heights_in_another_crs(benchmark::State& state) {
     for (auto _ : state) {
         found = 0;
         for (const Position& place : places)
-            found += std::abs(elevation.at(place).value_or(0.0) - 250.0) < 1e-6 ? 1 : 0;
+            found += std::abs(elevation.at(place).value_or(0.0) - 250.0) < 1e-6 ? 1U : 0U;
         benchmark::DoNotOptimize(std::as_const(found));
     }
     if (found != places.size())
