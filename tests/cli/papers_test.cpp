@@ -1,9 +1,12 @@
+#include "cli/app.h"
+
 #include <gtest/gtest.h>
 
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <regex>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -51,6 +54,42 @@ TEST(Papers, EveryLinkToAFileOfOursLeadsThere) {
 TEST(Papers, ReadmeOpensWithWhoseJobItIs) {
     const std::string readme = text_of(fs::path(TUMPLINE_SOURCE_DIR) / "README.md");
     EXPECT_TRUE(readme.starts_with("# tumpline\n\nYou lead a trip of several days"));
+}
+
+/// The lines of the first console block of `text`, without the command.
+std::vector<std::string> shown(const std::string& text) {
+    std::istringstream lines(text.substr(text.find("```console")));
+    std::vector<std::string> found;
+    std::string line;
+    std::getline(lines, line); // the fence
+    std::getline(lines, line); // the command
+    while (std::getline(lines, line) && line != "```")
+        found.push_back(line);
+    return found;
+}
+
+TEST(Papers, ReadmeShowsWhatThePlanPrints) {
+    const fs::path root = TUMPLINE_SOURCE_DIR;
+    std::ostringstream out, err;
+    ASSERT_EQ(run({"plan", (root / "sample-routes/saddle/trip.json").string()}, {out, err}),
+              ExitCode::done);
+    const std::string plan = out.str();
+    std::size_t at = 0; // each line must follow the one before, but where lines are left out
+    std::size_t compared = 0;
+    for (const std::string& line : shown(text_of(root / "README.md"))) {
+        if (line == "…") {
+            at = std::string::npos;
+            continue;
+        }
+        const std::size_t here = plan.find(line + "\n", at == std::string::npos ? 0 : at);
+        ASSERT_NE(here, std::string::npos) << "the plan does not print: " << line;
+        if (at != std::string::npos) {
+            EXPECT_EQ(here, at) << "not in the place where the plan prints it: " << line;
+        }
+        at = here + line.size() + 1;
+        ++compared;
+    }
+    EXPECT_GT(compared, 20U);
 }
 
 } // namespace
