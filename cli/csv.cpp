@@ -30,7 +30,8 @@ std::string csv_record(const std::vector<std::string>& fields) {
 
 std::string csv_text(std::string_view text) {
     std::string field(text);
-    if (!field.empty() && std::string_view("=+-@\t\r\n").find(field.front()) != field.npos)
+    if (!field.empty() &&
+        std::string_view("=+-@\t\r\n").find(field.front()) != std::string_view::npos)
         field.insert(field.begin(), '\'');
     return field;
 }

@@ -31,7 +31,7 @@ void Table::row(std::vector<std::string> cells) {
     rows_.push_back({std::move(cells), {}});
 }
 
-void Table::remark(std::string text) {
+void Table::remark(const std::string& text) {
     rows_.push_back({{}, one_line(text)});
 }
 

@@ -32,7 +32,7 @@ class Table {
     /// A row; cells left out are empty. A table without rows prints nothing.
     void row(std::vector<std::string> cells);
     /// A remark about the row before it, over the whole width, broken into lines.
-    void remark(std::string text);
+    void remark(const std::string& text);
 
     [[nodiscard]] bool empty() const { return rows_.empty(); }
 

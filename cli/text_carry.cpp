@@ -30,8 +30,8 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
         table.row({std::string(carries_word(choice.carries)),
                    choice.rolled ? "rolled" : "whole",
                    page.distance(choice.walked_m),
-                   page.duration(choice.moving_s),
-                   page.duration(choice.changeover_s),
+                   TextPage::duration(choice.moving_s),
+                   TextPage::duration(choice.changeover_s),
                    page.mass(choice.heaviest_kg),
                    choice.heaviest_member,
                    choice.heaviest_ratio > 0.0
@@ -63,6 +63,7 @@ void add_carries(TextPage& page, const PlanLeg& leg) {
 
 std::string stowed(const TextPage& page, const std::vector<planner::Stowed>& things) {
     std::vector<std::string> texts;
+    texts.reserve(things.size());
     for (const planner::Stowed& thing : things)
         texts.push_back(fmt::format("{} {}", thing.what, page.mass(thing.mass_kg)));
     return fmt::format("{}", fmt::join(texts, ", "));

@@ -120,9 +120,9 @@ void add_how_far(TextPage& page) {
                        page.distance(day.paddle_m),
                        page.height(day.ascent_m),
                        page.height(day.descent_m),
-                       page.duration(day.moving_s),
-                       page.duration(day.changeover_s),
-                       page.duration(day.rest_s)});
+                       TextPage::duration(day.moving_s),
+                       TextPage::duration(day.changeover_s),
+                       TextPage::duration(day.rest_s)});
     page.add("\n");
     page.add(table.text());
 }
@@ -143,9 +143,9 @@ void add_leg(TextPage& page, Table& table, const PlanLeg& leg, planner::Date dat
                leg.travel == Travel::portage ? page.portage(leg.to_m - leg.from_m)
                                              : page.distance(leg.to_m - leg.from_m),
                up_and_down(page, leg),
-               leg.stopped ? std::string("stopped") : page.duration(leg.moving_s),
+               leg.stopped ? std::string("stopped") : TextPage::duration(leg.moving_s),
                between(leg),
-               page.duration(leg.changeover_s),
+               TextPage::duration(leg.changeover_s),
                page.clock(leg.end, date)});
     if (leg.travel == Travel::paddle && leg.steepest_500m > 0.0)
         table.remark(fmt::format("falls {}, the steepest {} {}",

@@ -135,7 +135,7 @@ std::size_t bytes_within(std::string_view utf8, std::size_t most) {
 bool belongs_together(std::string_view word, std::string_view next) {
     if (word.empty() || word.back() < '0' || word.back() > '9')
         return false;
-    while (!next.empty() && std::string_view(".,;:)").find(next.back()) != next.npos)
+    while (!next.empty() && std::string_view(".,;:)").find(next.back()) != std::string_view::npos)
         next.remove_suffix(1);
     constexpr std::array<std::string_view, 19> units = {"%",
                                                         "C",

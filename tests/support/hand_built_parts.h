@@ -1,0 +1,28 @@
+#pragma once
+
+#include "planner/plan.h"
+
+#include <chrono>
+#include <vector>
+
+/// The pieces of which hand_built_plan is made.
+namespace tumpline::test {
+
+/// Local time at Europe/Oslo in June (UTC+2) on a day of the trip, from minutes after midnight.
+[[nodiscard]] inline planner::sys_seconds hand_built_time(int day, int minutes) {
+    const std::chrono::sys_days first = std::chrono::year{2027} / std::chrono::June / 18;
+    return first + std::chrono::days{day - 1} + std::chrono::minutes{minutes} -
+           std::chrono::hours{2};
+}
+
+/// Minutes after midnight.
+[[nodiscard]] constexpr int clock_minutes(int hour, int minute) {
+    return 60 * hour + minute;
+}
+
+inline constexpr double joules_per_kcal = 4184.0;
+
+[[nodiscard]] planner::Trip hand_built_trip();
+[[nodiscard]] std::vector<planner::PlanLeg> hand_built_legs();
+
+} // namespace tumpline::test
