@@ -133,7 +133,7 @@ fs::path target_of(const OutputFile& output) {
                    fmt::format("\"{}\", which this command reads", input.string()),
                    "choose another name; inputs are never written over");
     const fs::path target = fs::weakly_canonical(output.file, error);
-    const fs::path absolute = error || target.empty() ? fs::absolute(output.file) : target;
+    fs::path absolute = error || target.empty() ? fs::absolute(output.file) : target;
     const fs::path folder = absolute.parent_path();
     if (!fs::is_directory(folder, error))
         refuse(output.file,
