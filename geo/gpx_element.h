@@ -26,7 +26,7 @@ enum class GpxNode : std::uint8_t {
 
 /// What the element `tag` means inside `parent`; ignored where the schema has no such element, or
 /// none that we read.
-/// Source: GPX 1.1 schema, topografix.com/GPX/1/1/gpx.xsd; GPX 1.0 uses the same names.
+/// Source: [GPX11]; GPX 1.0 uses the same names.
 [[nodiscard]] GpxNode gpx_child(GpxNode parent, std::string_view tag);
 
 /// A name as it stands in a tag: "gpx:trk" has the prefix "gpx".
