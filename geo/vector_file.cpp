@@ -5,20 +5,16 @@
 #include "geo/input_error.h"
 #include "geo/track_repair.h"
 #include "geo/track_text.h"
+#include "geo/vector_guard.h"
 
-#include <cpl_conv.h>
-#include <cpl_http.h>
 #include <fmt/format.h>
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
 #include <ogrsf_frmts.h>
 
-#include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <cstddef>
-#include <fstream>
 #include <memory>
 #include <optional>
 #include <string>
@@ -33,117 +29,16 @@ namespace {
 constexpr std::size_t most_points = 10'000'000;
 constexpr std::size_t most_named = 100'000; // lines and points together
 
-/// Formats that lead elsewhere: to other files and addresses (a VRT), to services and databases, to
-/// another program, or to documents and pictures that hold no tracks. GPX has a reader of its own.
-constexpr std::array<std::string_view, 30> shut_out{
-    "OGR_VRT", "VRT",      "WFS",           "OAPIF",       "OGCAPI",     "CSW",
-    "GMLAS",   "HTTP",     "Elasticsearch", "Carto",       "AmigoCloud", "NGW",
-    "EEDA",    "PLSCENES", "PostgreSQL",    "MySQL",       "ODBC",       "PGeo",
-    "MDB",     "OCI",      "MSSQLSpatial",  "OGR_OGDI",    "GPSBabel",   "GPX",
-    "PDF",     "FITS",     "PCIDSK",        "JP2OpenJPEG", "netCDF",     "BAG"};
-
-/// Keeps GDAL from fetching what a file refers to, while it lives: a GeoJSON file may name its
-/// coordinate system by an address, a table of an SQLite file may point to another source.
-class Offline {
-  public:
-    Offline() {
-        CPLHTTPPushFetchCallback(refuse, nullptr);
-        CPLSetThreadLocalConfigOption("OGR_SQLITE_STATIC_VIRTUAL_OGR", "NO");
-    }
-
-    ~Offline() {
-        CPLSetThreadLocalConfigOption("OGR_SQLITE_STATIC_VIRTUAL_OGR", nullptr);
-        CPLHTTPPopFetchCallback();
-    }
-
-    Offline(const Offline&) = delete;
-    Offline& operator=(const Offline&) = delete;
-    Offline(Offline&&) = delete;
-    Offline& operator=(Offline&&) = delete;
-
-  private:
-    static CPLHTTPResult* refuse(const char* /*url*/,
-                                 CSLConstList /*options*/,
-                                 GDALProgressFunc /*progress*/,
-                                 void* /*progress_data*/,
-                                 CPLHTTPFetchWriteFunc /*write*/,
-                                 void* /*write_data*/,
-                                 void* /*user*/) {
-        auto* result = static_cast<CPLHTTPResult*>(CPLCalloc(1, sizeof(CPLHTTPResult)));
-        result->nStatus = 1;
-        result->pszErrBuf = CPLStrdup("no network");
-        return result;
-    }
-};
-
-/// The number after `mark` in `text`.
-std::optional<std::size_t> number_after(std::string_view text, std::string_view mark) {
-    const std::size_t start = text.find(mark);
-    if (start == std::string_view::npos)
-        return std::nullopt;
-    const std::string_view rest = text.substr(start + mark.size());
-    std::size_t value = 0;
-    const auto [end, error] = std::from_chars(rest.data(), rest.data() + rest.size(), value);
-    return error == std::errc() ? std::optional(value) : std::nullopt;
-}
-
-/// The line that holds byte `offset` of `file`.
-std::size_t line_at(const std::filesystem::path& file, std::size_t offset) {
-    std::ifstream in(file, std::ios::binary);
-    std::size_t line = 1;
-    for (std::size_t byte = 0; byte < offset && in; ++byte)
-        line += in.get() == '\n' ? 1U : 0U;
-    return line;
-}
-
-/// Where a fault says that the trouble is: the library gives a line or an offset.
-std::string place_of(const std::string& fault, const std::filesystem::path& file) {
-    if (const auto line = number_after(fault, "line "))
-        return fmt::format("line {}", *line);
-    if (const auto offset = number_after(fault, "(at offset ")) // of text; others' are of bytes
-        return fmt::format("line {}", line_at(file, *offset));
-    return "";
-}
-
-/// Takes away from `text` what stands between `from` and `to`, both included, if both are there.
-void remove_between(std::string& text, std::string_view from, std::string_view to) {
-    const std::size_t start = text.find(from);
-    const std::size_t end = start == std::string::npos ? start : text.find(to, start);
-    if (end != std::string::npos)
-        text.erase(start, end + to.size() - start);
-}
-
-/// The library's complaint in words for people: without its own names, paths and offsets.
-std::string in_words(std::string fault, const std::filesystem::path& file) {
-    const bool json =
-        fault.find("JSON parsing error") != std::string::npos || fault.starts_with("At line ");
-    remove_between(fault, "(at offset ", ")");
-    remove_between(fault, "At line ", ": ");
-    remove_between(fault, "JSON parsing error", ": ");
-    remove_between(fault, "PROJ: ", "proj_");
-    remove_between(fault, "create_from", ": ");
-    const std::string path = std::filesystem::absolute(file).string();
-    remove_between(fault, path, path);
-    return fmt::format("{} (\"{}\")", json ? "broken JSON" : "trouble", one_line(fault));
-}
-
 struct CloseDataset {
     void operator()(GDALDataset* dataset) const { GDALClose(dataset); }
 };
 
 using Dataset = std::unique_ptr<GDALDataset, CloseDataset>;
 
+/// Needs a VectorGuard.
 Dataset open(const std::filesystem::path& file, const QuietGdal& quiet) {
-    std::vector<const char*> drivers;
-    GDALDriverManager& manager = *GetGDALDriverManager();
-    for (int index = 0; index < manager.GetDriverCount(); ++index) {
-        GDALDriver& driver = *manager.GetDriver(index);
-        const char* vector = driver.GetMetadataItem(GDAL_DCAP_VECTOR);
-        if (vector != nullptr &&
-            std::ranges::find(shut_out, driver.GetDescription()) == shut_out.end())
-            drivers.push_back(driver.GetDescription());
-    }
-    drivers.push_back(nullptr);
+    refuse_unbounded(file);
+    const std::vector<const char*> drivers = vector_drivers();
     // an absolute path, lest a name with a colon be taken for the address of a service
     const std::string path = std::filesystem::absolute(file).string();
     const std::array<const char*, 2> options{"WRITE_GFS=NO", nullptr}; // nothing beside the input
@@ -151,9 +46,9 @@ Dataset open(const std::filesystem::path& file, const QuietGdal& quiet) {
         path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data(), options.data()));
     if (!dataset)
         throw InputError({{.file = file.string(),
-                           .place = place_of(quiet.fault(), file),
+                           .place = fault_place(quiet.fault(), file),
                            .found = quiet.fault().empty() ? "a file of an unknown kind"
-                                                          : in_words(quiet.fault(), file),
+                                                          : fault_in_words(quiet.fault(), file),
                            .expected = "GPX, GeoJSON, or another file of lines and points",
                            .advice = "export the track as GPX or GeoJSON"}});
     return dataset;
@@ -210,7 +105,7 @@ class Reader {
     [[nodiscard]] TrackFile read() {
         prepare_gdal();
         const QuietGdal quiet;
-        const Offline offline;
+        const VectorGuard guard;
         const Dataset dataset = open(result_.file, quiet);
         const std::string_view format = dataset->GetDriver()->GetDescription();
         rfc7946_ = format == "GeoJSON" || format == "GeoJSONSeq";
@@ -218,8 +113,8 @@ class Reader {
             read_layer(*layer);
         // a file that ends early or is damaged gives what it can and complains: half a way is none
         if (!quiet.fault().empty())
-            fail({.place = place_of(quiet.fault(), result_.file),
-                  .found = in_words(quiet.fault(), result_.file),
+            fail({.place = fault_place(quiet.fault(), result_.file),
+                  .found = fault_in_words(quiet.fault(), result_.file),
                   .expected = "a file that can be read to its end and needs nothing else",
                   .advice = "export the track again"});
         if (areas_ > 0)

@@ -245,6 +245,14 @@ TEST_F(VectorFile, TellsTheLineOfBrokenJson) {
     EXPECT_FALSE(problem.found.empty());
 }
 
+TEST_F(VectorFile, RefusesWhatWouldFillTheMemory) {
+    std::string text = R"({"type": "LineString", "coordinates": [[8, 60])";
+    while (text.size() < 20'000'000)
+        text += ",[],[],[],[],[],[]";
+    EXPECT_EQ(refusal(text + "]}").found, "more than 5000000 values");
+    EXPECT_EQ(refusal("PK\x03\x04 and what else is packed", "trip.kmz").found, "a packed file");
+}
+
 TEST_F(VectorFile, WantsACoordinateSystem) {
     const Problem problem = refusal("id,WKT\n1,\"LINESTRING (8 60, 8.1 60)\"\n", "trip.csv");
     EXPECT_EQ(problem.found, "coordinates without a coordinate system");
