@@ -100,6 +100,20 @@ struct AssumedModels {
     PaddlingModel paddling;
 };
 
+/// How one day departs from what is assumed; factors. The plan itself departs nowhere, draws do
+/// (docs/odds.md).
+struct DayDeparture {
+    double wind = 1.0;
+    double calm_speed = 1.0;
+    std::vector<double> pace; ///< per member
+};
+
+struct Departures {
+    std::vector<std::size_t> day_of; ///< per stretch, index into days; empty: nothing departs
+    std::vector<DayDeparture> days;
+    double current = 1.0;
+};
+
 /// The trip with every open value filled from the one table of defaults (assumptions.cpp).
 struct Assumed {
     Date start;
@@ -112,6 +126,7 @@ struct Assumed {
     AssumedTimes times;
     AssumedWeather weather;
     AssumedModels models;
+    Departures departures;
     std::vector<ModelUsed> models_used;
     std::vector<DefaultUsed> defaults; ///< each value the file did not state
 };

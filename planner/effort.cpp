@@ -65,9 +65,9 @@ double walk_changing_j(const Stretch& stretch,
 double portage_j(const Stretch& stretch,
                  const PortagePlan& plan,
                  const Assumed& assumed,
+                 const AssumedMember& member,
                  std::size_t m,
                  double worn_kg) {
-    const AssumedMember& member = assumed.members[m];
     double sum_j = 0.0;
     double loaded = 0.0;
     for (const OneLoad& load : plan.relay.loads) {
@@ -141,7 +141,7 @@ Expenditure spend(const Route& route,
         const StretchLoads& load = loads.stretches[i];
         std::vector<double> each_j;
         for (std::size_t m = 0; m < members; ++m) {
-            const AssumedMember& member = assumed.members[m];
+            const AssumedMember member = member_on(assumed, i, m);
             const double moving_s = timeline.stretches[i].moving_s;
             switch (stretch.travel) {
             case Travel::walk: {
@@ -155,7 +155,7 @@ Expenditure spend(const Route& route,
             }
             case Travel::portage:
                 each_j.push_back(
-                    portage_j(stretch, *loads.portages[i], assumed, m, load.worn_kg[m]));
+                    portage_j(stretch, *loads.portages[i], assumed, member, m, load.worn_kg[m]));
                 break;
             case Travel::paddle:
                 each_j.push_back(paddle_j(route, stretch, assumed, m, moving_s));

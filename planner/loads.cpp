@@ -111,6 +111,14 @@ void Booker::number_plan_legs() {
 
 /// Who bears the party's things, the boats and the fuel; how the food is split, stage by stage.
 void Booker::share_things() {
+    if (in_.shared) {
+        loads_.shared = in_.shared->shared;
+        loads_.item_bearer = in_.shared->item_bearer;
+        loads_.craft_bearer = in_.shared->craft_bearer;
+        loads_.stage_share = in_.shared->stage_share;
+        fuel_bearer_ = loads_.shared.bearer.back();
+        return;
+    }
     const Trip& trip = in_.trip;
     std::vector<Bearer> bearers;
     for (const AssumedMember& member : in_.assumed.members)
@@ -449,6 +457,7 @@ void Booker::plan_carry(std::size_t i) {
         in_.trip, in_.assumed, in_.brought, loads_.item_bearer, loads_.craft_bearer, wet_};
     PortageInputs inputs{.leg = in_.route.legs[stretch.leg].asked,
                          .stretch = stretch,
+                         .index = i,
                          .assumed = in_.assumed,
                          .party = in_.trip.party,
                          .rolled_pieces = pieces_of(source, booking_, BoatState::rolled),

@@ -76,6 +76,8 @@ struct LoadInputs {
     const std::vector<BoatState>& boats;                 ///< per stretch, from the round before
     const std::vector<std::optional<PinnedCarry>>& pins; ///< per stretch; empty: nothing is pinned
     bool record;                                         ///< keep the ledger's entries
+    const Loads* shared;                                 ///< things stay with the bearers they have
+                                                         ///< here; null: they are shared out
 };
 
 /// Books the whole trip, day by day, and reads off what everyone bears.

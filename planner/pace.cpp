@@ -51,13 +51,32 @@ double walk_back_s(const Stretch& stretch,
     return over_changing_load(unloaded_s, member, models, load);
 }
 
+AssumedMember member_on(const Assumed& assumed, std::size_t stretch, std::size_t member) {
+    AssumedMember today = assumed.members[member];
+    const Departures& departures = assumed.departures;
+    if (!departures.day_of.empty())
+        today.pace *= departures.days[departures.day_of[stretch]].pace[member];
+    return today;
+}
+
+Conditions conditions_on(const Assumed& assumed, std::size_t stretch) {
+    const Departures& departures = assumed.departures;
+    if (departures.day_of.empty())
+        return {};
+    const DayDeparture& day = departures.days[departures.day_of[stretch]];
+    return {.wind = day.wind, .calm_speed = day.calm_speed, .current = departures.current};
+}
+
 Paddle paddle(const Stretch& stretch,
               const AssumedCraft& craft,
               const Assumed& assumed,
-              double all_up_kg) {
+              double all_up_kg,
+              const Conditions& conditions) {
     Paddle result{};
-    const double calm_mps = craft.calm_speed_mps * load_speed_factor(all_up_kg, craft.reference_kg);
-    const double wind_mps = assumed.weather.wind_mps * (1.0 - stretch.shelter);
+    const double calm_mps = conditions.calm_speed * craft.calm_speed_mps *
+                            load_speed_factor(all_up_kg, craft.reference_kg);
+    const double wind_mps = conditions.wind * assumed.weather.wind_mps * (1.0 - stretch.shelter);
+    const double current_mps = conditions.current * stretch.current_mps;
     const bool balance = assumed.models.paddling == PaddlingModel::power_balance;
     double through_s = 0.0;
     for (const Course& course : stretch.courses) {
@@ -68,10 +87,10 @@ Paddle paddle(const Stretch& stretch,
         const double speed_mps =
             balance ? under_wind(craft.kind, {calm_mps, course.bearing_deg}, wind).made_good_mps
                     : calm_mps;
-        const std::optional<double> over_ground_mps = made_good_mps(speed_mps, stretch.current_mps);
+        const std::optional<double> over_ground_mps = made_good_mps(speed_mps, current_mps);
         if (!over_ground_mps) {
             result.stopped = true;
-            result.by_current = result.by_current || !made_good_mps(calm_mps, stretch.current_mps);
+            result.by_current = result.by_current || !made_good_mps(calm_mps, current_mps);
         }
         const double leg_s = course.length_m / over_ground_mps.value_or(slowest_way_mps);
         result.moving_s += leg_s;

@@ -27,6 +27,10 @@ struct ChangingLoad {
                                  const AssumedModels& models,
                                  const ChangingLoad& load);
 
+/// A member on a stretch, with the pace of that day.
+[[nodiscard]] AssumedMember
+member_on(const Assumed& assumed, std::size_t stretch, std::size_t member);
+
 /// Speed factor of a load for a member: 1 without one.
 [[nodiscard]] double
 load_factor(const AssumedMember& member, const AssumedModels& models, double load_kg);
@@ -40,9 +44,22 @@ struct Paddle {
     bool by_current;          ///< the current alone does
 };
 
+/// Factors on what a stretch afloat meets.
+struct Conditions {
+    double wind = 1.0;
+    double calm_speed = 1.0;
+    double current = 1.0;
+};
+
+/// What the day of a stretch brings.
+[[nodiscard]] Conditions conditions_on(const Assumed& assumed, std::size_t stretch);
+
 /// How a loaded craft fares on a stretch under the wind. Where it cannot make way its time is
 /// counted at 0.3 m/s so that everything stays finite, and `stopped` says so.
-[[nodiscard]] Paddle
-paddle(const Stretch& stretch, const AssumedCraft& craft, const Assumed& assumed, double all_up_kg);
+[[nodiscard]] Paddle paddle(const Stretch& stretch,
+                            const AssumedCraft& craft,
+                            const Assumed& assumed,
+                            double all_up_kg,
+                            const Conditions& conditions = {});
 
 } // namespace tumpline::planner

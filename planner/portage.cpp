@@ -59,11 +59,12 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
     const std::size_t members = inputs.assumed.members.size();
     std::vector<double> time_s(members, 0.0);
     std::vector<double> loaded(members, 0.0);
+    std::vector<AssumedMember> walkers;
+    for (std::size_t m = 0; m < members; ++m)
+        walkers.push_back(member_on(inputs.assumed, inputs.index, m));
     const auto carry = [&](std::size_t m, std::int64_t mass_mg, double share) {
         const double kg = static_cast<double>(mass_mg) / mg_per_kg + worn_kg[m];
-        time_s[m] +=
-            share *
-            walk_s(inputs.stretch, inputs.assumed.members[m], inputs.assumed.models, {kg, kg});
+        time_s[m] += share * walk_s(inputs.stretch, walkers[m], inputs.assumed.models, {kg, kg});
         loaded[m] += share;
     };
     for (const OneLoad& load : relay.loads) {
@@ -81,7 +82,7 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
             carry(m, 0, 1.0); // someone with nothing to carry still walks over
         const double empty = std::max(0.0, loaded[m] - 1.0);
         time_s[m] += empty * walk_back_s(inputs.stretch,
-                                         inputs.assumed.members[m],
+                                         walkers[m],
                                          inputs.assumed.models,
                                          {worn_kg[m], worn_kg[m]});
     }

@@ -10,6 +10,7 @@ namespace tumpline::planner {
 struct PortageInputs {
     const TripLeg& leg;
     const Stretch& stretch;
+    std::size_t index; ///< of the stretch
     const Assumed& assumed;
     const std::vector<Member>& party;
     std::vector<Piece> rolled_pieces; ///< with the boats in the packs

@@ -124,4 +124,15 @@ Provisions provide(const Assumed& assumed,
     return result;
 }
 
+void keep_packed(Provisions& provisions, const Provisions& packed) {
+    for (std::size_t s = 0; s < provisions.stages.size(); ++s) {
+        SupplyStage& stage = provisions.stages[s];
+        const SupplyStage& put_in = packed.stages[s];
+        stage.reserve_mg =
+            std::max<std::int64_t>(0, put_in.food_mg + put_in.reserve_mg - stage.food_mg);
+        stage.fuel_mg = std::max(stage.burnt_mg, put_in.fuel_mg);
+        stage.containers = put_in.containers;
+    }
+}
+
 } // namespace tumpline::planner

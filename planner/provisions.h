@@ -42,6 +42,11 @@ struct Provisions {
                                  const Timeline& timeline,
                                  const std::vector<std::vector<double>>& energy_j);
 
+/// Makes the stages hold what was packed for them: what is not eaten or burnt stays as reserve. If
+/// more is eaten than was packed the stage holds what is eaten, without a reserve; whoever asks
+/// compares the two. Both must have the same stages.
+void keep_packed(Provisions& provisions, const Provisions& packed);
+
 /// What one member carries and drinks, litres.
 struct WaterCarry {
     std::vector<double> fill_l; ///< per boundary: taken aboard before the stretch that begins there

@@ -58,33 +58,36 @@ Loads first_loads(const Prepared& prepared, FirstGuess guess) {
 }
 
 /// Moving time of a stretch under the loads of the round before: the slowest sets the pace.
-double moving_time(const Prepared& prepared, std::size_t i, const Loads& loads, Afloat& afloat) {
-    const Stretch& stretch = prepared.stretches.stretches[i];
+double moving_time(const Stretch& stretch,
+                   std::size_t i,
+                   const Assumed& assumed,
+                   const Loads& loads,
+                   Afloat& afloat) {
     const StretchLoads& load = loads.stretches[i];
     double slowest_s = 0.0;
     switch (stretch.travel) {
     case Travel::walk:
-        for (std::size_t m = 0; m < prepared.assumed.members.size(); ++m)
+        for (std::size_t m = 0; m < assumed.members.size(); ++m)
             slowest_s = std::max(
                 slowest_s,
                 walk_s(stretch,
-                       prepared.assumed.members[m],
-                       prepared.assumed.models,
+                       member_on(assumed, i, m),
+                       assumed.models,
                        {load.start_kg[m] + load.worn_kg[m], load.end_kg[m] + load.worn_kg[m]}));
         break;
     case Travel::portage:
         slowest_s = loads.portages[i]->moving_s;
         break;
     case Travel::paddle:
-        for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c) {
-            const Paddle one =
-                paddle(stretch, prepared.assumed.craft[c], prepared.assumed, load.all_up_kg[c]);
+        for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
+            const Paddle one = paddle(
+                stretch, assumed.craft[c], assumed, load.all_up_kg[c], conditions_on(assumed, i));
             if (one.moving_s > slowest_s) {
                 slowest_s = one.moving_s;
                 afloat = {c, one};
             }
         }
-        if (prepared.assumed.craft.empty()) // a stop says so; the time stays finite
+        if (assumed.craft.empty()) // a stop says so; the time stays finite
             slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
         break;
     }
@@ -156,6 +159,7 @@ Prepared prepare(const Trip& trip, const Route& route) {
 }
 
 Settled settle(const Prepared& prepared, const SettleOptions& options) {
+    const Assumed& assumed = options.assumed ? *options.assumed : prepared.assumed;
     const std::size_t count = prepared.stretches.stretches.size();
     Settled now;
     Loads loads = options.warm_start ? *options.warm_start : first_loads(prepared, options.guess);
@@ -166,12 +170,13 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
         now.afloat.assign(count, {});
         std::vector<double> moving_s(count);
         for (std::size_t i = 0; i < count; ++i)
-            moving_s[i] = moving_time(prepared, i, loads, now.afloat[i]);
+            moving_s[i] =
+                moving_time(prepared.stretches.stretches[i], i, assumed, loads, now.afloat[i]);
         std::vector<std::size_t> nights =
             options.nights
                 ? *options.nights
                 : nights_by_hours(
-                      prepared.route, prepared.stretches, moving_s, prepared.assumed.times.hours_s);
+                      prepared.route, prepared.stretches, moving_s, assumed.times.hours_s);
         if (round > patience && nights != now.nights) {
             nights = safer(nights, now.nights);
             now.converged.settled = false;
@@ -182,17 +187,16 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
         for (std::size_t i = 0; i < count; ++i)
             now.timeline.stretches[i].moving_s = moving_s[i];
         const std::vector<BoatState> boats = boat_states(prepared, loads);
-        set_changes(
-            now.timeline.stretches, prepared.stretches, now.timeline.days, boats, prepared.assumed);
-        run_clock(now.timeline, prepared.assumed);
-        now.spent =
-            spend(prepared.route, prepared.stretches, prepared.assumed, now.timeline, loads);
-        now.provisions =
-            provide(prepared.assumed, prepared.stretches, now.timeline, now.spent.day_j);
-        now.water = carry_water(prepared.assumed, prepared.stretches, now.timeline);
+        set_changes(now.timeline.stretches, prepared.stretches, now.timeline.days, boats, assumed);
+        run_clock(now.timeline, assumed);
+        now.spent = spend(prepared.route, prepared.stretches, assumed, now.timeline, loads);
+        now.provisions = provide(assumed, prepared.stretches, now.timeline, now.spent.day_j);
+        if (options.packed)
+            keep_packed(now.provisions, options.packed->provisions);
+        now.water = carry_water(assumed, prepared.stretches, now.timeline);
         Loads next = book_loads({prepared.trip,
                                  prepared.route,
-                                 prepared.assumed,
+                                 assumed,
                                  prepared.stretches,
                                  now.timeline,
                                  now.provisions,
@@ -200,7 +204,8 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
                                  prepared.kit.brought,
                                  boats,
                                  pins,
-                                 options.record});
+                                 options.record,
+                                 options.packed ? &options.packed->loads : nullptr});
         now.converged.rounds = round;
         now.converged.largest_change_kg = largest_change_kg(loads, next);
         now.converged.largest_change_s = largest_change_s(before, now.timeline);

@@ -30,6 +30,8 @@ struct Prepared {
 /// From which loads the first round starts; the fixed point must not depend on it.
 enum class FirstGuess { empty_packs, full_limits };
 
+struct Settled;
+
 struct SettleOptions {
     /// Boundaries slept at, ascending; empty optional: by hours.
     std::optional<std::vector<std::size_t>> nights;
@@ -38,6 +40,9 @@ struct SettleOptions {
     double close_kg = 1e-4;
     double close_s = 0.05;
     int most_rounds = 40;
+    const Assumed* assumed = nullptr;  ///< in place of the prepared trip's own
+    const Settled* packed = nullptr;   ///< its food and fuel are put in, whatever is eaten, and
+                                       ///< its things stay with their bearers
     const Loads* warm_start = nullptr; ///< loads of a like trip to start from instead of a guess
 };
 
