@@ -2,6 +2,7 @@
 
 #include "cli/command_book.h"
 #include "cli/command_check.h"
+#include "cli/command_export.h"
 #include "cli/command_models.h"
 #include "cli/command_pack.h"
 #include "cli/command_plan.h"
@@ -180,8 +181,23 @@ void add_book(CommandLine& line) {
     runs(line, command, options, book);
 }
 
+void add_export(CommandLine& line) {
+    const auto options = std::make_shared<ExportOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "export", "the plan for GPS receivers, map programs and spreadsheets");
+    add_trip(command, options->trip);
+    command.add_option("--gpx", options->gpx, "GPX 1.1: tracks by leg, nights and places")
+        ->type_name("FILE");
+    command.add_option("--geojson", options->geojson, "the same as GeoJSON, with figures by leg")
+        ->type_name("FILE");
+    command.add_option("--csv", options->csv_folder, "tables of days, legs, loads and cautions")
+        ->type_name("FOLDER");
+    runs(line, command, options, export_plan);
+}
+
 /// The commands, in the order in which the help lists them.
-constexpr auto commands = {add_plan, add_check, add_pack, add_book, add_track, add_models};
+constexpr auto commands = {
+    add_plan, add_check, add_pack, add_book, add_export, add_track, add_models};
 
 void declare(CommandLine& line) {
     line.app.set_help_flag("--help,-h", "what a command does and its options");

@@ -1,7 +1,10 @@
 #include "cli/planning.h"
 
+#include "cli/caution_text.h"
 #include "cli/progress.h"
 #include "planner/route.h"
+
+#include <fmt/ostream.h>
 
 namespace tumpline::cli {
 
@@ -12,6 +15,23 @@ planner::Plan planned(const TripOptions& options, Console console) {
     const planner::Route route = planner::build_route(trip);
     progress.now("planning");
     return planner::make_plan(trip, route);
+}
+
+std::vector<std::filesystem::path> files_read(const TripOptions& options,
+                                              const planner::Trip& trip) {
+    std::vector<std::filesystem::path> files{options.trip};
+    files.insert(files.end(), trip.route.tracks.begin(), trip.route.tracks.end());
+    files.insert(files.end(), trip.route.elevation.begin(), trip.route.elevation.end());
+    return files;
+}
+
+ExitCode answer_of(const planner::Plan& plan, Console console) {
+    if (plan.can_be_carried_out())
+        return ExitCode::done;
+    for (const planner::Caution& caution : plan.cautions)
+        if (caution.level == planner::Level::stop)
+            fmt::print(console.err, "{}\n", placed_caution_text(caution));
+    return ExitCode::no_plan;
 }
 
 } // namespace tumpline::cli

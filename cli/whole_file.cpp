@@ -132,7 +132,8 @@ fs::path target_of(const OutputFile& output) {
             refuse(output.file,
                    fmt::format("\"{}\", which this command reads", input.string()),
                    "choose another name; inputs are never written over");
-    const fs::path target = fs::weakly_canonical(output.file, error);
+    // Made absolute first: a name alone that is not there yet stays a name alone otherwise.
+    const fs::path target = fs::weakly_canonical(fs::absolute(output.file), error);
     fs::path absolute = error || target.empty() ? fs::absolute(output.file) : target;
     const fs::path folder = absolute.parent_path();
     if (!fs::is_directory(folder, error))

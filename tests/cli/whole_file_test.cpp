@@ -55,6 +55,16 @@ class WholeFile : public testing::Test {
     fs::path folder_;
 };
 
+TEST_F(WholeFile, ANameAloneStandsInTheFolderOneIsIn) { // "no folder" was the answer once
+    const fs::path before = fs::current_path();
+    fs::current_path(folder_);
+    write_whole({.file = "plan.html", .inputs = {}}, "one");
+    write_whole({.file = "./more.html", .inputs = {}}, "two");
+    fs::current_path(before);
+    EXPECT_EQ(read(folder_ / "plan.html"), "one");
+    EXPECT_EQ(read(folder_ / "more.html"), "two");
+}
+
 TEST_F(WholeFile, WritesAndReplaces) {
     const fs::path file = folder_ / "plan.html";
     write_whole({.file = file, .inputs = {}}, "one");

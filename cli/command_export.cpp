@@ -1,0 +1,118 @@
+#include "cli/command_export.h"
+
+#include "cli/export_csv.h"
+#include "cli/export_geojson.h"
+#include "cli/export_gpx.h"
+#include "cli/planning.h"
+#include "cli/progress.h"
+#include "cli/whole_file.h"
+#include "geo/input_error.h"
+#include "planner/route.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <system_error>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+[[noreturn]] void refuse(const fs::path& file, std::string found, std::string advice) {
+    throw geo::InputError({{.file = file.string(),
+                            .place = {},
+                            .found = std::move(found),
+                            .expected = "an output of its own",
+                            .advice = std::move(advice)}});
+}
+
+/// The names of the files that are asked for, without the tables.
+std::vector<fs::path> single_files(const ExportOptions& options) {
+    std::vector<fs::path> files;
+    for (const fs::path& file : {options.gpx, options.geojson})
+        if (!file.empty())
+            files.push_back(file);
+    return files;
+}
+
+void check_named(const ExportOptions& options) {
+    if (single_files(options).empty() && options.csv_folder.empty())
+        throw geo::InputError({{.file = "tumpline export",
+                                .place = {},
+                                .found = "no output",
+                                .expected = "one or more of --gpx, --geojson and --csv",
+                                .advice = "name a file, like --gpx trip.gpx"}});
+}
+
+/// The folder of the tables must be there, or its own folder, so that it can be made.
+void check_folder(const fs::path& folder) {
+    std::error_code error;
+    if (fs::is_directory(folder, error))
+        return;
+    if (fs::exists(folder, error))
+        refuse(folder, "a file", "name a folder for the tables");
+    const fs::path above = fs::absolute(folder / "..", error).lexically_normal();
+    if (!fs::is_directory(above, error))
+        refuse(folder, "no folder above it", "make that folder first");
+}
+
+void check_outputs(const ExportOptions& options, const std::vector<fs::path>& inputs) {
+    std::vector<fs::path> files = single_files(options);
+    for (const fs::path& file : files)
+        check_writable({file, inputs});
+    if (!options.csv_folder.empty()) {
+        check_folder(options.csv_folder);
+        for (const std::string& name : csv_table_names()) {
+            const fs::path file = options.csv_folder / name;
+            if (fs::is_directory(options.csv_folder))
+                check_writable({file, inputs});
+            files.push_back(file);
+        }
+    }
+    std::vector<fs::path> known;
+    for (const fs::path& file : files) {
+        const fs::path target = fs::weakly_canonical(file);
+        if (std::find(known.begin(), known.end(), target) != known.end())
+            refuse(file, "the name of two outputs", "give each a name of its own");
+        known.push_back(target);
+    }
+}
+
+void write_tables(const fs::path& folder,
+                  const std::vector<CsvTable>& tables,
+                  const std::vector<fs::path>& inputs) {
+    std::error_code error;
+    fs::create_directory(folder, error);
+    if (error)
+        refuse(folder, error.message(), "choose a folder that you may write to");
+    for (const CsvTable& table : tables)
+        write_whole({folder / table.name, inputs}, table.text);
+}
+
+} // namespace
+
+ExitCode export_plan(const ExportOptions& options, Console console) {
+    check_named(options);
+    Progress progress(console, "reading the trip");
+    const planner::Trip trip = read_trip(options.trip);
+    const std::vector<fs::path> inputs = files_read(options.trip, trip);
+    check_outputs(options, inputs);
+    progress.now("reading tracks and elevation");
+    const planner::Route route = planner::build_route(trip);
+    progress.now("planning");
+    const planner::Plan plan = planner::make_plan(trip, route);
+    progress.now("writing");
+    if (!options.gpx.empty())
+        write_whole({options.gpx, inputs}, export_gpx(plan, route));
+    if (!options.geojson.empty())
+        write_whole({options.geojson, inputs}, export_geojson(plan, route));
+    if (!options.csv_folder.empty())
+        write_tables(options.csv_folder, export_csv(plan), inputs);
+    return answer_of(plan, console);
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,159 @@
+#include "cli/export_geojson.h"
+
+#include "cli/export_parts.h"
+#include "cli/text_width.h"
+#include "cli/words.h"
+#include "geo/elevation.h"
+#include "geo/time_zone.h"
+#include "planner/units.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <optional>
+#include <string_view>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string dumped(const Json& json) {
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+/// Coordinates are written by hand: a document in memory would take fifty times the room of the
+/// text of a long line.
+void append_position(std::string& text, const ExportPoint& point, bool heights) {
+    text.push_back('[');
+    append_degrees(text, point.at.lon_deg);
+    text.push_back(',');
+    append_degrees(text, point.at.lat_deg);
+    if (heights && point.height_m) {
+        text.push_back(',');
+        append_metres(text, *point.height_m);
+    }
+    text.push_back(']');
+}
+
+void append_line(std::string& text, const ExportLine& line, bool heights) {
+    text.push_back('[');
+    bool first = true;
+    for (const ExportPoint& point : line) {
+        if (!first)
+            text.push_back(',');
+        first = false;
+        append_position(text, point, heights);
+    }
+    text.push_back(']');
+}
+
+void append_feature(std::string& text, const Json& properties, std::string_view geometry) {
+    text.append("{\"type\":\"Feature\",\"properties\":").append(dumped(properties));
+    text.append(",\"geometry\":").append(geometry).append("}");
+}
+
+/// Turns heights above the geoid into those above the ellipsoid. Whether all could be.
+bool to_ellipsoid(ExportLine& line) {
+    for (ExportPoint& point : line) {
+        const std::optional<double> geoid_m =
+            point.height_m ? geo::geoid_height_m(point.at) : std::nullopt;
+        if (!geoid_m)
+            return false;
+        point.height_m = *point.height_m + *geoid_m;
+    }
+    return true;
+}
+
+Json leg_properties(const planner::Plan& plan, const planner::PlanLeg& leg) {
+    Json properties = {{"kind", "leg"},
+                       {"leg", leg.leg},
+                       {"part", leg.part == 0 ? Json(nullptr) : Json(leg.part)},
+                       {"day", leg.day},
+                       {"name", one_line(leg.name)},
+                       {"travel", word(leg.travel)},
+                       {"from_m", leg.from_m},
+                       {"to_m", leg.to_m},
+                       {"distance_m", leg.to_m - leg.from_m},
+                       {"ascent_m", leg.ascent_m},
+                       {"descent_m", leg.descent_m},
+                       {"moving_s", leg.moving_s},
+                       {"moving_low_s", leg.moving_low_s},
+                       {"moving_high_s", leg.moving_high_s},
+                       {"changeover_s", leg.changeover_s},
+                       {"rest_s", leg.rest_s},
+                       {"start", geo::rfc3339(leg.start, plan.trip.time_zone)},
+                       {"end", geo::rfc3339(leg.end, plan.trip.time_zone)},
+                       {"lengths", leg.lengths},
+                       {"on_foot_m", leg.on_foot_m}};
+    for (const planner::MemberLoad& load : leg.loads) {
+        const std::string member = one_line(load.member);
+        properties[member + " pack_start_kg"] = load.pack_start_kg;
+        properties[member + " pack_end_kg"] = load.pack_end_kg;
+        properties[member + " pack_max_kg"] = load.pack_max_kg;
+    }
+    properties["cautions"] = export_cautions(plan, leg);
+    return properties;
+}
+
+void append_leg(std::string& text,
+                const planner::Plan& plan,
+                const planner::PlanLeg& leg,
+                const planner::Route& route) {
+    ExportLine line = export_line(leg, route);
+    if (line.empty())
+        return append_feature(text, leg_properties(plan, leg), "null");
+    const bool heights = to_ellipsoid(line);
+    const std::vector<ExportLine> parts = cut_at_antimeridian(line);
+    std::string geometry = parts.size() == 1 ? "{\"type\":\"LineString\",\"coordinates\":"
+                                             : "{\"type\":\"MultiLineString\",\"coordinates\":[";
+    for (const ExportLine& part : parts) {
+        if (&part != &parts.front())
+            geometry.push_back(',');
+        append_line(geometry, part, heights);
+    }
+    geometry += parts.size() == 1 ? "}" : "]}";
+    append_feature(text, leg_properties(plan, leg), geometry);
+}
+
+void append_place(std::string& text, const ExportPlace& place) {
+    Json properties = {{"kind", place.kind},
+                       {"name", place.name},
+                       {"along_m", place.along_m},
+                       {"passes", place.passes},
+                       {"ele_m", place.height_m ? Json(*place.height_m) : Json(nullptr)},
+                       {"note", place.note}};
+    if (!place.nights.empty()) {
+        properties["night_after_day"] = place.nights.front();
+        properties["nights"] = place.nights.size();
+        properties["dry_camp"] = place.dry;
+    }
+    std::string geometry = "{\"type\":\"Point\",\"coordinates\":";
+    append_position(geometry, {place.at, std::nullopt}, false);
+    append_feature(text, properties, geometry + "}");
+}
+
+} // namespace
+
+std::string export_geojson(const planner::Plan& plan, const planner::Route& route) {
+    std::string text = "{\"type\":\"FeatureCollection\",\"features\":[";
+    bool first = true;
+    const auto next = [&] {
+        text += first ? "\n" : ",\n";
+        first = false;
+    };
+    for (const planner::PlanLeg& leg : plan.legs) {
+        next();
+        append_leg(text, plan, leg, route);
+    }
+    for (const ExportPlace& place : export_places(plan, route)) {
+        next();
+        append_place(text, place);
+    }
+    return text + "\n]}\n";
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,152 @@
+#include "cli/export_gpx.h"
+
+#include "cli/caution_text.h"
+#include "cli/export_parts.h"
+#include "cli/text_width.h"
+#include "cli/version.h"
+#include "cli/words.h"
+#include "geo/time_zone.h"
+#include "planner/units.h"
+
+#include <fmt/format.h>
+
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::UnitSystem;
+
+/// `text` as characters that XML allows, markup told as entities; one_line has taken away control
+/// characters and bytes that are no UTF-8.
+std::string escaped(std::string_view text) {
+    std::string safe;
+    safe.reserve(text.size());
+    for (std::size_t i = 0; i < text.size(); ++i) {
+        const std::string_view rest = text.substr(i);
+        if (rest.starts_with("\xEF\xBF\xBE") || rest.starts_with("\xEF\xBF\xBF")) {
+            safe += "\uFFFD"; // U+FFFE and U+FFFF are no characters of XML
+            i += 2;
+            continue;
+        }
+        switch (text[i]) {
+        case '&':
+            safe += "&amp;";
+            break;
+        case '<':
+            safe += "&lt;";
+            break;
+        case '>':
+            safe += "&gt;";
+            break;
+        case '"':
+            safe += "&quot;";
+            break;
+        default:
+            safe.push_back(text[i]);
+        }
+    }
+    return safe;
+}
+
+/// An element that holds text; nothing at all if there is none.
+std::string element(std::string_view name, std::string_view text) {
+    return text.empty() ? std::string() : fmt::format("<{0}>{1}</{0}>", name, escaped(text));
+}
+
+std::string metadata(const planner::Plan& plan) {
+    std::string about = fmt::format("Planned by tumpline {} from {}, {} days; not a recording. ",
+                                    version(),
+                                    planner::show_date(plan.trip.start),
+                                    plan.totals.days);
+    about += plan.can_be_carried_out()
+                 ? "Heights and times are estimates; the plan tells what it does not know."
+                 : "This plan cannot be carried out as it stands.";
+    for (const planner::Caution& caution : plan.cautions)
+        if (!caution.leg && caution.level != planner::Level::note)
+            about += "\n" + one_line(placed_caution_text(caution));
+    return fmt::format("<metadata>{}{}</metadata>\n",
+                       element("name", one_line(plan.trip.name)),
+                       element("desc", about));
+}
+
+std::string told(const ExportPlace& place) {
+    if (place.nights.empty())
+        return place.note;
+    std::string text = fmt::format("{} after day {}{}",
+                                   place.nights.size() == 1 ? "night" : "nights",
+                                   fmt::join(place.nights, ", "),
+                                   place.dry ? "; no water here" : "");
+    return place.note.empty() ? text : fmt::format("{}. {}", text, place.note);
+}
+
+/// The attributes and the height of a point.
+void append_point(std::string& text, std::string_view name, const ExportPoint& point) {
+    text.append("<").append(name).append(" lat=\"");
+    append_degrees(text, point.at.lat_deg);
+    text.append("\" lon=\"");
+    append_gpx_longitude(text, point.at.lon_deg);
+    text.append("\">");
+    if (point.height_m) {
+        text.append("<ele>");
+        append_metres(text, *point.height_m);
+        text.append("</ele>");
+    }
+}
+
+std::string waypoint(const ExportPlace& place) {
+    std::string text;
+    append_point(text, "wpt", {place.at, place.height_m});
+    return text + element("name", place.name) + element("desc", told(place)) +
+           element("type", place.kind) + "</wpt>\n";
+}
+
+std::string told(const planner::Plan& plan, const planner::PlanLeg& leg) {
+    const auto clock = [&](geo::sys_seconds at) {
+        return geo::rfc3339(at, plan.trip.time_zone).substr(11, 5);
+    };
+    return fmt::format("day {}: {}, {} up, {} down, {} moving, {} to {} by plan",
+                       leg.day,
+                       planner::show_distance(leg.to_m - leg.from_m, UnitSystem::metric),
+                       planner::show_height(leg.ascent_m, UnitSystem::metric),
+                       planner::show_height(leg.descent_m, UnitSystem::metric),
+                       planner::show_duration(leg.moving_s),
+                       clock(leg.start),
+                       clock(leg.end));
+}
+
+void append_track(std::string& text,
+                  const planner::Plan& plan,
+                  const planner::Route& route,
+                  std::size_t index) {
+    const planner::PlanLeg& leg = plan.legs[index];
+    const std::string cautions = fmt::format("{}", fmt::join(export_cautions(plan, leg), "\n"));
+    text += "<trk>" + element("name", export_name(leg)) + element("cmt", cautions) +
+            element("desc", told(plan, leg)) + fmt::format("<number>{}</number>", index + 1) +
+            element("type", word(leg.travel)) + "<trkseg>\n";
+    for (const ExportPoint& point : export_line(leg, route)) {
+        append_point(text, "trkpt", point);
+        text.append("</trkpt>\n");
+    }
+    text += "</trkseg></trk>\n";
+}
+
+} // namespace
+
+std::string export_gpx(const planner::Plan& plan, const planner::Route& route) {
+    std::string text = fmt::format("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+                                   "<gpx version=\"1.1\" creator=\"tumpline {}\" "
+                                   "xmlns=\"http://www.topografix.com/GPX/1/1\">\n",
+                                   version());
+    text += metadata(plan);
+    for (const ExportPlace& place : export_places(plan, route))
+        text += waypoint(place);
+    for (std::size_t index = 0; index < plan.legs.size(); ++index)
+        append_track(text, plan, route, index);
+    return text + "</gpx>\n";
+}
+
+} // namespace tumpline::cli
