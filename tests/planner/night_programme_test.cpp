@@ -2,7 +2,7 @@
 
 #include "planner/night_programme.h"
 
-#include "support/random_draws.h"
+#include "tests/support/random_draws.h"
 
 #include <gtest/gtest.h>
 
