@@ -523,6 +523,10 @@ void Booker::note_end(std::size_t i) {
     }
     for (std::size_t m = 0; m < members_; ++m)
         noted.end_kg.push_back(to_kg(booking_.held_mg(m, Account::pack)));
+    // Afloat the craft is driven at its mean load: what is eaten and drunk on the way counts half.
+    for (std::size_t c = 0; c < noted.all_up_kg.size(); ++c)
+        for (const std::size_t m : in_.assumed.craft[c].crew)
+            noted.all_up_kg[c] -= 0.5 * (noted.start_kg[m] - noted.end_kg[m]);
 }
 
 void Booker::travel(std::size_t i) {

@@ -27,7 +27,7 @@ struct StretchLoads {
     std::vector<double> max_kg;
     std::vector<double> worn_kg;
     std::vector<PartMasses> max_parts; ///< of max_kg
-    std::vector<double> all_up_kg;     ///< per craft, afloat: people, goods and the craft itself
+    std::vector<double> all_up_kg;     ///< per craft, afloat: people, goods and craft, mean
 };
 
 /// How a portage is done.

@@ -192,7 +192,8 @@ PortagePlan plan_portage(const PortageInputs& inputs) {
         // Both times grow with the length; where they meet, the change-overs are paid back.
         const double per_m = (whole->moving_s - rolled->moving_s) / inputs.stretch.length_m();
         const double spared_s = rolled->change_s - whole->change_s;
-        if (per_m > 0.0 && spared_s > 0.0)
+        constexpr double longest_m = 50'000.0; // beyond it both ways cost the same: no figure
+        if (per_m > 0.0 && spared_s > 0.0 && spared_s / per_m <= longest_m)
             plan.break_even_m = spared_s / per_m;
     }
     return plan;

@@ -341,6 +341,14 @@ Route Builder::build() {
     for (const geo::TrackFile& file : shelf_.files) {
         for (const geo::Track& track : file.tracks)
             route.repairs += track.repairs;
+        for (const std::string& words : file.left_out)
+            route.cautions.push_back(
+                {.level = Level::note,
+                 .code = "left-out",
+                 .day = std::nullopt,
+                 .leg = std::nullopt,
+                 .text = fmt::format("{}: left out: {}.", file.file.filename().string(), words),
+                 .source = "docs/tracks.md"});
         route.sources.push_back(fmt::format("{}: {} tracks, {} waypoints",
                                             file.file.filename().string(),
                                             file.tracks.size(),

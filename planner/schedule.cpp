@@ -69,18 +69,29 @@ void set_changes(std::vector<StretchTime>& times,
         time.after = {};
         time.scout_s = stretches[i].scouts * assumed.times.scout_s;
         const Travel travel = stretches[i].travel;
+        // What the boats need at the ends of a portage is booked on the portage.
         const bool after_portage = i > 0 && stretches[i - 1].travel == Travel::portage;
+        const bool before_portage =
+            i + 1 < stretches.size() && stretches[i + 1].travel == Travel::portage;
         if (travel == Travel::paddle) {
-            if (!afloat[i])
+            if (!after_portage && !afloat[i])
                 time.before = rig;
-            else if (after_portage || morning[i])
+            else if (morning[i])
                 time.before = landing;
-            if (!afloat[i + 1])
-                time.after = stow;
-            else if (evening[i] || stretches[i + 1].travel == Travel::portage)
+            if (evening[i] && afloat[i + 1])
                 time.after = landing;
-        } else if (travel == Travel::portage && afloat[i] && !afloat[i + 1]) {
-            time.after = stow; // carried whole to where the walk begins, rolled up there
+            else if (!before_portage && !afloat[i + 1])
+                time.after = stow;
+        } else if (travel == Travel::portage) {
+            const bool after_water = i > 0 && stretches[i - 1].travel == Travel::paddle;
+            const bool to_water =
+                i + 1 < stretches.size() && stretches[i + 1].travel == Travel::paddle;
+            if (after_water)
+                time.before = boats[i] == BoatState::whole ? landing : stow;
+            if (to_water)
+                time.after = afloat[i + 1] ? landing : rig;
+            else if (afloat[i] && !afloat[i + 1])
+                time.after = stow; // carried whole to where the walk begins, rolled up there
         }
     }
 }

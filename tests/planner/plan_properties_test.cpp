@@ -143,5 +143,56 @@ TEST_P(RandomPlans, MoreKitIsNeverFaster) {
     EXPECT_GE(walking_s(make_plan(random.trip, random.route)), before_s - 0.5) << "seed " << seed();
 }
 
+/// The route with its first long walk or paddle cut in two legs of the same kind.
+Route cut_in_two(const Route& route) {
+    Route cut = route;
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& whole = route.legs[i];
+        const double length_m = whole.to_m - whole.from_m;
+        if (whole.travel == Travel::portage || length_m < 3000.0 ||
+            whole.asked.scouts.value_or(0) > 0 || whole.asked.river_class.value_or(0) > 1)
+            continue;
+        const double half_m = 0.5 * length_m;
+        RouteLeg first = whole;
+        RouteLeg second = whole;
+        first.line = whole.line.cut(0.0, half_m);
+        first.profile = geo::cut(whole.profile, 0.0, half_m);
+        first.to_m = whole.from_m + half_m;
+        second.line = whole.line.cut(half_m, length_m);
+        second.profile = geo::cut(whole.profile, half_m, length_m);
+        second.from_m = first.to_m;
+        cut.legs[i] = first;
+        cut.legs.insert(cut.legs.begin() + static_cast<std::ptrdiff_t>(i) + 1, second);
+        return cut;
+    }
+    return cut;
+}
+
+TEST_P(RandomPlans, ALegCutInTwoGivesTheSamePlan) {
+    test::RandomTrip random = test::random_trip(seed());
+    if (random.trip.days.nights.empty())
+        GTEST_SKIP() << "by hours a new leg end is a new place to sleep";
+    // The end of a leg counts as a source of water where the trip names none; name the rule
+    // instead.
+    random.trip.water.camp_l = random.trip.water.camp_l.value_or(2.0);
+    const Route cut = cut_in_two(random.route);
+    if (cut.legs.size() == random.route.legs.size())
+        GTEST_SKIP() << "no leg to cut";
+    const Prepared whole_way = prepare(random.trip, random.route);
+    if (whole_way.assumed.water.assumed_everywhere)
+        GTEST_SKIP() << "every leg's end is taken for a source";
+    const Plan whole = make_plan(random.trip, random.route);
+    const Plan parts = make_plan(random.trip, cut);
+    ASSERT_EQ(whole.days.size(), parts.days.size());
+    EXPECT_NEAR(whole.totals.moving_s, parts.totals.moving_s, 2.0) << "seed " << seed();
+    EXPECT_NEAR(whole.totals.food_kg, parts.totals.food_kg, 2e-3) << "seed " << seed();
+    for (std::size_t d = 0; d < whole.days.size(); ++d)
+        for (std::size_t m = 0; m < whole.days[d].members.size(); ++m)
+            EXPECT_NEAR(whole.days[d].members[m].pack_start_kg,
+                        parts.days[d].members[m].pack_start_kg,
+                        2e-3)
+                << "seed " << seed() << " day " << d + 1;
+}
+
 } // namespace
 } // namespace tumpline::planner
