@@ -184,7 +184,9 @@ TEST_P(RandomPlans, ALegCutInTwoGivesTheSamePlan) {
     const Plan whole = make_plan(random.trip, random.route);
     const Plan parts = make_plan(random.trip, cut);
     ASSERT_EQ(whole.days.size(), parts.days.size());
-    EXPECT_NEAR(whole.totals.moving_s, parts.totals.moving_s, 2.0) << "seed " << seed();
+    // A cut profile is laid out anew at even steps, so that slopes beside the cut differ a little.
+    EXPECT_NEAR(whole.totals.moving_s, parts.totals.moving_s, 2e-4 * whole.totals.moving_s)
+        << "seed " << seed();
     EXPECT_NEAR(whole.totals.food_kg, parts.totals.food_kg, 2e-3) << "seed " << seed();
     for (std::size_t d = 0; d < whole.days.size(); ++d)
         for (std::size_t m = 0; m < whole.days[d].members.size(); ++m)
