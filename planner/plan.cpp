@@ -27,13 +27,16 @@ sys_seconds instant(const Draft& draft, int day, double after_midnight_s) {
     return set_off + std::chrono::seconds{std::llround(after_midnight_s - set_off_s)};
 }
 
+Settled settle_trip(const Prepared& prepared) {
+    SettleOptions options;
+    if (!prepared.trip.days.nights.empty())
+        options.nights = listed_nights(prepared);
+    return settle(prepared, options);
+}
+
 Plan make_plan(const Trip& trip, const Route& route) {
     const Prepared prepared = prepare(trip, route);
-    SettleOptions options;
-    if (!trip.days.nights.empty())
-        options.nights = listed_nights(prepared);
-    const Settled settled = settle(prepared, options);
-    return assemble_plan(prepared, settled);
+    return assemble_plan(prepared, settle_trip(prepared));
 }
 
 Plan assemble_plan(const Prepared& prepared, const Settled& settled) {

@@ -55,6 +55,10 @@ bool is_landing(const Draft& draft, std::size_t boundary) {
 
 } // namespace
 
+std::size_t appointment_boundary(const Draft& draft, const Appointment& asked) {
+    return boundary_on_day(draft, asked.at, asked.day);
+}
+
 std::vector<PlanAppointment> plan_appointments(const Draft& draft) {
     const Timeline& timeline = draft.settled.timeline;
     std::vector<PlanAppointment> result;
@@ -67,7 +71,7 @@ std::vector<PlanAppointment> plan_appointments(const Draft& draft) {
         one.hard = asked.hard;
         const std::chrono::local_days midnight{date_of(draft, asked.day)};
         one.by = geo::to_instant(midnight + asked.by, draft.prepared.assumed.time_zone);
-        const std::size_t boundary = boundary_on_day(draft, asked.at, asked.day);
+        const std::size_t boundary = appointment_boundary(draft, asked);
         const Reached there = reached(draft, boundary);
         one.arrive = instant(draft, there.day, there.at_s);
         one.spare_s = static_cast<double>((one.by - one.arrive).count()) - one.margin_s;

@@ -73,11 +73,7 @@ void Watch::days() {
         day_ = day.day;
         leg_.reset();
         const std::optional<sys_seconds>& dawn = day.light.twilight.rise;
-        // a dusk just after midnight is that of the evening before
-        const std::optional<sys_seconds> dusk =
-            dawn && day.light.twilight.set && *day.light.twilight.set < *dawn
-                ? std::optional<sys_seconds>()
-                : day.light.twilight.set;
+        const std::optional<sys_seconds> dusk = dusk_of(day);
         const bool dark_all_day = day.light.twilight.day == geo::SunDay::always_below;
         const Level dusk_level =
             draft_.prepared.trip.days.dusk_is_limit.value_or(false) ? Level::stop : Level::caution;

@@ -164,6 +164,13 @@ std::vector<Event> plan_events(const Draft& draft) {
     return events;
 }
 
+std::optional<sys_seconds> dusk_of(const PlanDay& day) {
+    const geo::SunCrossings& twilight = day.light.twilight;
+    if (twilight.rise && twilight.set && *twilight.set < *twilight.rise)
+        return {};
+    return twilight.set;
+}
+
 std::vector<PlanDay> plan_days(const Draft& draft, const std::vector<PlanLeg>& legs) {
     std::vector<PlanDay> days;
     const Prepared& prepared = draft.prepared;

@@ -4,6 +4,8 @@
 #include "planner/plan.h"
 #include "planner/rounds.h"
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -25,6 +27,16 @@ struct Draft {
 
 /// A boundary's name: its place, else the leg that ends or begins there, else "km 12.3".
 [[nodiscard]] std::string boundary_name(const Draft& draft, std::size_t boundary);
+
+/// When darkness falls on a day, if it does: a dusk just after midnight is that of the evening
+/// before.
+[[nodiscard]] std::optional<sys_seconds> dusk_of(const PlanDay& day);
+
+/// Where an appointment is kept: the pass that its day covers, else the last.
+[[nodiscard]] std::size_t appointment_boundary(const Draft& draft, const Appointment& asked);
+
+/// The loop with the nights that the trip asks for.
+[[nodiscard]] Settled settle_trip(const Prepared& prepared);
 
 /// The plan of a settled loop.
 [[nodiscard]] Plan assemble_plan(const Prepared& prepared, const Settled& settled);

@@ -1,0 +1,221 @@
+#include "planner/odds_table.h"
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <mutex>
+#include <numeric>
+#include <thread>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double kg_per_mg = 1e-6;
+
+/// Draws stop where no pack changes by 50 g and no arrival by 5 s: far below what is drawn.
+SettleOptions loose_options(const Settled& planned, const Assumed& assumed) {
+    SettleOptions options;
+    options.nights = planned.nights;
+    options.record = false;
+    options.close_kg = 0.05;
+    options.close_s = 5.0;
+    options.most_rounds = 20;
+    options.assumed = &assumed;
+    options.packed = &planned;
+    options.warm_start = &planned.loads;
+    return options;
+}
+
+/// The crossings on which the wind must stay below the crafts' ceilings, and the lowest of these.
+struct Crossings {
+    std::vector<bool> open; ///< per stretch
+    std::optional<double> ceiling_mps;
+};
+
+Crossings open_crossings(const Prepared& prepared) {
+    Crossings crossings;
+    for (const Stretch& stretch : prepared.stretches.stretches)
+        crossings.open.push_back(
+            stretch.travel == Travel::paddle &&
+            prepared.route.legs[stretch.leg].asked.open_crossing.value_or(false));
+    for (const AssumedCraft& craft : prepared.assumed.craft)
+        crossings.ceiling_mps = std::min(crossings.ceiling_mps.value_or(craft.wind_ceiling_mps),
+                                         craft.wind_ceiling_mps);
+    return crossings;
+}
+
+/// Settles one draw after the other and writes down its figures.
+class Drawer {
+  public:
+    Drawer(const Drawing& drawing, const Settled& planned, OddsTable& table)
+        : in_(drawing), planned_(planned), table_(table), assumed_(drawing.draft.prepared.assumed),
+          crossings_(open_crossings(drawing.draft.prepared)) {
+        assumed_.models_used.clear();
+        assumed_.defaults.clear();
+        for (std::size_t d = 0; d < planned.timeline.days.size(); ++d)
+            for (std::size_t i = planned.timeline.days[d].first; i < planned.timeline.days[d].last;
+                 ++i)
+                assumed_.departures.day_of.push_back(d);
+    }
+
+    void settle_draw(std::size_t index);
+
+  private:
+    void note_factors(std::size_t index, const Draw& drawn);
+    void note_days(std::size_t index, const Settled& settled);
+    void note_packs(std::size_t index, const Settled& settled);
+    void note_food(std::size_t index, const Settled& settled);
+    void note_water(std::size_t index, const Settled& settled);
+
+    const Drawing& in_;
+    const Settled& planned_;
+    OddsTable& table_;
+    Assumed assumed_;
+    Crossings crossings_;
+};
+
+void Drawer::settle_draw(std::size_t index) {
+    Normals normals(seed_of(in_.seed, index));
+    const Draw drawn =
+        draw(normals, in_.spread, {.days = in_.columns.days, .members = in_.columns.members});
+    apply(drawn, in_.draft.prepared.assumed, assumed_);
+    const Settled settled = settle(in_.draft.prepared, loose_options(planned_, assumed_));
+    note_factors(index, drawn);
+    note_days(index, settled);
+    note_packs(index, settled);
+    note_food(index, settled);
+    note_water(index, settled);
+}
+
+void Drawer::note_factors(std::size_t index, const Draw& drawn) {
+    for (std::size_t a = 0; a < all_assumptions.size(); ++a)
+        table_.at(in_.columns.factor + a, index) = factor_of(drawn, all_assumptions[a]);
+    for (std::size_t d = 0; d < in_.columns.days; ++d) {
+        table_.at(in_.columns.day_factor + 2 * d, index) = factor_of(drawn, Assumption::wind, d);
+        table_.at(in_.columns.day_factor + 2 * d + 1, index) =
+            factor_of(drawn, Assumption::day_form, d);
+    }
+}
+
+void Drawer::note_days(std::size_t index, const Settled& settled) {
+    const Timeline& timeline = settled.timeline;
+    double under_way_s = 0.0;
+    for (std::size_t d = 0; d < in_.columns.days; ++d) {
+        table_.at(in_.columns.arrive + d, index) = timeline.arrive_s[d];
+        bool held_up = false;
+        const double wind_mps = assumed_.weather.wind_mps * assumed_.departures.days[d].wind;
+        for (std::size_t i = timeline.days[d].first; i < timeline.days[d].last; ++i) {
+            under_way_s += timeline.stretches[i].end_s - timeline.stretches[i].start_s;
+            held_up = held_up || settled.afloat[i].paddle.stopped ||
+                      (crossings_.open[i] && crossings_.ceiling_mps &&
+                       wind_mps > *crossings_.ceiling_mps);
+        }
+        table_.at(in_.columns.held_up + d, index) = held_up ? 1.0 : 0.0;
+    }
+    table_.at(in_.columns.under_way, index) = under_way_s;
+    for (std::size_t a = 0; a < in_.columns.appointments; ++a) {
+        const std::size_t boundary =
+            appointment_boundary(in_.draft, in_.draft.prepared.trip.appointments[a]);
+        table_.at(in_.columns.reached + a, index) =
+            boundary == 0 ? 0.0
+                          : timeline.stretches[boundary - 1].end_s -
+                                planned_.timeline.stretches[boundary - 1].end_s;
+    }
+}
+
+void Drawer::note_packs(std::size_t index, const Settled& settled) {
+    const std::vector<std::size_t>& plan_leg = planned_.loads.plan_leg;
+    for (std::size_t i = 0; i < plan_leg.size(); ++i) {
+        if (i > 0 && plan_leg[i] == plan_leg[i - 1])
+            continue;
+        for (std::size_t m = 0; m < in_.columns.members; ++m)
+            table_.at(in_.columns.pack + plan_leg[i] * in_.columns.members + m, index) =
+                settled.loads.stretches[i].start_kg[m];
+    }
+}
+
+void Drawer::note_food(std::size_t index, const Settled& settled) {
+    const auto kg = [](std::int64_t mass_mg) { return static_cast<double>(mass_mg) * kg_per_mg; };
+    double left_kg = 0.0;
+    double eaten_kg = 0.0;
+    std::int64_t reserve_before_mg = 0;
+    for (std::size_t s = 0; s < in_.columns.stages; ++s) {
+        const SupplyStage& packed = planned_.provisions.stages[s];
+        // A stage is packed with its food and with what its reserve exceeds the one before by.
+        const double had_kg =
+            left_kg +
+            kg(packed.food_mg + std::max<std::int64_t>(0, packed.reserve_mg - reserve_before_mg));
+        reserve_before_mg = std::max(reserve_before_mg, packed.reserve_mg);
+        const double stage_kg = kg(settled.provisions.stages[s].food_mg);
+        table_.at(in_.columns.food + s, index) = stage_kg;
+        table_.at(in_.columns.food_left + s, index) = had_kg - stage_kg;
+        left_kg = std::max(0.0, had_kg - stage_kg);
+        eaten_kg += stage_kg;
+    }
+    table_.at(in_.columns.eaten, index) = eaten_kg;
+}
+
+void Drawer::note_water(std::size_t index, const Settled& settled) {
+    for (std::size_t r = 0; r < in_.columns.runs && r < settled.water.runs.size(); ++r)
+        table_.at(in_.columns.water + r, index) = settled.water.runs[r].need_l;
+    table_.at(in_.columns.drunk, index) =
+        std::accumulate(settled.water.drunk_l.begin(), settled.water.drunk_l.end(), 0.0);
+}
+
+} // namespace
+
+OddsColumns::OddsColumns(const Draft& draft, std::size_t plan_legs)
+    : days(draft.settled.timeline.days.size()), members(draft.prepared.assumed.members.size()),
+      legs(plan_legs), stages(draft.settled.provisions.stages.size()),
+      runs(draft.settled.water.runs.size()), appointments(draft.prepared.trip.appointments.size()),
+      count(0) {
+    const auto take = [&](std::size_t columns) {
+        const std::size_t first = count;
+        count += columns;
+        return first;
+    };
+    arrive = take(days);
+    held_up = take(days);
+    factor = take(all_assumptions.size());
+    day_factor = take(2 * days);
+    pack = take(legs * members);
+    food = take(stages);
+    food_left = take(stages);
+    water = take(runs);
+    reached = take(appointments);
+    under_way = take(1);
+    eaten = take(1);
+    drunk = take(1);
+}
+
+OddsTable draw_all(const Drawing& drawing) {
+    OddsTable table(drawing.draws, drawing.columns.count);
+    Settled planned = drawing.draft.settled;
+    planned.loads.ledger = {}; // every draw starts from a copy of these loads
+    std::atomic<std::size_t> next = 0;
+    std::exception_ptr fault;
+    std::mutex fault_mutex;
+    const auto work = [&] {
+        try {
+            Drawer drawer(drawing, planned, table);
+            for (std::size_t index = next++; index < drawing.draws; index = next++)
+                drawer.settle_draw(index);
+        } catch (...) {
+            const std::scoped_lock lock(fault_mutex);
+            fault = std::current_exception();
+            next = drawing.draws;
+        }
+    };
+    {
+        std::vector<std::jthread> others;
+        for (std::size_t t = 1; t < std::min(drawing.threads, drawing.draws); ++t)
+            others.emplace_back(work);
+        work();
+    }
+    if (fault)
+        std::rethrow_exception(fault);
+    return table;
+}
+
+} // namespace tumpline::planner
