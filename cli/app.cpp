@@ -4,6 +4,7 @@
 #include "cli/command_check.h"
 #include "cli/command_export.h"
 #include "cli/command_models.h"
+#include "cli/command_new.h"
 #include "cli/command_pack.h"
 #include "cli/command_plan.h"
 #include "cli/command_track.h"
@@ -181,6 +182,21 @@ void add_book(CommandLine& line) {
     runs(line, command, options, book);
 }
 
+void add_new(CommandLine& line) {
+    const auto options = std::make_shared<NewOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "new", "a first trip file from tracks: legs recognised, every key explained");
+    command.add_option("TRACK", options->tracks, "GPX, GeoJSON or what else GDAL opens")
+        ->required();
+    command.add_option("--elevation", options->elevation, "rasters of the ground's height")
+        ->type_name("DEM");
+    command
+        .add_option("-o,--output", options->output, "the trip file to write; never over another")
+        ->type_name("TRIP")
+        ->required();
+    runs(line, command, options, new_trip);
+}
+
 void add_export(CommandLine& line) {
     const auto options = std::make_shared<ExportOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -197,7 +213,7 @@ void add_export(CommandLine& line) {
 
 /// The commands, in the order in which the help lists them.
 constexpr auto commands = {
-    add_plan, add_check, add_pack, add_book, add_export, add_track, add_models};
+    add_new, add_plan, add_check, add_pack, add_book, add_export, add_track, add_models};
 
 void declare(CommandLine& line) {
     line.app.set_help_flag("--help,-h", "what a command does and its options");

@@ -151,6 +151,27 @@ void write_whole(const OutputFile& output, std::string_view content) {
     temporary.keep();
 }
 
+void write_new(const OutputFile& output, std::string_view content) {
+    const fs::path target = target_of(output);
+    Temporary temporary(target);
+    temporary.write(content);
+    // The name is taken first, with an empty file, so that two who write at once cannot both win.
+    const int taken = ::open(target.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (taken < 0 && errno == EEXIST)
+        refuse(output.file,
+               "a file that is there already",
+               "choose another name; this command replaces nothing");
+    if (taken < 0)
+        refuse_errno(output.file, errno);
+    ::close(taken);
+    try {
+        temporary.keep();
+    } catch (...) {
+        ::unlink(target.c_str());
+        throw;
+    }
+}
+
 void write_whole_with(const OutputFile& output,
                       const std::function<void(const std::filesystem::path&)>& write) {
     Temporary temporary(target_of(output));

@@ -21,6 +21,10 @@ struct OutputFile {
 /// behind then.
 void write_whole(const OutputFile& output, std::string_view content);
 
+/// The same for a file that must not be there yet; not even one that appears meanwhile is replaced.
+/// Throws: geo::InputError as `write_whole`, and if something of that name is there.
+void write_new(const OutputFile& output, std::string_view content);
+
 /// The same for a library that insists on writing to a path of its own: `write` is given the name
 /// of an empty temporary file in the same folder, with the same suffix. What `write` throws is
 /// passed on after the temporary file is removed.

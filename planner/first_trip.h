@@ -1,0 +1,50 @@
+#pragma once
+
+#include "geo/elevation.h"
+#include "geo/track.h"
+#include "planner/trip.h"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+/// A first trip from nothing but tracks, for somebody to go on from: what is not in the files is
+/// left open, and each guess says what it rests on.
+namespace tumpline::planner {
+
+struct FirstLeg {
+    std::string name;
+    Travel travel = Travel::walk;
+    std::string track;    ///< its own name; empty: tracks are taken in order
+    std::string from, to; ///< names of places where the track is cut; empty: its ends
+    std::optional<Water> water;
+    double length_m = 0.0;
+    std::string why; ///< what the way of travel was read from, a clause
+};
+
+struct FirstPlace {
+    std::string name;
+    std::optional<PlaceKind> kind;   ///< empty: the file does not tell; the user has to
+    std::optional<geo::Position> at; ///< empty: the waypoint of that name
+    double along_m = 0.0;            ///< where it stands on the route
+    double off_m = 0.0;              ///< how far from it
+};
+
+struct FirstTrip {
+    std::string time_zone; ///< of the longitude alone: whole hours from UTC
+    std::vector<FirstLeg> legs;
+    std::vector<FirstPlace> places; ///< along the route
+    bool heights = false;           ///< whether any height is known
+};
+
+/// Reads legs and places out of tracks, in the order of the files. The way of travel comes from a
+/// track's type, else from its name, else from waypoints at which boats go in and out, else from
+/// the ground: heights that stay within 0.3 m over 300 m and more are taken as water (unless the
+/// time stamps tell of more than 15 km/h), and a recorded track that never rises at 6.5 to 15 km/h
+/// as a river. A walk of up to 2 km between two waters, not told by the file, becomes a portage.
+/// `elevation` may be null. Source: our own rules; docs/new.md says how they fail.
+/// Throws: geo::InputError if no file holds a line.
+[[nodiscard]] FirstTrip first_trip(const std::vector<geo::TrackFile>& files,
+                                   geo::Elevation* elevation);
+
+} // namespace tumpline::planner

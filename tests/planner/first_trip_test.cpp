@@ -1,0 +1,210 @@
+#include "planner/first_trip.h"
+
+#include "geo/geodesic.h"
+#include "geo/gpx.h"
+#include "geo/input_error.h"
+#include "planner/waypoint_words.h"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+namespace tumpline::planner {
+namespace {
+
+using std::chrono::milliseconds;
+
+/// A line to the north with a height at every 20 m, and times if a speed is given.
+geo::Track line_of(const std::vector<std::pair<double, double>>& heights_m,
+                   double speed_mps = 0.0) {
+    geo::Track track;
+    track.name = "line";
+    track.parts.emplace_back();
+    const geo::Position start{61.0, 1.0};
+    for (std::size_t i = 1; i < heights_m.size(); ++i) {
+        const auto [from_m, low_m] = heights_m[i - 1];
+        const auto [to_m, high_m] = heights_m[i];
+        const int steps = static_cast<int>(std::lround((to_m - from_m) / 20.0));
+        for (int k = i == 1 ? 0 : 1; k <= steps; ++k) {
+            const double along_m = from_m + 20.0 * k;
+            geo::TrackPoint point{.at = geo::destination(start, 0.0, along_m),
+                                  .height_m = std::lerp(low_m, high_m, k / double(steps)),
+                                  .time = std::nullopt};
+            if (speed_mps > 0.0)
+                point.time = geo::Instant(milliseconds(std::lround(along_m / speed_mps * 1000.0)));
+            track.parts.back().push_back(point);
+        }
+    }
+    return track;
+}
+
+geo::TrackFile file_of(std::vector<geo::Track> tracks, std::vector<geo::Waypoint> points = {}) {
+    geo::TrackFile file;
+    file.file = "made.gpx";
+    file.tracks = std::move(tracks);
+    file.waypoints = std::move(points);
+    return file;
+}
+
+geo::Waypoint point_at(const std::string& name, double along_m, const std::string& type = {}) {
+    return {.name = name,
+            .type = type,
+            .at = geo::destination({61.0, 1.0}, 0.0, along_m),
+            .height_m = std::nullopt};
+}
+
+std::vector<Travel> ways(const FirstTrip& trip) {
+    std::vector<Travel> ways;
+    for (const FirstLeg& leg : trip.legs)
+        ways.push_back(leg.travel);
+    return ways;
+}
+
+using W = std::vector<Travel>;
+constexpr Travel walk = Travel::walk;
+constexpr Travel paddle = Travel::paddle;
+constexpr Travel portage = Travel::portage;
+
+/// Up to a lake, over it, a carry to the next, over it, and up again.
+const std::vector<std::pair<double, double>> two_lakes = {
+    {0, 400}, {4000, 520}, {6000, 520}, {6800, 540}, {7400, 500}, {9400, 500}, {13000, 620}};
+
+TEST(FirstTrip, TypesComeFirst) {
+    geo::Track up = line_of({{0, 400}, {2000, 500}});
+    up.name = "Lake trail";
+    up.type = "hiking";
+    geo::Track water = line_of({{2000, 500}, {4000, 500}});
+    water.name = "second";
+    water.type = "canoe";
+    const FirstTrip trip = first_trip({file_of({up, water})}, nullptr);
+    EXPECT_EQ(ways(trip), (W{walk, paddle}));
+    EXPECT_EQ(trip.legs[0].track, "Lake trail");
+    EXPECT_EQ(trip.legs[1].water, Water::lake);
+}
+
+TEST(FirstTrip, NamesTellWhereTheyAreClear) {
+    EXPECT_EQ(travel_from_name("Upper river"), paddle);
+    EXPECT_EQ(travel_from_name("Lake Ombery"), paddle);
+    EXPECT_EQ(travel_from_name("Fall carry"), portage);
+    EXPECT_EQ(travel_from_name("Lake trail"), walk);
+    EXPECT_EQ(travel_from_name("Kayaking home"), paddle);
+    EXPECT_EQ(travel_from_name("to the river"), std::nullopt);
+    EXPECT_EQ(travel_from_name("out of Lake Velt"), std::nullopt);
+    EXPECT_EQ(travel_from_name("Seal rock"), std::nullopt);
+    EXPECT_EQ(travel_from_name(""), std::nullopt);
+}
+
+TEST(FirstTrip, WaypointsTellTheirKindByTypeOrName) {
+    EXPECT_EQ(kind_of({"Stone hut", "exit", {}, {}}), PlaceKind::exit);
+    EXPECT_EQ(kind_of({"Put in", "", {}, {}}), PlaceKind::put_in);
+    EXPECT_EQ(kind_of({"Takeout", "Flag", {}, {}}), PlaceKind::take_out);
+    EXPECT_EQ(kind_of({"Shelf spring", "", {}, {}}), PlaceKind::water);
+    EXPECT_EQ(kind_of({"Ledge rapid", "", {}, {}}), PlaceKind::hazard);
+    EXPECT_EQ(kind_of({"Birch spit", "Campsite", {}, {}}), PlaceKind::camp);
+    EXPECT_EQ(kind_of({"Wellington", "", {}, {}}), std::nullopt) << "a word within a word";
+}
+
+TEST(FirstTrip, LevelGroundIsWaterAndAShortWayBetweenTwoIsAPortage) {
+    const FirstTrip trip = first_trip({file_of({line_of(two_lakes)})}, nullptr);
+    ASSERT_EQ(ways(trip), (W{walk, paddle, portage, paddle, walk}));
+    const double lengths_m[] = {4000, 2000, 1400, 2000, 3600};
+    for (std::size_t i = 0; i < 5; ++i)
+        EXPECT_NEAR(trip.legs[i].length_m, lengths_m[i], 60.0) << i;
+    for (std::size_t i = 0; i + 1 < 5; ++i)
+        EXPECT_EQ(trip.legs[i].to, trip.legs[i + 1].from);
+    EXPECT_TRUE(trip.legs.front().from.empty() && trip.legs.back().to.empty());
+}
+
+TEST(FirstTrip, ALongWayBetweenTwoWatersIsAWalk) {
+    const FirstTrip trip = first_trip(
+        {file_of({line_of({{0, 500}, {2000, 500}, {5000, 600}, {8000, 520}, {9000, 520}})})},
+        nullptr);
+    EXPECT_EQ(ways(trip), (W{paddle, walk, paddle}));
+}
+
+TEST(FirstTrip, AMeadowIsNoLake) {
+    // 0.5 m of swell over 40 m: flat, but not as a water is.
+    std::vector<std::pair<double, double>> ground;
+    for (int i = 0; i <= 50; ++i)
+        ground.emplace_back(40.0 * i, i % 2 == 0 ? 300.0 : 300.5);
+    EXPECT_EQ(ways(first_trip({file_of({line_of(ground)})}, nullptr)), W{walk});
+}
+
+TEST(FirstTrip, HeightsThatAreAllZeroAreNoSea) {
+    EXPECT_EQ(ways(first_trip({file_of({line_of({{0, 0}, {5000, 0}})})}, nullptr)), W{walk});
+}
+
+TEST(FirstTrip, TimesAtPaddlingSpeedAgreeAndTimesOfACarSpeakAgainstIt) {
+    const FirstTrip paddled = first_trip({file_of({line_of(two_lakes, 4.5 / 3.6)})}, nullptr);
+    EXPECT_EQ(ways(paddled), (W{walk, paddle, portage, paddle, walk}));
+    EXPECT_NE(paddled.legs[1].why.find("4.5 km/h"), std::string::npos) << paddled.legs[1].why;
+    EXPECT_EQ(ways(first_trip({file_of({line_of(two_lakes, 60.0 / 3.6)})}, nullptr)), W{walk});
+}
+
+TEST(FirstTrip, ARecordedRiverNeverRisesAndIsTooFastForFeet) {
+    const std::vector<std::pair<double, double>> fall = {{0, 300}, {6000, 280}};
+    const FirstTrip river = first_trip({file_of({line_of(fall, 9.0 / 3.6)})}, nullptr);
+    ASSERT_EQ(ways(river), W{paddle});
+    EXPECT_EQ(river.legs[0].water, Water::river);
+    EXPECT_EQ(ways(first_trip({file_of({line_of(fall, 4.0 / 3.6)})}, nullptr)), W{walk});
+}
+
+TEST(FirstTrip, PutInsAndTakeOutsCutATrack) {
+    const std::vector<std::pair<double, double>> ground = {{0, 300}, {3000, 350}, {9000, 320}};
+    const FirstTrip trip = first_trip({file_of({line_of(ground)},
+                                               {point_at("Alder landing", 3000, "put-in"),
+                                                point_at("Take-out", 7000),
+                                                point_at("Old oak", 8000)})},
+                                      nullptr);
+    ASSERT_EQ(ways(trip), (W{walk, paddle, walk}));
+    EXPECT_EQ(trip.legs[1].from, "Alder landing");
+    EXPECT_EQ(trip.legs[1].to, "Take-out");
+    EXPECT_NEAR(trip.legs[1].length_m, 4000.0, 1.0);
+    EXPECT_EQ(trip.legs[1].water, Water::river) << "it falls";
+}
+
+TEST(FirstTrip, PlacesAreSnappedInOrderAndKeepTheirDistance) {
+    geo::Waypoint aside = point_at("Spring", 1500);
+    aside.at = geo::destination(aside.at, 90.0, 80.0);
+    const FirstTrip trip = first_trip(
+        {file_of({line_of({{0, 300}, {3000, 350}})}, {point_at("Camp two", 2500), aside})},
+        nullptr);
+    ASSERT_EQ(trip.places.size(), 4U);
+    EXPECT_EQ(trip.places[0].kind, PlaceKind::start);
+    EXPECT_EQ(trip.places[1].name, "Spring");
+    EXPECT_NEAR(trip.places[1].along_m, 1500.0, 0.5);
+    EXPECT_NEAR(trip.places[1].off_m, 80.0, 0.5);
+    EXPECT_EQ(trip.places[2].name, "Camp two");
+    EXPECT_EQ(trip.places[3].kind, PlaceKind::finish);
+}
+
+TEST(FirstTrip, TracksWithoutNamesAreTakenInOrderAndNotCut) {
+    geo::Track one = line_of(two_lakes);
+    geo::Track two = line_of({{13000, 620}, {15000, 700}});
+    one.name.clear();
+    two.name.clear();
+    const FirstTrip trip = first_trip({file_of({one, two})}, nullptr);
+    ASSERT_EQ(trip.legs.size(), 2U);
+    EXPECT_TRUE(trip.legs[0].track.empty() && trip.legs[0].from.empty());
+    EXPECT_NE(trip.legs[0].why.find("seem to be water"), std::string::npos);
+}
+
+TEST(FirstTrip, TheZoneIsThatOfTheLongitude) {
+    const auto zone = [](double lon_deg) {
+        geo::Track track = line_of({{0, 300}, {100, 300}});
+        track.parts[0][0].at.lon_deg = lon_deg;
+        return first_trip({file_of({track})}, nullptr).time_zone;
+    };
+    EXPECT_EQ(zone(13.1), "Etc/GMT-1");
+    EXPECT_EQ(zone(-45.2), "Etc/GMT+3");
+    EXPECT_EQ(zone(0.4), "Etc/GMT");
+    EXPECT_EQ(zone(179.0), "Etc/GMT-12");
+}
+
+TEST(FirstTrip, PointsAloneMakeNoTrip) {
+    EXPECT_THROW(static_cast<void>(first_trip({file_of({}, {point_at("Camp", 0)})}, nullptr)),
+                 geo::InputError);
+}
+
+} // namespace
+} // namespace tumpline::planner
