@@ -168,6 +168,8 @@ Trip read_trip_text(const std::string& text,
     check_trip(trip, problems);
     if (!problems.none())
         throw InputError(problems.take());
+    if (trip.name.empty())
+        trip.name = file.stem().string();
     anchor(trip.route.tracks, file);
     anchor(trip.route.elevation, file);
     return trip;

@@ -27,7 +27,8 @@ struct Printed {
 };
 
 /// Factors printed in the tables of NIST Special Publication 811 (2008), appendix B.8 and B.9, to
-/// seven digits (exact ones in bold there), and in NIST Handbook 44, appendix C.
+/// seven digits (exact ones in bold there), and in NIST Handbook 44, appendix C; written down from
+/// memory.
 const std::vector<Printed> printed{
     {"1 lb", Dimension::mass, 0.4535924, 5e-8, "SP 811 B.8, pound (avoirdupois)"},
     {"1 oz", Dimension::mass, 0.02834952, 5e-9, "SP 811 B.8, ounce (avoirdupois)"},
