@@ -31,12 +31,17 @@ std::string place_of(std::string_view text, std::size_t byte) {
     return fmt::format("line {}, column {}", lines + 1, columns + 1);
 }
 
-[[noreturn]] void
-refuse(const std::string& file, std::string place, std::string found, std::string expected) {
+/// What stands there and what may.
+struct Refused {
+    std::string found;
+    std::string expected;
+};
+
+[[noreturn]] void refuse(const std::string& file, std::string place, Refused refused) {
     throw InputError({Problem{.file = file,
                               .place = std::move(place),
-                              .found = std::move(found),
-                              .expected = std::move(expected),
+                              .found = std::move(refused.found),
+                              .expected = std::move(refused.expected),
                               .advice = {}}});
 }
 
@@ -143,11 +148,6 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
         return false;
     }
 
-    struct Refused {
-        std::string found;
-        std::string expected;
-    };
-
     [[nodiscard]] const std::optional<Refused>& refused() const { return refused_; }
 
     [[nodiscard]] std::size_t error_byte() const { return error_byte_; }
@@ -166,7 +166,7 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
             else if (last)
                 text = pointer_to(text, key_);
             else
-                text = pointer_to(text, open_[i]->members.back().first);
+                text = pointer_to(text, open_[i]->members.back().key);
         }
         return text;
     }
@@ -197,7 +197,10 @@ class Builder : public nlohmann::json_sax<nlohmann::json> {
         JsonValue& parent = *open_.back();
         if (parent.kind == Kind::list)
             return &parent.items.emplace_back(std::move(value));
-        return &parent.members.emplace_back(std::move(key_), std::move(value)).second;
+        return &parent.members
+                    .emplace_back(
+                        JsonValue::Member{.key = std::move(key_), .value = std::move(value)})
+                    .value;
     }
 
     bool open(Kind kind) {
@@ -273,41 +276,42 @@ refuse_syntax(const Builder& builder, std::string_view text, const std::string& 
     if (builder.error_byte() > text.size())
         refuse(file,
                place_of(text, text.size()),
-               "the end of the file",
-               "the rest of it: a bracket, a text or a comment is still open");
+               {"the end of the file",
+                "the rest of it: a bracket, a text or a comment is still open"});
     const std::size_t at = start_of_token(text, builder);
-    refuse(file,
-           place_of(text, at),
-           token_at(text, at),
-           "JSON (keys and texts in double quotation marks, a comma between entries and none after "
-           "the last)");
+    refuse(
+        file,
+        place_of(text, at),
+        {token_at(text, at),
+         "JSON (keys and texts in double quotation marks, a comma between entries and none after "
+         "the last)"});
 }
 
 } // namespace
 
 const JsonValue* JsonValue::find(std::string_view key) const {
     const auto found = std::find_if(
-        members.begin(), members.end(), [&](const Member& member) { return member.first == key; });
-    return found == members.end() ? nullptr : &found->second;
+        members.begin(), members.end(), [&](const Member& member) { return member.key == key; });
+    return found == members.end() ? nullptr : &found->value;
 }
 
 JsonValue read_json(std::string_view text, const std::string& file, const JsonLimits& limits) {
     if (text.size() > limits.longest_bytes)
         refuse(file,
                {},
-               fmt::format("{} bytes", text.size()),
-               fmt::format("at most {} bytes", limits.longest_bytes));
+               {fmt::format("{} bytes", text.size()),
+                fmt::format("at most {} bytes", limits.longest_bytes)});
     if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-        refuse(file, {}, "UTF-16 text", "UTF-8 text; save the file as UTF-8");
+        refuse(file, {}, {"UTF-16 text", "UTF-8 text; save the file as UTF-8"});
     if (text.starts_with("\xEF\xBB\xBF"))
         text.remove_prefix(3);
     if (text.find_first_not_of(" \t\r\n") == std::string_view::npos)
-        refuse(file, {}, "an empty file", "a trip (docs/trip-file.md)");
+        refuse(file, {}, {"an empty file", "a trip (docs/trip-file.md)"});
     if (const std::optional<std::size_t> byte = first_byte_not_utf8(text))
         refuse(file,
                place_of(text, *byte),
-               fmt::format("the byte 0x{:02X}", static_cast<unsigned char>(text[*byte])),
-               "UTF-8 text; save the file as UTF-8");
+               {fmt::format("the byte 0x{:02X}", static_cast<unsigned char>(text[*byte])),
+                "UTF-8 text; save the file as UTF-8"});
     Builder builder(limits);
     const bool read = nlohmann::json::sax_parse(text.begin(),
                                                 text.end(),
@@ -317,7 +321,7 @@ JsonValue read_json(std::string_view text, const std::string& file, const JsonLi
                                                 true  // comments
     );
     if (builder.refused())
-        refuse(file, builder.pointer(), builder.refused()->found, builder.refused()->expected);
+        refuse(file, builder.pointer(), *builder.refused());
     if (!read)
         refuse_syntax(builder, text, file);
     return builder.take();

@@ -5,7 +5,6 @@
 #include <cstddef>
 #include <string>
 #include <string_view>
-#include <utility>
 #include <vector>
 
 namespace tumpline::planner {
@@ -13,7 +12,7 @@ namespace tumpline::planner {
 /// A JSON value as it stands in a file: members in order, each key once.
 struct JsonValue {
     enum class Kind { null, boolean, number, text, list, object };
-    using Member = std::pair<std::string, JsonValue>;
+    struct Member;
 
     Kind kind = Kind::null;
     bool flag = false;
@@ -24,6 +23,12 @@ struct JsonValue {
     std::vector<Member> members;
 
     [[nodiscard]] const JsonValue* find(std::string_view key) const;
+};
+
+/// A key of an object and what it holds.
+struct JsonValue::Member {
+    std::string key;
+    JsonValue value;
 };
 
 /// What may be read at all: a trip file of a long expedition has some hundred kilobytes.

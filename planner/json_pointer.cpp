@@ -61,10 +61,10 @@ JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wr
         const auto found =
             std::find_if(parent.members.begin(),
                          parent.members.end(),
-                         [&](const JsonValue::Member& member) { return member.first == part; });
+                         [&](const JsonValue::Member& member) { return member.key == part; });
         if (found != parent.members.end())
-            return &found->second;
-        return &parent.members.emplace_back(part, JsonValue()).second;
+            return &found->value;
+        return &parent.members.emplace_back(JsonValue::Member{.key = part, .value = {}}).value;
     }
     if (parent.kind == Kind::list) {
         if (part == "-")

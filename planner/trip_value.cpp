@@ -176,11 +176,9 @@ std::optional<Date> TripValue::date() const {
 }
 
 std::optional<RiverClass> TripValue::river_class() const {
-    std::optional<RiverClass> read;
-    if (json_->kind == Kind::text)
-        read = read_river_class(json_->text);
-    else if (json_->kind == Kind::number)
-        read = read_river_class(json_->text);
+    // a plain 3 is taken as well: class is a count, not a quantity
+    const bool written = json_->kind == Kind::text || json_->kind == Kind::number;
+    const std::optional<RiverClass> read = written ? read_river_class(json_->text) : std::nullopt;
     if (!read)
         add_problem("a river class from \"I\" to \"VI\"",
                     "\"III-\", \"II+\" and \"II-III\" count as the harder one, III");
@@ -220,11 +218,11 @@ bool has_only_keys(const TripValue& value, const KeyNames& names) {
         return false;
     }
     for (const JsonValue::Member& member : value.json().members) {
-        if (std::find(names.all.begin(), names.all.end(), member.first) != names.all.end())
+        if (std::find(names.all.begin(), names.all.end(), member.key) != names.all.end())
             continue;
-        const std::string nearest = nearest_word(member.first, names.all);
+        const std::string nearest = nearest_word(member.key, names.all);
         value.problems().add(
-            pointer_to(value.place(), member.first),
+            pointer_to(value.place(), member.key),
             {.found = "an unknown key",
              .expected = nearest.empty()
                              ? fmt::format("a key of {} ({})", names.noun, either(names.all))

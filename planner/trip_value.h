@@ -146,8 +146,8 @@ void read_section(const TripValue& value, const Section<Target>& section, Target
         return;
     for (const JsonValue::Member& member : value.json().members)
         for (const Key<Target>& key : section.keys)
-            if (key.name == member.first)
-                key.read(TripValue(member.second,
+            if (key.name == member.key)
+                key.read(TripValue(member.value,
                                    value.place() + "/" + std::string(key.name),
                                    value.problems()),
                          target);

@@ -7,48 +7,50 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr std::array travels{
-    Word{"walk", Travel::walk}, Word{"portage", Travel::portage}, Word{"paddle", Travel::paddle}};
-constexpr std::array terrains{Word{"path", Terrain::path},
-                              Word{"rough-path", Terrain::rough_path},
-                              Word{"forest", Terrain::forest},
-                              Word{"off-path", Terrain::off_path},
-                              Word{"brush", Terrain::brush},
-                              Word{"bog", Terrain::bog},
-                              Word{"sand", Terrain::sand},
-                              Word{"snow", Terrain::snow}};
-constexpr std::array waters{
-    Word{"lake", Water::lake}, Word{"river", Water::river}, Word{"sea", Water::sea}};
-constexpr std::array boats_on_carry{Word{"rolled", BoatOnCarry::rolled},
-                                    Word{"whole", BoatOnCarry::whole},
-                                    Word{"auto", BoatOnCarry::automatic}};
-constexpr std::array place_kinds{Word{"start", PlaceKind::start},
-                                 Word{"finish", PlaceKind::finish},
-                                 Word{"put-in", PlaceKind::put_in},
-                                 Word{"take-out", PlaceKind::take_out},
-                                 Word{"camp", PlaceKind::camp},
-                                 Word{"water", PlaceKind::water},
-                                 Word{"resupply", PlaceKind::resupply},
-                                 Word{"cache", PlaceKind::cache},
-                                 Word{"exit", PlaceKind::exit},
-                                 Word{"hazard", PlaceKind::hazard}};
-constexpr std::array sexes{Word{"female", Sex::female}, Word{"male", Sex::male}};
-constexpr std::array craft_kinds{Word{"packraft", CraftKind::packraft},
-                                 Word{"inflatable", CraftKind::inflatable},
-                                 Word{"solo-canoe", CraftKind::solo_canoe},
-                                 Word{"tandem-canoe", CraftKind::tandem_canoe},
-                                 Word{"kayak", CraftKind::kayak}};
-constexpr std::array item_uses{
-    Word{"packed", ItemUse::packed}, Word{"worn", ItemUse::worn}, Word{"used", ItemUse::used}};
-constexpr std::array meals{
-    Word{"breakfast", Meal::breakfast}, Word{"trail", Meal::trail}, Word{"dinner", Meal::dinner}};
-constexpr std::array weekdays{Word{"monday", 1},
-                              Word{"tuesday", 2},
-                              Word{"wednesday", 3},
-                              Word{"thursday", 4},
-                              Word{"friday", 5},
-                              Word{"saturday", 6},
-                              Word{"sunday", 7}};
+constexpr auto travels = std::to_array<Word<Travel>>(
+    {{"walk", Travel::walk}, {"portage", Travel::portage}, {"paddle", Travel::paddle}});
+constexpr auto terrains = std::to_array<Word<Terrain>>({{"path", Terrain::path},
+                                                        {"rough-path", Terrain::rough_path},
+                                                        {"forest", Terrain::forest},
+                                                        {"off-path", Terrain::off_path},
+                                                        {"brush", Terrain::brush},
+                                                        {"bog", Terrain::bog},
+                                                        {"sand", Terrain::sand},
+                                                        {"snow", Terrain::snow}});
+constexpr auto waters = std::to_array<Word<Water>>(
+    {{"lake", Water::lake}, {"river", Water::river}, {"sea", Water::sea}});
+constexpr auto boats_on_carry =
+    std::to_array<Word<BoatOnCarry>>({{"rolled", BoatOnCarry::rolled},
+                                      {"whole", BoatOnCarry::whole},
+                                      {"auto", BoatOnCarry::automatic}});
+constexpr auto place_kinds = std::to_array<Word<PlaceKind>>({{"start", PlaceKind::start},
+                                                             {"finish", PlaceKind::finish},
+                                                             {"put-in", PlaceKind::put_in},
+                                                             {"take-out", PlaceKind::take_out},
+                                                             {"camp", PlaceKind::camp},
+                                                             {"water", PlaceKind::water},
+                                                             {"resupply", PlaceKind::resupply},
+                                                             {"cache", PlaceKind::cache},
+                                                             {"exit", PlaceKind::exit},
+                                                             {"hazard", PlaceKind::hazard}});
+constexpr auto sexes = std::to_array<Word<Sex>>({{"female", Sex::female}, {"male", Sex::male}});
+constexpr auto craft_kinds =
+    std::to_array<Word<CraftKind>>({{"packraft", CraftKind::packraft},
+                                    {"inflatable", CraftKind::inflatable},
+                                    {"solo-canoe", CraftKind::solo_canoe},
+                                    {"tandem-canoe", CraftKind::tandem_canoe},
+                                    {"kayak", CraftKind::kayak}});
+constexpr auto item_uses = std::to_array<Word<ItemUse>>(
+    {{"packed", ItemUse::packed}, {"worn", ItemUse::worn}, {"used", ItemUse::used}});
+constexpr auto meals = std::to_array<Word<Meal>>(
+    {{"breakfast", Meal::breakfast}, {"trail", Meal::trail}, {"dinner", Meal::dinner}});
+constexpr auto weekdays = std::to_array<Word<int>>({{"monday", 1},
+                                                    {"tuesday", 2},
+                                                    {"wednesday", 3},
+                                                    {"thursday", 4},
+                                                    {"friday", 5},
+                                                    {"saturday", 6},
+                                                    {"sunday", 7}});
 constexpr std::array<std::string_view, 7> classes{"", "I", "II", "III", "IV", "V", "VI"};
 
 template <class Table, class Meaning>

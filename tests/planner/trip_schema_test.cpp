@@ -139,7 +139,7 @@ TEST(TripSchema, HasTheReadersBounds) {
                 JsonValue one;
                 one.kind = JsonValue::Kind::number;
                 one.number = number;
-                json.members.emplace_back(key, one);
+                json.members.push_back({.key = key, .value = one});
                 const TripValue object(json, "", problems);
                 Trip trip;
                 const std::string name = section;
