@@ -15,10 +15,6 @@ constexpr double day_s = 86400.0;
 constexpr double sleep_s = 8.0 * 3600.0;
 constexpr double camp_s = 3.0 * 3600.0;
 
-double spell_j(double met, double body_kg, double duration_s) {
-    return met_energy_j({.met = met, .body_kg = body_kg, .duration_s = duration_s});
-}
-
 /// One way over the ground of a stretch.
 struct OneWay {
     const LcdaSums& sums;
@@ -84,7 +80,8 @@ double portage_j(const Stretch& stretch,
     if (empty > 0.0)
         sum_j += empty * walk_j(stretch, {stretch.back, true}, member, assumed.models, worn_kg);
     const double waiting_s = std::max(0.0, plan.moving_s - plan.member_s[m]);
-    return sum_j + spell_j(met_standing, member.body_kg, waiting_s);
+    return sum_j +
+           met_energy_j({.met = met_standing, .body_kg = member.body_kg, .duration_s = waiting_s});
 }
 
 double paddle_j(const Route& route,
@@ -100,7 +97,9 @@ double paddle_j(const Route& route,
         paddling_effort({.calm_speed_mps = calm_mps,
                          .current_mps = stretch.current_mps,
                          .river_class = route.legs[stretch.leg].asked.river_class.value_or(0)});
-    return spell_j(paddling_met(effort), assumed.members[m].body_kg, moving_s);
+    return met_energy_j({.met = paddling_met(effort),
+                         .body_kg = assumed.members[m].body_kg,
+                         .duration_s = moving_s});
 }
 
 bool outside_model(const Stretch& stretch,
@@ -148,9 +147,10 @@ Expenditure spend(const Route& route,
                 const ChangingLoad carried{load.start_kg[m] + load.worn_kg[m],
                                            load.end_kg[m] + load.worn_kg[m]};
                 const double own_s = walk_s(stretch, member, assumed.models, carried);
-                each_j.push_back(
-                    walk_changing_j(stretch, member, assumed.models, carried) +
-                    spell_j(met_standing, member.body_kg, std::max(0.0, moving_s - own_s)));
+                each_j.push_back(walk_changing_j(stretch, member, assumed.models, carried) +
+                                 met_energy_j({.met = met_standing,
+                                               .body_kg = member.body_kg,
+                                               .duration_s = std::max(0.0, moving_s - own_s)}));
                 break;
             }
             case Travel::portage:
@@ -181,11 +181,13 @@ Expenditure spend(const Route& route,
         const double in_camp_s = std::min(camp_s, awake_s);
         for (std::size_t m = 0; m < members; ++m) {
             const double body_kg = assumed.members[m].body_kg;
-            each_j[m] += spell_j(met_changeover, body_kg, change_s) +
-                         spell_j(met_standing, body_kg, rest_s) +
-                         spell_j(met_camp, body_kg, in_camp_s) +
-                         spell_j(met_standing, body_kg, awake_s - in_camp_s) +
-                         spell_j(met_sleep, body_kg, sleep_s);
+            each_j[m] +=
+                met_energy_j({.met = met_changeover, .body_kg = body_kg, .duration_s = change_s}) +
+                met_energy_j({.met = met_standing, .body_kg = body_kg, .duration_s = rest_s}) +
+                met_energy_j({.met = met_camp, .body_kg = body_kg, .duration_s = in_camp_s}) +
+                met_energy_j(
+                    {.met = met_standing, .body_kg = body_kg, .duration_s = awake_s - in_camp_s}) +
+                met_energy_j({.met = met_sleep, .body_kg = body_kg, .duration_s = sleep_s});
         }
         spent.day_j.push_back(std::move(each_j));
     }

@@ -55,7 +55,7 @@ class Booker {
     void number_plan_legs();
     void share_things();
     void start();
-    void bring_stage(std::size_t stage);
+    void bring_stage(std::size_t index);
     void hand_in(std::size_t stage);
     void morning(std::size_t d);
     void evening(std::size_t d);

@@ -62,6 +62,7 @@ class Watch {
     const Plan& plan_;
     std::optional<int> day_;
     std::optional<std::size_t> leg_;
+    std::set<std::size_t> told_uneven_; ///< craft whose bags were spoken of
     std::vector<Caution> said_;
 };
 
@@ -151,8 +152,8 @@ void Watch::packs() {
         for (const MemberLoad& load : leg.loads) {
             const auto member = static_cast<std::size_t>(&load - leg.loads.data());
             const double body_kg = draft_.prepared.trip.party[member].body_kg;
-            constexpr double a_gram = 1e-3;
-            if (load.pack_max_kg > load.limit_kg + a_gram)
+            constexpr double shown_kg = 0.05; // less does not show beside figures of a tenth
+            if (load.pack_max_kg > load.limit_kg + shown_kg)
                 say(Level::caution,
                     "pack-over-limit",
                     fmt::format(
@@ -189,7 +190,7 @@ void Watch::craft_on(const PlanLeg& leg) {
                 fmt::format("What goes into the bags of {} does not fit their volume.",
                             load.craft));
         const double apart_kg = std::abs(load.left_kg - load.right_kg);
-        if (apart_kg > 2.0)
+        if (apart_kg > 2.0 && told_uneven_.insert(c).second)
             say(Level::note,
                 "bags-uneven",
                 fmt::format(
@@ -239,6 +240,23 @@ void Watch::wind_on(const PlanLeg& leg) {
                     "Against {:.0f} km/h of wind the boat makes less than 0.3 m/s: wait, follow "
                     "the sheltered shore or carry. The time shown is at 0.3 m/s.",
                     weather.wind_mps * 3.6));
+    }
+    if (asked(leg).water.value_or(Water::lake) != Water::river &&
+        !asked(leg).open_crossing.value_or(false)) {
+        for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
+            const double ceiling_mps = draft_.prepared.assumed.craft[c].wind_ceiling_mps;
+            const double here_mps = weather.wind_mps * (1.0 - asked(leg).shelter.value_or(0.0));
+            if (here_mps > ceiling_mps)
+                say(Level::caution,
+                    "wind-over-ceiling",
+                    fmt::format(
+                        "Wind of {:.0f} km/h (force {}) is above the ceiling of {:.0f} km/h for "
+                        "open water with {}: wait, or keep to a sheltered shore.",
+                        here_mps * 3.6,
+                        beaufort(here_mps),
+                        ceiling_mps * 3.6,
+                        draft_.prepared.trip.craft[c].name));
+        }
     }
     if (!asked(leg).open_crossing.value_or(false))
         return;

@@ -122,8 +122,10 @@ void LegMaker::add_carries(PlanLeg& leg) const {
             carry.carry = ++number;
             carry.pack_kg = to_kg(one.mass_mg);
             carry.share = one.bearer == one.relay ? 1.0 : 0.5;
-            for (const std::size_t p : one.pieces)
-                carry.pieces.push_back(plan.pieces[p].name);
+            for (const std::size_t p : one.pieces) // two members' waste in one load is "waste" once
+                if (std::find(carry.pieces.begin(), carry.pieces.end(), plan.pieces[p].name) ==
+                    carry.pieces.end())
+                    carry.pieces.push_back(plan.pieces[p].name);
             leg.loads[m].carries.push_back(std::move(carry));
         }
     }
