@@ -5,6 +5,7 @@
 #include "cli/command_export.h"
 #include "cli/command_models.h"
 #include "cli/command_new.h"
+#include "cli/command_nights.h"
 #include "cli/command_pack.h"
 #include "cli/command_plan.h"
 #include "cli/command_track.h"
@@ -144,6 +145,19 @@ void add_pack(CommandLine& line) {
     runs(line, command, options, pack);
 }
 
+void add_nights(CommandLine& line) {
+    const auto options = std::make_shared<NightsOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "nights", "the best places to sleep, the next two and what each costs");
+    add_trip(command, options->trip);
+    add_choice<NightsFormat>(command,
+                             "--format",
+                             options->format,
+                             {{"text", NightsFormat::text}, {"json", NightsFormat::json}},
+                             "text for people, json for programs");
+    runs(line, command, options, nights);
+}
+
 void add_models(CommandLine& line) {
     const auto options = std::make_shared<ModelsOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -212,8 +226,15 @@ void add_export(CommandLine& line) {
 }
 
 /// The commands, in the order in which the help lists them.
-constexpr auto commands = {
-    add_new, add_plan, add_check, add_pack, add_book, add_export, add_track, add_models};
+constexpr auto commands = {add_new,
+                           add_plan,
+                           add_check,
+                           add_pack,
+                           add_nights,
+                           add_book,
+                           add_export,
+                           add_track,
+                           add_models};
 
 void declare(CommandLine& line) {
     line.app.set_help_flag("--help,-h", "what a command does and its options");

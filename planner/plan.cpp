@@ -1,10 +1,10 @@
 #include "planner/plan.h"
 
+#include "planner/calendar.h"
+#include "planner/nights.h"
 #include "planner/plan_draft.h"
 
 #include <algorithm>
-#include <cmath>
-#include <utility>
 
 namespace tumpline::planner {
 
@@ -15,19 +15,16 @@ bool Plan::can_be_carried_out() const {
 }
 
 Date date_of(const Draft& draft, int day) {
-    return std::chrono::sys_days{draft.prepared.assumed.start} + std::chrono::days{day - 1};
+    return date_of(draft.prepared.assumed, day);
 }
 
 sys_seconds instant(const Draft& draft, int day, double after_midnight_s) {
-    const AssumedTimes& times = draft.prepared.assumed.times;
-    const double set_off_s = day == 1 ? times.first_set_off_s : times.set_off_s;
-    const std::chrono::local_days midnight{date_of(draft, day)};
-    const sys_seconds set_off = geo::to_instant(
-        midnight + std::chrono::seconds{std::llround(set_off_s)}, draft.prepared.assumed.time_zone);
-    return set_off + std::chrono::seconds{std::llround(after_midnight_s - set_off_s)};
+    return instant(draft.prepared.assumed, {day, after_midnight_s});
 }
 
 Settled settle_trip(const Prepared& prepared) {
+    if (prepared.trip.days.nights_auto)
+        return as_chosen(prepared, choose_nights(prepared, 0));
     SettleOptions options;
     if (!prepared.trip.days.nights.empty())
         options.nights = listed_nights(prepared);

@@ -486,6 +486,7 @@ void Watch::route() {
 
 void Watch::whole_trip() {
     const Assumed& assumed = draft_.prepared.assumed;
+    said_.insert(said_.end(), draft_.settled.cautions.begin(), draft_.settled.cautions.end());
     if (!plan_.converged.settled)
         say(Level::note,
             "nights-flipped",

@@ -1,3 +1,4 @@
+#include "planner/calendar.h"
 #include "planner/plan_draft.h"
 
 #include <algorithm>
@@ -165,10 +166,7 @@ std::vector<Event> plan_events(const Draft& draft) {
 }
 
 std::optional<sys_seconds> dusk_of(const PlanDay& day) {
-    const geo::SunCrossings& twilight = day.light.twilight;
-    if (twilight.rise && twilight.set && *twilight.set < *twilight.rise)
-        return {};
-    return twilight.set;
+    return evening_dusk(day.light);
 }
 
 std::vector<PlanDay> plan_days(const Draft& draft, const std::vector<PlanLeg>& legs) {

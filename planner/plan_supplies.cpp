@@ -1,7 +1,7 @@
+#include "planner/calendar.h"
 #include "planner/plan_draft.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace tumpline::planner {
 
@@ -11,16 +11,6 @@ constexpr double mg_per_kg = 1e6;
 
 double to_kg(std::int64_t mg) {
     return static_cast<double>(mg) / mg_per_kg;
-}
-
-/// Whether a place is closed on a date.
-bool is_closed(const TripPlace& place, Date date) {
-    if (std::find(place.closed.begin(), place.closed.end(), date) != place.closed.end())
-        return true;
-    const auto weekday = std::chrono::weekday{std::chrono::sys_days{date}}.iso_encoding();
-    return std::find(place.closed_weekdays.begin(),
-                     place.closed_weekdays.end(),
-                     static_cast<int>(weekday)) != place.closed_weekdays.end();
 }
 
 } // namespace

@@ -70,6 +70,9 @@ struct WaterCarry {
     std::vector<Run> runs; ///< stretches between sources on which water is carried
 };
 
+/// What one member drinks under way, litres per second.
+[[nodiscard]] double drinking_lps(const Assumed& assumed, Travel travel);
+
 /// The smallest carry that reaches from each dependable source to the next with the reserve left.
 /// The same for every member (docs/water.md).
 [[nodiscard]] WaterCarry

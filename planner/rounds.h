@@ -62,6 +62,7 @@ struct Settled {
     Expenditure spent;
     std::vector<Afloat> afloat; ///< per stretch; meaningless on foot
     Converged converged;
+    std::vector<Caution> cautions; ///< of the choice of nights
 };
 
 [[nodiscard]] Settled settle(const Prepared& prepared, const SettleOptions& options);

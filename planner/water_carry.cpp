@@ -10,7 +10,9 @@ constexpr double morning_share =
     1.0 / 3.0; // of a camp's litres; [R14]-style supper, night, breakfast
 constexpr double carried_where_found_l = 1.0; // where water is taken to be everywhere on the way
 
-double rate_lps(const Assumed& assumed, Travel travel) {
+} // namespace
+
+double drinking_lps(const Assumed& assumed, Travel travel) {
     switch (travel) {
     case Travel::walk:
         return assumed.water.walking_lps;
@@ -21,8 +23,6 @@ double rate_lps(const Assumed& assumed, Travel travel) {
     }
     return assumed.water.walking_lps;
 }
-
-} // namespace
 
 WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline) {
     const AssumedWater& water = assumed.water;
@@ -70,7 +70,7 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
             if (wet(i) && i != source)
                 close(i, day.day);
             const StretchTime& time = timeline.stretches[i];
-            const double litres = rate_lps(assumed, route.stretches[i].travel) *
+            const double litres = drinking_lps(assumed, route.stretches[i].travel) *
                                   (time.moving_s + time.rest_s + time.change_s());
             if (route.stretches[i].drinkable) {
                 carry.scooped_l[i] = litres;

@@ -1,0 +1,37 @@
+#include "cli/command_nights.h"
+
+#include "cli/nights_text.h"
+#include "cli/progress.h"
+#include "cli/version.h"
+#include "planner/nights.h"
+#include "planner/route.h"
+
+namespace tumpline::cli {
+
+namespace {
+
+planner::NightsPlan chosen(const TripOptions& options, Console console) {
+    Progress progress(console, "reading the trip");
+    const planner::Trip trip = read_trip(options);
+    progress.now("reading tracks and elevation");
+    const planner::Route route = planner::build_route(trip);
+    progress.now("choosing the nights");
+    return planner::plan_nights(trip, route);
+}
+
+} // namespace
+
+ExitCode nights(const NightsOptions& options, Console console) {
+    const planner::NightsPlan found = chosen(options.trip, console);
+    switch (options.format) {
+    case NightsFormat::text:
+        console.out << nights_text(found, {.units = options.trip.units, .colour = console.colour});
+        break;
+    case NightsFormat::json:
+        console.out << nights_json(found, version());
+        break;
+    }
+    return found.best.plan.can_be_carried_out() ? ExitCode::done : ExitCode::no_plan;
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "cli/plan_text.h"
+#include "planner/nights.h"
+
+#include <string>
+#include <string_view>
+
+namespace tumpline::cli {
+
+/// The best nights, the next two and those that the trip lists, day by day with what each costs.
+[[nodiscard]] std::string nights_text(const planner::NightsPlan& nights, const Reader& reader);
+
+/// The same for programs: docs/commands.md.
+[[nodiscard]] std::string nights_json(const planner::NightsPlan& nights, std::string_view version);
+
+} // namespace tumpline::cli

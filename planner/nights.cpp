@@ -1,0 +1,311 @@
+#include "planner/nights.h"
+
+#include "planner/night_days.h"
+#include "planner/plan_draft.h"
+#include "planner/units.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <array>
+#include <bit>
+#include <optional>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr std::array all_limits{NightLimit::most_hours,
+                                NightLimit::dusk,
+                                NightLimit::camp_closed,
+                                NightLimit::camp_full,
+                                NightLimit::water,
+                                NightLimit::supply_closed,
+                                NightLimit::appointment,
+                                NightLimit::most_days};
+constexpr NightLimits every_limit = (1U << all_limits.size()) - 1U;
+constexpr int most_askings = 24;
+
+using Nights = std::vector<std::size_t>;
+
+/// Whether `a` is the one that stops earlier at the first difference.
+bool stops_earlier(const Nights& a, const Nights& b) {
+    const auto [in_a, in_b] = std::mismatch(a.begin(), a.end(), b.begin(), b.end());
+    return in_a != a.end() && (in_b == b.end() || *in_a < *in_b);
+}
+
+/// Asks the programme at one set of loads after the other.
+class Chooser {
+  public:
+    explicit Chooser(const Prepared& prepared)
+        : prepared_(prepared), stops_(night_stops(prepared)) {}
+
+    NightsChosen run(std::size_t others);
+
+  private:
+    [[nodiscard]] NightProgramme programme(NightDays& days, NightLimits waived) const;
+    [[nodiscard]] std::optional<Nights> answer(const Settled& loads, NightLimits waived);
+    [[nodiscard]] std::optional<NightsSettled> repeat(Settled loads, NightLimits waived);
+    [[nodiscard]] std::vector<NightLimits> needs_without(const Settled& loads);
+    void add_others(NightsChosen& chosen, std::size_t others, NightLimits waived);
+
+    const Prepared& prepared_;
+    NightStops stops_;
+    std::vector<Nights> barred_;    ///< break a limit at their own loads
+    NightLimits barred_broken_ = 0; ///< what the first of them breaks
+    int asked_ = 0;
+    bool flipped_ = false;
+};
+
+NightProgramme Chooser::programme(NightDays& days, NightLimits waived) const {
+    return {.stops = stops_.boundaries.size(),
+            .room_l = days.room_l(),
+            .day = [&days](const NightSpan& span) { return days(span); },
+            .waived = waived};
+}
+
+/// The cheapest nights at these loads that are not known to break a limit at their own.
+std::optional<Nights> Chooser::answer(const Settled& loads, NightLimits waived) {
+    ++asked_;
+    NightDays days(prepared_, stops_, loads);
+    for (const NightChoice& choice : best_nights(programme(days, waived), barred_.size() + 1)) {
+        Nights nights = stops_.nights(choice.stops);
+        if (waived != 0 || std::find(barred_.begin(), barred_.end(), nights) == barred_.end())
+            return nights;
+    }
+    return {};
+}
+
+/// Until the programme answers what it was asked at the loads of.
+std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) {
+    std::vector<NightsSettled> seen;
+    flipped_ = false;
+    for (int round = 0; round < most_askings; ++round) {
+        const std::optional<Nights> nights = answer(loads, waived);
+        if (!nights)
+            return {};
+        const auto before = std::find_if(
+            seen.begin(), seen.end(), [&](const auto& one) { return one.nights == nights; });
+        if (before != seen.end()) {
+            flipped_ = before + 1 != seen.end();
+            return std::move(
+                *std::min_element(before, seen.end(), [](const auto& a, const auto& b) {
+                    return stops_earlier(a.nights, b.nights);
+                }));
+        }
+        NightsSettled next = settled_at(prepared_, *nights);
+        if (waived == 0 && next.broken != 0) {
+            if (barred_.empty())
+                barred_broken_ = next.broken;
+            barred_.push_back(*nights); // ask again at the same loads
+            continue;
+        }
+        loads = next.settled;
+        seen.push_back(std::move(next));
+    }
+    if (seen.empty())
+        return {};
+    flipped_ = true;
+    return std::move(seen.back());
+}
+
+/// The smallest sets of limits without which there are nights at these loads; where there are some
+/// that break a limit at their own loads only, that limit.
+std::vector<NightLimits> Chooser::needs_without(const Settled& loads) {
+    NightDays days(prepared_, stops_, loads);
+    std::vector<NightLimits> sets;
+    for (int size = 0; sets.empty(); ++size)
+        for (NightLimits waived = 0; waived <= every_limit; ++waived)
+            if (std::popcount(waived) == size && !best_nights(programme(days, waived), 1).empty())
+                sets.push_back(waived);
+    if (sets.front() == 0)
+        sets.front() = barred_broken_ != 0 ? barred_broken_ : every_limit;
+    return sets;
+}
+
+void Chooser::add_others(NightsChosen& chosen, std::size_t others, NightLimits waived) {
+    constexpr std::size_t spare = 6; // that may break a limit at their own loads
+    NightDays days(prepared_, stops_, chosen.best.settled);
+    const std::size_t how_many = others + 1 + spare + barred_.size();
+    for (const NightChoice& choice : best_nights(programme(days, waived), how_many)) {
+        if (chosen.next.size() == others)
+            break;
+        const Nights nights = stops_.nights(choice.stops);
+        if (nights == chosen.best.nights ||
+            std::find(barred_.begin(), barred_.end(), nights) != barred_.end())
+            continue;
+        NightsSettled one = settled_at(prepared_, nights);
+        if ((one.broken & ~waived) == 0)
+            chosen.next.push_back(std::move(one));
+    }
+    std::stable_sort(chosen.next.begin(), chosen.next.end(), [](const auto& a, const auto& b) {
+        return a.cost() < b.cost();
+    });
+}
+
+NightsChosen Chooser::run(std::size_t others) {
+    NightsChosen chosen;
+    chosen.places = stops_.boundaries.size() - 2;
+    chosen.camps = stops_.camps;
+    const Settled by_hours = settle(prepared_, {.nights = {}, .record = false});
+    std::optional<NightsSettled> best = repeat(by_hours, 0);
+    NightLimits waived = 0;
+    if (!best) {
+        // Perhaps only at the loads of nights by hours: ask again at those of the nearest plan.
+        std::vector<NightLimits> sets = needs_without(by_hours);
+        const std::optional<NightsSettled> nearest = repeat(by_hours, sets.front());
+        const Settled& loads = nearest ? nearest->settled : by_hours;
+        best = repeat(loads, 0);
+        if (!best) {
+            sets = needs_without(loads);
+            waived = sets.front();
+            best = repeat(loads, waived);
+            chosen.needs_without = std::move(sets);
+        }
+    }
+    if (!best) // one day without nights is always an answer, if only to show what it breaks
+        best = settled_at(prepared_, {});
+    chosen.best = std::move(*best);
+    chosen.flipped = flipped_;
+    if (others > 0)
+        add_others(chosen, others, waived);
+    chosen.asked = asked_;
+    return chosen;
+}
+
+std::string set_text(const Trip& trip, NightLimits set) {
+    std::vector<std::string> texts;
+    for (const NightLimit limit : all_limits)
+        if ((set & bit(limit)) != 0)
+            texts.push_back(limit_text(trip, limit));
+    return fmt::format("{}", fmt::join(texts, " and "));
+}
+
+/// The name of a boundary's camp, else of the boundary.
+std::string night_name(const Draft& draft, std::size_t boundary) {
+    for (const std::size_t index : draft.prepared.stretches.boundaries[boundary].places) {
+        const RoutePlace& place = draft.prepared.route.places[index];
+        if (place.kind == PlaceKind::camp)
+            return place.name;
+    }
+    return boundary_name(draft, boundary);
+}
+
+NightsOption option_of(const Prepared& prepared, NightsSettled one) {
+    NightsOption option{
+        assemble_plan(prepared, one.settled), {}, std::move(one.days), {}, one.broken};
+    for (const std::size_t night : one.nights)
+        option.nights.push_back(night_name({prepared, one.settled}, night));
+    for (const DayCost& day : option.days)
+        option.cost += day;
+    return option;
+}
+
+} // namespace
+
+double NightsSettled::cost() const {
+    double sum = 0.0;
+    for (const DayCost& day : days)
+        sum += day.sum();
+    return sum;
+}
+
+NightsSettled settled_at(const Prepared& prepared, const Nights& nights) {
+    NightsSettled result{nights, settle(prepared, {.nights = nights}), {}, 0};
+    NightStops stops{{0}, true};
+    stops.boundaries.insert(stops.boundaries.end(), nights.begin(), nights.end());
+    stops.boundaries.push_back(prepared.stretches.boundaries.size() - 1);
+    NightDays days(prepared, stops, result.settled);
+    double since_source_l = 0.0;
+    for (std::size_t d = 0; d <= nights.size(); ++d) {
+        const NightDay day = days({d, d + 1, static_cast<int>(d) + 1});
+        result.days.push_back(day.cost);
+        result.broken |= day.broken;
+        since_source_l += day.to_source_l;
+        if (since_source_l > days.room_l() + 1e-9)
+            result.broken |= bit(NightLimit::water);
+        if (day.source)
+            since_source_l = day.after_source_l;
+    }
+    return result;
+}
+
+NightsChosen choose_nights(const Prepared& prepared, std::size_t others) {
+    return Chooser(prepared).run(others);
+}
+
+std::string limit_text(const Trip& trip, NightLimit limit) {
+    switch (limit) {
+    case NightLimit::most_hours:
+        return fmt::format("the limit of {} of moving a day",
+                           show_duration(trip.days.hours_limit.value_or(0.0) * 3600.0));
+    case NightLimit::dusk:
+        return "arriving before dusk";
+    case NightLimit::camp_closed:
+        return "the dates on which camps are closed";
+    case NightLimit::camp_full:
+        return "the number of people that camps hold";
+    case NightLimit::water:
+        return "what the vessels for water hold";
+    case NightLimit::supply_closed:
+        return "the dates on which a resupply is closed";
+    case NightLimit::appointment:
+        return "a hard appointment";
+    case NightLimit::most_days:
+        return trip.days.most_days == 1
+                   ? std::string("the limit of one day")
+                   : fmt::format("the limit of {} days", trip.days.most_days.value_or(0));
+    }
+    return {};
+}
+
+Settled as_chosen(const Prepared& prepared, const NightsChosen& chosen) {
+    Settled settled = chosen.best.settled;
+    settled.converged.settled = settled.converged.settled && !chosen.flipped;
+    if (chosen.needs_without.empty())
+        return settled;
+    std::vector<std::string> sets;
+    for (const NightLimits set : chosen.needs_without)
+        sets.push_back(set_text(prepared.trip, set));
+    const bool choice = sets.size() > 1;
+    settled.cautions.push_back(
+        {Level::stop,
+         "no-feasible-nights",
+         {},
+         {},
+         fmt::format("No nights at the {} {} keep every limit. There are some without {}{}. The "
+                     "plan shown gives up {}.",
+                     chosen.places,
+                     chosen.camps ? "camps" : "ends of legs",
+                     fmt::join(sets, ", or without "),
+                     choice ? "" : " alone",
+                     choice ? "the first" : "that"),
+         "docs/nights.md"});
+    return settled;
+}
+
+NightsPlan plan_nights(const Trip& trip, const Route& route) {
+    Trip open = trip;
+    open.days.nights_auto = true;
+    open.days.nights.clear();
+    const Prepared prepared = prepare(open, route);
+    NightsPlan result;
+    if (!trip.days.nights.empty()) {
+        const Prepared as_listed = prepare(trip, route);
+        result.listed.push_back(
+            option_of(as_listed, settled_at(as_listed, listed_nights(as_listed))));
+    }
+    NightsChosen chosen = choose_nights(prepared, 2);
+    result.asked = chosen.asked;
+    result.places = chosen.places;
+    result.camps = chosen.camps;
+    for (NightsSettled& one : chosen.next)
+        result.next.push_back(option_of(prepared, std::move(one)));
+    chosen.best.settled = as_chosen(prepared, chosen);
+    result.best = option_of(prepared, std::move(chosen.best));
+    return result;
+}
+
+} // namespace tumpline::planner
