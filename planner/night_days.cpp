@@ -37,6 +37,7 @@ double night_mass_kg(const Assumed& assumed, const Settled& settled) {
 
 std::vector<std::size_t> NightStops::nights(const std::vector<std::size_t>& stops) const {
     std::vector<std::size_t> result;
+    result.reserve(stops.size());
     for (const std::size_t stop : stops)
         result.push_back(boundaries[stop]);
     return result;
@@ -73,6 +74,28 @@ NightStops night_stops(const Prepared& prepared) {
     return stops;
 }
 
+NightLimits camp_limits(const Prepared& prepared, std::size_t boundary, const CampStay& stay) {
+    NightLimits least = 0;
+    bool any = false;
+    for (const std::size_t index : prepared.stretches.boundaries[boundary].places) {
+        const TripPlace& place = prepared.trip.route.places[prepared.route.places[index].asked];
+        if (prepared.route.places[index].kind != PlaceKind::camp)
+            continue;
+        NightLimits broken = 0;
+        if (place.holds && static_cast<std::size_t>(*place.holds) < prepared.trip.party.size())
+            broken |= bit(NightLimit::camp_full);
+        for (int night = stay.day; night <= stay.day + stay.rests; ++night)
+            if (is_closed(place, date_of(prepared.assumed, night)))
+                broken |= bit(NightLimit::camp_closed);
+        if (broken == 0)
+            return 0;
+        if (!any)
+            least = broken;
+        any = true;
+    }
+    return least;
+}
+
 NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Settled& settled)
     : prepared_(prepared), stops_(stops), weights_{} {
     const Assumed& assumed = prepared.assumed;
@@ -106,7 +129,7 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Se
     const std::vector<int>& rest_after = prepared.trip.days.rest_days_after;
     int day = 1;
     for (std::size_t k = 0; k + 1 < stops.boundaries.size(); ++k) {
-        Day one{day, 0};
+        CampStay one{day, 0};
         while (std::find(rest_after.begin(), rest_after.end(), day) != rest_after.end()) {
             ++one.rests;
             ++day;
@@ -204,30 +227,7 @@ const NightDays::Light& NightDays::light(std::size_t stop, int day) {
     return light_.emplace(std::pair{stop, day}, Light{evening_dusk(light), dark}).first->second;
 }
 
-/// A boundary is open if one of its camps is open on every night there and holds the party.
-NightLimits NightDays::camp_limits(std::size_t boundary, const Day& day) const {
-    NightLimits least = 0;
-    bool any = false;
-    for (const std::size_t index : prepared_.stretches.boundaries[boundary].places) {
-        const TripPlace& place = prepared_.trip.route.places[prepared_.route.places[index].asked];
-        if (prepared_.route.places[index].kind != PlaceKind::camp)
-            continue;
-        NightLimits broken = 0;
-        if (place.holds && static_cast<std::size_t>(*place.holds) < prepared_.trip.party.size())
-            broken |= bit(NightLimit::camp_full);
-        for (int night = day.day; night <= day.day + day.rests; ++night)
-            if (is_closed(place, date_of(prepared_.assumed, night)))
-                broken |= bit(NightLimit::camp_closed);
-        if (broken == 0)
-            return 0;
-        if (!any)
-            least = broken;
-        any = true;
-    }
-    return least;
-}
-
-bool NightDays::meets_closed_supply(const NightSpan& span, const Day& day) const {
+bool NightDays::meets_closed_supply(const NightSpan& span, const CampStay& day) const {
     const std::vector<Boundary>& boundaries = prepared_.stretches.boundaries;
     for (const std::size_t b : supplies_) {
         if (b <= stops_.boundaries[span.from] || b > stops_.boundaries[span.to])
@@ -241,7 +241,7 @@ bool NightDays::meets_closed_supply(const NightSpan& span, const Day& day) const
 }
 
 std::optional<double>
-NightDays::late_for(const Meeting& meeting, const NightSpan& span, const Day& day) {
+NightDays::late_for(const Meeting& meeting, const NightSpan& span, const CampStay& day) {
     const std::size_t first = stops_.boundaries[span.from];
     const std::size_t last = stops_.boundaries[span.to];
     const bool ends = span.to + 1 == stops_.boundaries.size();
@@ -277,7 +277,7 @@ void NightDays::price_hours(NightDay& result, double moved_s) const {
 
 void NightDays::price_evening(NightDay& result,
                               const NightSpan& span,
-                              const Day& day,
+                              const CampStay& day,
                               double evening_s) {
     const bool dusk_is_limit = prepared_.trip.days.dusk_is_limit.value_or(false);
     const Light& sky = light(span.to, day.day);
@@ -300,7 +300,7 @@ void NightDays::price_evening(NightDay& result,
     }
 }
 
-void NightDays::price_night(NightDay& result, const NightSpan& span, const Day& day) const {
+void NightDays::price_night(NightDay& result, const NightSpan& span, const CampStay& day) const {
     const std::size_t camp = stops_.boundaries[span.to];
     const double nights = 1.0 + day.rests;
     double kg_km = night_kg_ * nights * (on_foot_m_[camp] - supply_m_[camp]) / m_per_km;
@@ -311,13 +311,13 @@ void NightDays::price_night(NightDay& result, const NightSpan& span, const Day& 
         (result.source ? result.after_source_l : result.to_source_l) += litres;
     }
     result.cost.carried = weights_.carried_per_kg_km * kg_km;
-    result.broken |= camp_limits(camp, day);
+    result.broken |= camp_limits(prepared_, camp, day);
 }
 
 NightDay NightDays::operator()(const NightSpan& span) {
     const std::size_t first = stops_.boundaries[span.from];
     const std::size_t last = stops_.boundaries[span.to];
-    const Day& day = calendar_[static_cast<std::size_t>(span.travel_day) - 1];
+    const CampStay& day = calendar_[static_cast<std::size_t>(span.travel_day) - 1];
     const Reached& there = row(span.from)[last - first - 1];
     NightDay result;
     result.to_source_l = there.to_source_l;

@@ -44,6 +44,17 @@ struct NightStops {
 
 [[nodiscard]] NightStops night_stops(const Prepared& prepared);
 
+/// A day of travel of the calendar (from 1) and the days of rest that follow it at its camp.
+struct CampStay {
+    int day;
+    int rests;
+};
+
+/// Whether the camps at a boundary are closed on a night of a stay or too small for the party; of
+/// several camps one that takes them is enough. Where there is no camp nothing is known.
+[[nodiscard]] NightLimits
+camp_limits(const Prepared& prepared, std::size_t boundary, const CampStay& stay);
+
 /// Days at the loads of a settled loop. What it was made from must outlive it.
 class NightDays {
   public:
@@ -70,11 +81,6 @@ class NightDays {
     [[nodiscard]] const std::vector<Reached>& row(std::size_t from);
 
   private:
-    struct Day {
-        int day;   ///< of the calendar, from 1
-        int rests; ///< days of rest that follow it
-    };
-
     struct Meeting {
         const Appointment* asked;
         std::vector<std::size_t> passes; ///< boundaries, ascending, the start left out
@@ -89,14 +95,14 @@ class NightDays {
     [[nodiscard]] bool wet(std::size_t boundary) const;
     [[nodiscard]] geo::sys_seconds at(int day, double way_s);
     [[nodiscard]] const Light& light(std::size_t stop, int day);
-    [[nodiscard]] NightLimits camp_limits(std::size_t boundary, const Day& day) const;
-    [[nodiscard]] bool meets_closed_supply(const NightSpan& span, const Day& day) const;
+    [[nodiscard]] bool meets_closed_supply(const NightSpan& span, const CampStay& day) const;
     /// Hours late for an appointment, if this day misses it.
     [[nodiscard]] std::optional<double>
-    late_for(const Meeting& meeting, const NightSpan& span, const Day& day);
+    late_for(const Meeting& meeting, const NightSpan& span, const CampStay& day);
     void price_hours(NightDay& result, double moved_s) const;
-    void price_evening(NightDay& result, const NightSpan& span, const Day& day, double evening_s);
-    void price_night(NightDay& result, const NightSpan& span, const Day& day) const;
+    void
+    price_evening(NightDay& result, const NightSpan& span, const CampStay& day, double evening_s);
+    void price_night(NightDay& result, const NightSpan& span, const CampStay& day) const;
 
     const Prepared& prepared_;
     const NightStops& stops_;
@@ -104,7 +110,7 @@ class NightDays {
     std::vector<double> moving_s_;
     std::vector<StretchTime> by_day_;     ///< changes inside a day
     std::vector<StretchTime> each_a_day_; ///< changes of a stretch that begins and ends a day
-    std::vector<Day> calendar_;           ///< by travel day - 1
+    std::vector<CampStay> calendar_;      ///< by travel day - 1
     std::vector<Meeting> meetings_;
     std::vector<double> on_foot_m_; ///< per boundary, from the start
     std::vector<double> supply_m_;  ///< the same, of the last supply up to there

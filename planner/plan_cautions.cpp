@@ -141,6 +141,8 @@ void Watch::days() {
         }
     }
     day_.reset();
+    const std::vector<Caution> camps = camp_cautions(draft_);
+    said_.insert(said_.end(), camps.begin(), camps.end());
 }
 
 void Watch::packs() {

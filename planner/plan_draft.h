@@ -51,6 +51,8 @@ plan_totals(const Draft& draft, const std::vector<PlanDay>& days, const std::vec
 [[nodiscard]] Sharing plan_sharing(const Draft& draft, const std::vector<PlanLeg>& legs);
 [[nodiscard]] std::vector<PlanAppointment> plan_appointments(const Draft& draft);
 [[nodiscard]] std::vector<ExitPoint> plan_exits(const Draft& draft);
+/// Nights at camps that are closed then or too small.
+[[nodiscard]] std::vector<Caution> camp_cautions(const Draft& draft);
 /// Everything the reader must know beside the figures of `plan`, whose other parts are filled.
 [[nodiscard]] std::vector<Caution> plan_cautions(const Draft& draft, const Plan& plan);
 
