@@ -6,6 +6,7 @@
 #include "cli/command_models.h"
 #include "cli/command_new.h"
 #include "cli/command_nights.h"
+#include "cli/command_odds.h"
 #include "cli/command_pack.h"
 #include "cli/command_plan.h"
 #include "cli/command_track.h"
@@ -14,17 +15,23 @@
 #include "cli/usage.h"
 #include "cli/version.h"
 #include "geo/input_error.h"
+#include "planner/odds.h"
 #include "planner/words.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/ostream.h>
 
 #include <algorithm>
+#include <charconv>
+#include <cstddef>
+#include <cstdint>
 #include <exception>
 #include <functional>
+#include <limits>
 #include <memory>
 #include <new>
 #include <string_view>
+#include <system_error>
 #include <utility>
 
 namespace tumpline::cli {
@@ -158,6 +165,61 @@ void add_nights(CommandLine& line) {
     runs(line, command, options, nights);
 }
 
+/// A whole number within bounds.
+template <typename Number>
+void add_count(CLI::App& command,
+               const std::string& name,
+               Number& value,
+               const std::pair<Number, Number>& bounds,
+               const std::string& help) {
+    const auto take = [&command, &value, name, bounds](const std::string& given) {
+        Number number{};
+        const char* const end = given.data() + given.size();
+        const auto [stop, error] = std::from_chars(given.data(), end, number);
+        if (error == std::errc() && stop == end && number >= bounds.first &&
+            number <= bounds.second) {
+            value = number;
+            return;
+        }
+        throw geo::InputError(
+            {{.file = command_name(command),
+              .place = name,
+              .found = fmt::format("\"{}\"", given),
+              .expected = fmt::format("a whole number from {} to {}", bounds.first, bounds.second),
+              .advice = {}}});
+    };
+    command.add_option_function<std::string>(name, take, help)->type_name("N")->take_last();
+}
+
+void add_odds(CommandLine& line) {
+    constexpr std::size_t most_threads = 256;
+    const auto options = std::make_shared<OddsCommandOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "odds", "the spread: arrivals, packs, food and appointments over seeded draws");
+    add_trip(command, options->trip);
+    add_count<std::size_t>(command,
+                           "--draws",
+                           options->draws,
+                           {1, planner::most_draws},
+                           "how often the trip is drawn");
+    add_count<std::uint64_t>(command,
+                             "--seed",
+                             options->seed,
+                             {0, std::numeric_limits<std::uint64_t>::max()},
+                             "the same seed gives the same odds");
+    add_count<std::size_t>(command,
+                           "--threads",
+                           options->threads,
+                           {1, most_threads},
+                           "how many to use; changes no figure");
+    add_choice<OddsFormat>(command,
+                           "--format",
+                           options->format,
+                           {{"text", OddsFormat::text}, {"json", OddsFormat::json}},
+                           "text for people, json for programs");
+    runs(line, command, options, odds);
+}
+
 void add_models(CommandLine& line) {
     const auto options = std::make_shared<ModelsOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -231,6 +293,7 @@ constexpr auto commands = {add_new,
                            add_check,
                            add_pack,
                            add_nights,
+                           add_odds,
                            add_book,
                            add_export,
                            add_track,

@@ -1,0 +1,14 @@
+#pragma once
+
+#include "planner/odds.h"
+
+#include <string>
+#include <string_view>
+
+namespace tumpline::cli {
+
+/// The odds as JSON: every key of docs/odds.md, SI units in the keys' suffixes. The number of
+/// threads does not stand in it.
+[[nodiscard]] std::string odds_json(const planner::Odds& odds, std::string_view version);
+
+} // namespace tumpline::cli

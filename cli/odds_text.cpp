@@ -1,0 +1,253 @@
+#include "cli/odds_text.h"
+
+#include "cli/table.h"
+#include "cli/text_page.h"
+#include "cli/text_width.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Assumption;
+using planner::Odds;
+
+std::string_view phrase(Assumption assumption) {
+    switch (assumption) {
+    case Assumption::pace_on_foot:
+        return "pace on foot";
+    case Assumption::pace_afloat:
+        return "pace afloat";
+    case Assumption::day_form:
+        return "day form";
+    case Assumption::wind:
+        return "wind";
+    case Assumption::current:
+        return "current";
+    case Assumption::changeovers:
+        return "change-overs";
+    case Assumption::drinking:
+        return "drinking";
+    case Assumption::eating:
+        return "eating";
+    }
+    return "";
+}
+
+/// A chance as people read it: nothing is certain that was only drawn so often.
+std::string percent(double chance, std::size_t draws) {
+    if (chance <= 0.0)
+        return "none";
+    if (chance >= 1.0)
+        return "all";
+    const double hundred = 100.0 * chance;
+    if (hundred < 1.0)
+        return draws >= 1000 ? fmt::format("{:.1f} %", std::max(0.1, hundred)) : "< 1 %";
+    return fmt::format("{:.0f} %", std::min(99.0, hundred));
+}
+
+std::string share(double part) {
+    return part < 0.005 ? std::string() : fmt::format("{:.0f} %", 100.0 * part);
+}
+
+void add_head(TextPage& page, const Odds& odds) {
+    const planner::Plan& plan = odds.plan;
+    page.heading(one_line(plan.trip.name.empty() ? plan.trip.file.string() : plan.trip.name));
+    page.line(fmt::format("{} draws, seed {}; the plan's nights, packed food and bearers are kept",
+                          odds.options.draws,
+                          odds.options.seed));
+    if (!plan.can_be_carried_out())
+        page.line("The plan itself cannot be carried out as it stands; see tumpline plan.");
+    page.line(fmt::format("Under way, all days together: half of the draws take up to {}, nine of "
+                          "ten up to {}.",
+                          planner::show_duration(odds.under_way_s.q50),
+                          planner::show_duration(odds.under_way_s.q90)));
+}
+
+void add_arrivals(TextPage& page, const Odds& odds) {
+    Table table({{"Day", true},
+                 {"To", false, true},
+                 {"Plan", true},
+                 {"5 %", true},
+                 {"10 %", true},
+                 {"50 %", true},
+                 {"90 %", true},
+                 {"95 %", true},
+                 {"After dusk", true},
+                 {"Held up", true},
+                 {"Hinges on", false, true}});
+    table.group({3, 5, "share of draws arrived by"});
+    for (const planner::OddsDay& one : odds.days) {
+        const planner::PlanDay& day = odds.plan.days[static_cast<std::size_t>(one.day - 1)];
+        const auto clock = [&](planner::sys_seconds at) { return page.clock(at, day.date); };
+        table.row({fmt::format("{}", one.day),
+                   day.to,
+                   clock(day.arrive),
+                   clock(one.arrive.q05),
+                   clock(one.arrive.q10),
+                   clock(one.arrive.q50),
+                   clock(one.arrive.q90),
+                   clock(one.arrive.q95),
+                   one.after_dusk ? percent(*one.after_dusk, odds.options.draws) : "no dusk",
+                   percent(one.held_up, odds.options.draws),
+                   one.leading ? std::string(phrase(*one.leading)) : ""});
+    }
+    if (table.empty())
+        return;
+    page.heading("Arrivals");
+    page.add(table.text());
+}
+
+void add_meetings(TextPage& page, const Odds& odds) {
+    if (odds.appointments.empty())
+        return;
+    page.heading("Appointments");
+    for (const planner::OddsAppointment& one : odds.appointments) {
+        const planner::PlanAppointment& meet = odds.plan.appointments[one.appointment];
+        page.item(fmt::format("{} at {}, day {} by {}: missed in {} of the draws, met with less "
+                              "than the margin of {} in {}.",
+                              meet.what,
+                              meet.at,
+                              meet.day,
+                              page.clock(meet.by),
+                              percent(one.missed, odds.options.draws),
+                              planner::show_duration(meet.margin_s),
+                              percent(one.within_margin, odds.options.draws)));
+    }
+}
+
+void add_food(TextPage& page, const Odds& odds) {
+    if (odds.stages.empty())
+        return;
+    page.heading("Food as packed");
+    for (const planner::OddsStage& one : odds.stages) {
+        const planner::Stage& stage = odds.plan.stages[one.stage];
+        std::vector<std::string> chances;
+        for (std::size_t lost = 0; lost < one.runs_out.size(); ++lost)
+            chances.push_back(fmt::format("in {} {}",
+                                          percent(one.runs_out[lost], odds.options.draws),
+                                          lost == 0   ? "of the draws as planned"
+                                          : lost == 1 ? "if a day is lost"
+                                                      : fmt::format("if {} are", lost)));
+        const double left_kg = one.left_kg.q05;
+        page.item(fmt::format(
+            "{} to {}, days {} to {}: runs out {}. {}",
+            stage.from,
+            stage.to,
+            stage.first_day,
+            stage.last_day,
+            fmt::join(chances, ", "),
+            left_kg < 0.0
+                ? fmt::format("In one of twenty {} or more are missing.", page.mass(-left_kg))
+                : fmt::format("In nineteen of twenty {} or more are left.", page.mass(left_kg))));
+    }
+}
+
+void add_water(TextPage& page, const Odds& odds) {
+    Table table({{"From", false, true},
+                 {"To", false, true},
+                 {"Days"},
+                 {"Drinks of the reserve", true},
+                 {"Needs more than filled", true}});
+    for (const planner::OddsWater& one : odds.water) {
+        const planner::WaterStretch& stretch = odds.plan.water[one.stretch];
+        if (one.uses_reserve <= 0.0)
+            continue;
+        table.row({stretch.from,
+                   stretch.to,
+                   stretch.first_day == stretch.last_day
+                       ? fmt::format("{}", stretch.first_day)
+                       : fmt::format("{}-{}", stretch.first_day, stretch.last_day),
+                   percent(one.uses_reserve, odds.options.draws),
+                   percent(one.needs_more, odds.options.draws)});
+    }
+    if (table.empty())
+        return;
+    page.heading("Water, if the plan's litres are filled");
+    page.add(table.text());
+}
+
+void add_packs(TextPage& page, const Odds& odds) {
+    Table table({{"Leg", true},
+                 {"Day", true},
+                 {"", false, true},
+                 {"Member", false, true},
+                 {"Plan", true},
+                 {"5 %", true},
+                 {"50 %", true},
+                 {"95 %", true},
+                 {"Over limit", true}});
+    for (const planner::OddsLeg& one : odds.legs) {
+        const planner::PlanLeg& leg = odds.plan.legs[one.plan_leg];
+        bool first = true;
+        for (const planner::OddsPack& pack : one.packs) {
+            table.row({first ? leg.part > 0 ? fmt::format("{}.{}", leg.leg, leg.part)
+                                            : fmt::format("{}", leg.leg)
+                             : "",
+                       first ? fmt::format("{}", leg.day) : "",
+                       first ? leg.name : "",
+                       pack.member,
+                       page.bare_mass(pack.plan_kg),
+                       page.bare_mass(pack.start_kg.q05),
+                       page.bare_mass(pack.start_kg.q50),
+                       page.bare_mass(pack.start_kg.q95),
+                       percent(pack.over_limit, odds.options.draws)});
+            first = false;
+        }
+    }
+    if (table.empty())
+        return;
+    page.heading(fmt::format("Packs at the start of legs on foot, {}", page.mass_unit()));
+    page.add(table.text());
+}
+
+void add_influences(TextPage& page, const Odds& odds) {
+    std::vector<planner::Influence> by_weight = odds.influences;
+    std::stable_sort(by_weight.begin(), by_weight.end(), [](const auto& one, const auto& other) {
+        return one.time_share > other.time_share;
+    });
+    Table table({{"Assumption"},
+                 {"Spread", true},
+                 {"Time under way", true},
+                 {"Food eaten", true},
+                 {"Water carried", true}});
+    table.group({2, 3, "share of the variation"});
+    for (const planner::Influence& one : by_weight)
+        table.row({std::string(phrase(one.assumption)),
+                   planner::show_number(one.spread, 3),
+                   share(one.time_share),
+                   share(one.food_share),
+                   share(one.water_share)});
+    page.heading("What matters most");
+    page.add(table.text());
+    if (odds.spread.defaults.empty())
+        return;
+    std::vector<std::string> keys;
+    for (const planner::DefaultUsed& used : odds.spread.defaults)
+        keys.push_back(fmt::format("{} {}", used.key, used.value));
+    page.line(
+        fmt::format("Assumed spread (common practice, no source): {}.", fmt::join(keys, ", ")));
+}
+
+} // namespace
+
+std::string odds_text(const planner::Odds& odds, const Reader& reader) {
+    TextPage page(odds.plan, reader);
+    add_head(page, odds);
+    add_arrivals(page, odds);
+    add_meetings(page, odds);
+    add_food(page, odds);
+    add_water(page, odds);
+    add_packs(page, odds);
+    add_influences(page, odds);
+    page.heading("What these odds do not say");
+    for (const std::string& remark : odds.remarks)
+        page.item(remark);
+    return page.take();
+}
+
+} // namespace tumpline::cli

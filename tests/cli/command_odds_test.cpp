@@ -1,0 +1,81 @@
+#include "cli/app.h"
+#include "cli/odds_json.h"
+#include "cli/odds_text.h"
+#include "cli/text_width.h"
+#include "tests/support/random_trip.h"
+
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <cstdint>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+#include <string>
+
+namespace tumpline::cli {
+namespace {
+
+std::string printed(std::vector<std::string> arguments) {
+    std::ostringstream out;
+    std::ostringstream err;
+    arguments.insert(arguments.begin(), "odds");
+    arguments.push_back(std::string(TUMPLINE_SOURCE_DIR) + "/sample-routes/saddle/trip.json");
+    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done) << err.str();
+    return out.str();
+}
+
+TEST(OddsCommand, PrintsTheSameBytesOnAnyNumberOfThreads) {
+    for (const char* format : {"text", "json"}) {
+        const std::string alone = printed({"--draws", "50", "--threads", "1", "--format", format});
+        EXPECT_EQ(alone, printed({"--draws", "50", "--threads", "3", "--format", format}));
+        EXPECT_EQ(alone, printed({"--draws", "50", "--threads", "8", "--format", format}));
+        EXPECT_NE(alone, printed({"--draws", "50", "--seed", "2", "--format", format}));
+    }
+}
+
+TEST(OddsCommand, EveryKeyOfTheJsonStandsInThePage) {
+    std::ifstream file(std::string(TUMPLINE_SOURCE_DIR) + "/docs/odds.md");
+    const std::string page{std::istreambuf_iterator<char>(file), {}};
+    const auto json = nlohmann::json::parse(printed({"--draws", "20", "--format", "json"}));
+    std::size_t keys = 0;
+    const auto look = [&](const nlohmann::json& value, const auto& self) -> void {
+        if (value.is_object())
+            for (const auto& [key, inner] : value.items()) {
+                // "time_share" is written there as "_share" with "time"
+                const std::size_t end = key.find('_');
+                const bool whole = page.find("`" + key + "`") != page.npos;
+                const bool in_parts = end != key.npos &&
+                                      page.find("`" + key.substr(0, end) + "`") != page.npos &&
+                                      page.find("`" + key.substr(end) + "`") != page.npos;
+                EXPECT_TRUE(whole || in_parts || (key.size() == 3 && key[0] == 'q')) << key;
+                ++keys;
+                self(inner, self);
+            }
+        else if (value.is_array())
+            for (const auto& inner : value)
+                self(inner, self);
+    };
+    look(json, look);
+    EXPECT_GT(keys, 50U);
+}
+
+TEST(OddsCommand, TextKeepsToItsWidth) {
+    for (std::uint64_t seed = 1; seed <= 15; ++seed) {
+        const test::RandomTrip random = test::random_trip(seed);
+        const planner::Odds odds =
+            planner::odds_of(random.trip, random.route, {.draws = 10, .seed = seed, .threads = 2});
+        for (const auto units : {planner::UnitSystem::metric, planner::UnitSystem::imperial}) {
+            const std::string text = odds_text(odds, {.units = units, .colour = false});
+            std::istringstream lines(text);
+            for (std::string line; std::getline(lines, line);)
+                EXPECT_LE(columns_of(line), line_columns) << "seed " << seed << ": " << line;
+            EXPECT_EQ(text.find("nan"), text.npos) << "seed " << seed;
+        }
+        EXPECT_TRUE(nlohmann::json::accept(odds_json(odds, "1"))) << "seed " << seed;
+    }
+}
+
+} // namespace
+} // namespace tumpline::cli
