@@ -7,6 +7,7 @@
 #include "cli/command_new.h"
 #include "cli/command_nights.h"
 #include "cli/command_odds.h"
+#include "cli/command_pace.h"
 #include "cli/command_pack.h"
 #include "cli/command_plan.h"
 #include "cli/command_track.h"
@@ -287,6 +288,28 @@ void add_export(CommandLine& line) {
     runs(line, command, options, export_plan);
 }
 
+void add_pace(CommandLine& line) {
+    const auto options = std::make_shared<PaceOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "pace", "learns a person's own walking and paddling pace from recorded tracks");
+    command.add_option("RECORDED", options->recorded, "recorded tracks with times")->required();
+    command.add_option("--elevation", options->elevation, "rasters of the ground's height")
+        ->type_name("DEM");
+    command
+        .add_option("--walking", options->walking, "the walking model that the pace is a factor on")
+        ->type_name("MODEL");
+    command.add_option("--load", options->load, "what was carried and worn, like \"12 kg\"")
+        ->type_name("MASS");
+    command.add_option("--body", options->body, "the person's own mass, like \"68 kg\"")
+        ->type_name("MASS");
+    add_choice<PaceFormat>(command,
+                           "--format",
+                           options->format,
+                           {{"text", PaceFormat::text}, {"json", PaceFormat::json}},
+                           "text for people, json for programs");
+    runs(line, command, options, pace);
+}
+
 /// The commands, in the order in which the help lists them.
 constexpr auto commands = {add_new,
                            add_plan,
@@ -296,6 +319,7 @@ constexpr auto commands = {add_new,
                            add_odds,
                            add_book,
                            add_export,
+                           add_pace,
                            add_track,
                            add_models};
 

@@ -1,0 +1,148 @@
+#include "cli/command_pace.h"
+
+#include "cli/pace_text.h"
+#include "cli/progress.h"
+#include "cli/version.h"
+#include "geo/elevation.h"
+#include "geo/input_error.h"
+#include "planner/learned_pace.h"
+#include "planner/models/load_effect.h"
+#include "planner/recorded_motion.h"
+#include "planner/words.h"
+
+#include <fmt/ostream.h>
+
+#include <memory>
+#include <optional>
+#include <string_view>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+/// A problem with an option of this command.
+[[noreturn]] void refuse(geo::Problem problem) {
+    problem.file = "tumpline pace";
+    throw geo::InputError({std::move(problem)});
+}
+
+planner::WalkingModel model_of(const PaceOptions& options) {
+    if (options.walking.empty())
+        return planner::WalkingModel::swiss_signpost;
+    if (const auto model = planner::walking_model(options.walking))
+        return *model;
+    std::vector<std::string_view> names;
+    for (const planner::ModelEntry& entry : planner::walking_speed_entries())
+        names.push_back(entry.name);
+    const std::string near = planner::nearest_word(options.walking, names);
+    refuse({.file = {},
+            .place = "--walking",
+            .found = fmt::format("\"{}\"", options.walking),
+            .expected = planner::either(names),
+            .advice = near.empty() ? std::string() : fmt::format("write \"{}\"", near)});
+}
+
+double mass(std::string_view option, const std::string& text) {
+    const planner::Reading reading = planner::read_quantity(text, planner::Dimension::mass);
+    if (!reading.value || *reading.value < 0.0)
+        refuse({.file = {},
+                .place = std::string(option),
+                .found = fmt::format("\"{}\"", text),
+                .expected = planner::expected_quantity(planner::Dimension::mass),
+                .advice = reading.advice});
+    return *reading.value;
+}
+
+planner::RecordedUnder under(const PaceOptions& options, planner::WalkingModel model) {
+    if (options.body.empty() && options.load.empty())
+        return {};
+    if (options.body.empty() || options.load.empty())
+        refuse({.file = {},
+                .place = options.body.empty() ? "--body" : "--load",
+                .found = "only one of --load and --body",
+                .expected = "both: what was carried, and the person's own mass",
+                .advice = "add the other"});
+    const double body_kg = mass("--body", options.body);
+    const double load_kg = mass("--load", options.load);
+    if (body_kg < 20.0 || load_kg > 2.0 * body_kg)
+        refuse({.file = {},
+                .place = body_kg < 20.0 ? "--body" : "--load",
+                .found = fmt::format("\"{}\"", body_kg < 20.0 ? options.body : options.load),
+                .expected = "a body of 20 kg or more, and a load of at most twice that",
+                .advice = {}});
+    return {.load_factor = planner::load_factor(planner::LoadEffect::equal_effort,
+                                                load_kg / body_kg,
+                                                planner::walking_model_load_ratio(model)),
+            .terrain_factor = 1.0};
+}
+
+/// Reads every file, so that all problems are told in one run.
+planner::Recorded read(const PaceOptions& options, Console console) {
+    Progress progress(console, "reading recordings");
+    std::vector<geo::TrackFile> files;
+    std::vector<geo::Problem> problems;
+    const auto trying = [&](const auto& what) {
+        try {
+            what();
+        } catch (const geo::InputError& error) {
+            problems.insert(problems.end(), error.problems().begin(), error.problems().end());
+        }
+    };
+    for (const std::filesystem::path& file : options.recorded)
+        trying([&] { files.push_back(geo::read_tracks(file)); });
+    std::unique_ptr<geo::Elevation> elevation;
+    if (!options.elevation.empty())
+        trying([&] { elevation = std::make_unique<geo::Elevation>(options.elevation); });
+    if (!problems.empty())
+        throw geo::InputError(std::move(problems));
+    progress.now("learning");
+    planner::Recorded recorded = planner::recorded_motion(files, elevation.get());
+    if (recorded.runs.empty())
+        throw geo::InputError({{.file = options.recorded.front().string(),
+                                .place = {},
+                                .found = "no track with times on which somebody moves",
+                                .expected = "a recorded track",
+                                .advice = "a planned line has no pace"}});
+    return recorded;
+}
+
+void tell(const planner::Recorded& recorded, const planner::LearnedPace& learned, Console console) {
+    double foot_s = 0.0;
+    double afloat_s = 0.0;
+    for (const planner::Run& run : recorded.runs)
+        for (const planner::Window& window : run.windows) {
+            const bool foot = window.motion == planner::Motion::on_foot ||
+                              window.motion == planner::Motion::carrying;
+            (foot ? foot_s : afloat_s) += window.lasts_s;
+        }
+    fmt::print(console.out,
+               "On the move {} on foot and {} afloat; {} of halts set aside\n",
+               planner::show_duration(foot_s),
+               planner::show_duration(afloat_s),
+               planner::show_duration(learned.halted_s));
+    if (recorded.too_fast_s >= 60.0)
+        fmt::print(console.out,
+                   "{} faster than 15 km/h set aside as well\n",
+                   planner::show_duration(recorded.too_fast_s));
+    if (recorded.untimed > 0)
+        fmt::print(console.out, "Tracks without times, of no use here: {}\n", recorded.untimed);
+}
+
+} // namespace
+
+ExitCode pace(const PaceOptions& options, Console console) {
+    const planner::WalkingModel model = model_of(options);
+    const planner::RecordedUnder burden = under(options, model);
+    const planner::Recorded recorded = read(options, console);
+    const planner::LearnedPace learned = planner::learned_pace(recorded, model, burden);
+    if (options.format == PaceFormat::json) {
+        console.out << pace_json(learned, version());
+        return ExitCode::done;
+    }
+    tell(recorded, learned, console);
+    console.out << pace_text(learned, options.units);
+    return ExitCode::done;
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,202 @@
+#include "cli/pace_text.h"
+
+#include "cli/table.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <cmath>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Figure;
+using planner::LearnedPace;
+using Json = nlohmann::ordered_json;
+
+constexpr double few_hours = 3.0; // common practice, no source
+
+std::string speed(double speed_mps, planner::UnitSystem units) {
+    return planner::show_speed(speed_mps, units);
+}
+
+/// Adds a row if there is a figure; `show` makes text of its values.
+template <typename Show>
+void add(Table& table, const std::string& what, const std::optional<Figure>& figure, Show show) {
+    if (figure)
+        table.row({what,
+                   show(figure->value),
+                   fmt::format("{} to {}", show(figure->low), show(figure->high)),
+                   fmt::format("{:.1f}", figure->hours),
+                   fmt::format("{}", figure->samples)});
+}
+
+std::string figures(const LearnedPace& learned, planner::UnitSystem units) {
+    const auto show_speed = [&](double speed_mps) { return speed(speed_mps, units); };
+    const auto factor = [](double value) { return fmt::format("{:.2f}", value); };
+    const auto time = [](double time_s) { return planner::show_duration(time_s); };
+    Table table({{"Learned"}, {"", true}, {"Between"}, {"Hours", true}, {"Samples", true}});
+    add(table,
+        fmt::format("pace, a factor on {}", planner::walking_model_name(learned.model)),
+        learned.pace,
+        factor);
+    add(table, "speed on the level", learned.level_speed_mps, show_speed);
+    add(table, "calm speed afloat", learned.calm_speed_mps, show_speed);
+    add(table, "on flowing water, current included", learned.flowing_speed_mps, show_speed);
+    add(table, "boots to boat", learned.boots_to_boat_s, time);
+    add(table, "boat to boots", learned.boat_to_boots_s, time);
+    add(table, "landing at a portage", learned.landing_s, time);
+    add(table, "rest per hour on the move", learned.rest_per_hour_s, time);
+    return table.text();
+}
+
+std::string slopes(const LearnedPace& learned, planner::UnitSystem units) {
+    Table table(
+        {{"Slope", true}, {"Speed", true}, {"Between"}, {"Climb per hour", true}, {"Hours", true}});
+    const auto percent = [](double slope) { return fmt::format("{:+.0f}", 100.0 * slope); };
+    for (const planner::SlopePace& row : learned.slopes) {
+        const bool lowest = row.from <= -1.0;
+        const bool highest = row.to >= 1.0;
+        const double climb_m = row.climb_mps * planner::s_per_h;
+        table.row(
+            {lowest    ? fmt::format("below {} %", percent(row.to))
+             : highest ? fmt::format("above {} %", percent(row.from))
+                       : fmt::format("{} to {} %", percent(row.from), percent(row.to)),
+             speed(row.speed_mps.value, units),
+             fmt::format(
+                 "{} to {}", speed(row.speed_mps.low, units), speed(row.speed_mps.high, units)),
+             fmt::format(
+                 "{}{}", climb_m < 0.0 ? "-" : "", planner::show_height(std::abs(climb_m), units)),
+             fmt::format("{:.1f}", row.speed_mps.hours)});
+    }
+    return table.empty() ? std::string() : "\nOn slopes\n" + table.text();
+}
+
+std::string fits(const LearnedPace& learned) {
+    Table table({{"Model"}, {"Pace", true}, {"Scatter", true}});
+    for (const planner::ModelFit& fit : learned.fits)
+        table.row({std::string(planner::walking_model_name(fit.model)),
+                   fmt::format("{:.2f}", fit.pace),
+                   fmt::format("{:.0f} %", 100.0 * fit.scatter)});
+    return table.empty() ? std::string()
+                         : "\nModels, the one that fits best first\n" + table.text();
+}
+
+/// Lines for a trip file with their section.
+std::vector<std::pair<std::string, std::string>> lines(const LearnedPace& learned) {
+    std::vector<std::pair<std::string, std::string>> lines;
+    const auto minutes = [](const Figure& figure) {
+        return fmt::format("{:.0f} min", std::round(figure.value / planner::s_per_min));
+    };
+    const auto kmh = [](const Figure& figure) {
+        return fmt::format("{:.1f} km/h", figure.value / planner::mps_per_kmh);
+    };
+    if (learned.pace && learned.model == planner::WalkingModel::constant)
+        lines.emplace_back("/party/0",
+                           fmt::format("\"level_speed\": \"{}\"", kmh(*learned.level_speed_mps)));
+    else if (learned.pace)
+        lines.emplace_back("/party/0", fmt::format("\"pace\": {:.2f}", learned.pace->value));
+    if (learned.pace)
+        lines.emplace_back(
+            "/models",
+            fmt::format("\"walking\": \"{}\"", planner::walking_model_name(learned.model)));
+    if (learned.calm_speed_mps)
+        lines.emplace_back("/craft/0",
+                           fmt::format("\"calm_speed\": \"{}\"", kmh(*learned.calm_speed_mps)));
+    for (const auto& [key, figure] : {std::pair("boots_to_boat", &learned.boots_to_boat_s),
+                                      std::pair("boat_to_boots", &learned.boat_to_boots_s),
+                                      std::pair("landing", &learned.landing_s)})
+        if (*figure)
+            lines.emplace_back("/changeovers",
+                               fmt::format("\"{}\": \"{}\"", key, minutes(**figure)));
+    if (learned.rest_per_hour_s)
+        lines.emplace_back(
+            "/days", fmt::format("\"rest_per_hour\": \"{}\"", minutes(*learned.rest_per_hour_s)));
+    return lines;
+}
+
+std::string to_paste(const LearnedPace& learned) {
+    std::string text = "\nFor a trip file\n";
+    Table table({{"In"}, {"Line"}});
+    for (const auto& [place, line] : lines(learned))
+        table.row({place, line});
+    return text + table.text();
+}
+
+std::string remarks(const LearnedPace& learned) {
+    std::string text = "\n";
+    const auto add = [&](std::string_view remark) { text += hanging("- ", std::string(remark)); };
+    const auto few = [](const std::optional<Figure>& figure) {
+        return figure && figure->hours < few_hours;
+    };
+    if (few(learned.pace) || few(learned.calm_speed_mps))
+        add("Less than 3 hours stand behind a figure here: one day's form, weather and ground. "
+            "Record "
+            "more before you lean on it.");
+    add("Learned under the pack, on the ground and in the weather of that day. The plan slows a "
+        "walker "
+        "for pack and ground again: name them with --load and --body, and record on paths.");
+    if (learned.calm_speed_mps)
+        add("The calm speed holds what wind there was; record in calm air, or out and back.");
+    if (learned.flowing_speed_mps)
+        add("The speed on flowing water holds the current and is nobody's calm speed.");
+    if (!learned.heights)
+        add("Heights are not known everywhere on foot: there the ground counts as level.");
+    return text;
+}
+
+Json figure_json(const std::optional<Figure>& figure) {
+    if (!figure)
+        return nullptr;
+    return {{"value", figure->value},
+            {"low", figure->low},
+            {"high", figure->high},
+            {"hours", figure->hours},
+            {"samples", figure->samples}};
+}
+
+} // namespace
+
+std::string pace_text(const LearnedPace& learned, planner::UnitSystem units) {
+    return figures(learned, units) + slopes(learned, units) + fits(learned) + to_paste(learned) +
+           remarks(learned);
+}
+
+std::string pace_json(const LearnedPace& learned, std::string_view version) {
+    Json slopes = Json::array();
+    for (const planner::SlopePace& row : learned.slopes)
+        slopes.push_back({{"from", row.from},
+                          {"to", row.to},
+                          {"speed_mps", figure_json(row.speed_mps)},
+                          {"climb_mps", row.climb_mps}});
+    Json fits = Json::array();
+    for (const planner::ModelFit& fit : learned.fits)
+        fits.push_back({{"model", planner::walking_model_name(fit.model)},
+                        {"pace", fit.pace},
+                        {"scatter", fit.scatter}});
+    Json lines_json = Json::array();
+    for (const auto& [place, line] : lines(learned))
+        lines_json.push_back({{"place", place}, {"line", line}});
+    const Json json = {{"version", version},
+                       {"model", planner::walking_model_name(learned.model)},
+                       {"pace", figure_json(learned.pace)},
+                       {"level_speed_mps", figure_json(learned.level_speed_mps)},
+                       {"calm_speed_mps", figure_json(learned.calm_speed_mps)},
+                       {"flowing_speed_mps", figure_json(learned.flowing_speed_mps)},
+                       {"boots_to_boat_s", figure_json(learned.boots_to_boat_s)},
+                       {"boat_to_boots_s", figure_json(learned.boat_to_boots_s)},
+                       {"landing_s", figure_json(learned.landing_s)},
+                       {"rest_per_hour_s", figure_json(learned.rest_per_hour_s)},
+                       {"halted_s", learned.halted_s},
+                       {"heights", learned.heights},
+                       {"slopes", slopes},
+                       {"models", fits},
+                       {"lines", lines_json}};
+    return json.dump(2) + "\n";
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,18 @@
+#pragma once
+
+#include "planner/learned_pace.h"
+#include "planner/units.h"
+
+#include <string>
+#include <string_view>
+
+namespace tumpline::cli {
+
+/// What was learned, for people: figures with their spread and the hours behind them, and lines for
+/// a trip file.
+[[nodiscard]] std::string pace_text(const planner::LearnedPace& learned, planner::UnitSystem units);
+
+/// The same for programs; docs/pace.md lists the keys.
+[[nodiscard]] std::string pace_json(const planner::LearnedPace& learned, std::string_view version);
+
+} // namespace tumpline::cli

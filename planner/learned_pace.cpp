@@ -1,0 +1,284 @@
+#include "planner/learned_pace.h"
+
+#include "geo/geodesic.h"
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <cmath>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double sample_s = 600.0;
+constexpr double shortest_sample_s = 240.0;
+constexpr double sixth = 1.0 / 6.0;
+constexpr double step_m = 25.0;
+constexpr double longest_rest_s = 1800.0;        // longer is a meal, a camp or a night
+constexpr double longest_changeover_s = 14400.0; // beyond that one did something else as well
+constexpr double near_m = 500.0;                 // change-overs happen in one place
+constexpr std::array slope_bounds{-1.0, -0.20, -0.10, -0.03, 0.03, 0.10, 0.20, 1.0};
+constexpr double s_per_hour = 3600.0;
+
+struct Weighted {
+    double value;
+    double weight_s;
+};
+
+/// The value below which lies `share` of the weight.
+double quantile(const std::vector<Weighted>& sorted, double share) {
+    double sum_s = 0.0;
+    for (const Weighted& each : sorted)
+        sum_s += each.weight_s;
+    double below_s = 0.0;
+    for (const Weighted& each : sorted) {
+        below_s += each.weight_s;
+        if (below_s >= share * sum_s)
+            return each.value;
+    }
+    return sorted.back().value;
+}
+
+std::optional<Figure> figure(std::vector<Weighted> samples) {
+    if (samples.empty())
+        return std::nullopt;
+    std::sort(samples.begin(), samples.end(), [](const Weighted& a, const Weighted& b) {
+        return a.value < b.value;
+    });
+    double sum_s = 0.0;
+    for (const Weighted& each : samples)
+        sum_s += each.weight_s;
+    return Figure{.value = quantile(samples, 0.5),
+                  .low = quantile(samples, sixth),
+                  .high = quantile(samples, 1.0 - sixth),
+                  .hours = sum_s / s_per_hour,
+                  .samples = samples.size()};
+}
+
+/// Stretches of about ten minutes of one motion.
+struct TenMinutes {
+    double length_m = 0.0;
+    double moving_s = 0.0;
+    double model_s = 0.0;
+};
+
+std::vector<TenMinutes> stretches(const Recorded& recorded, Motion motion, WalkingModel model) {
+    std::vector<TenMinutes> all;
+    for (const Run& run : recorded.runs) {
+        TenMinutes open;
+        const auto close = [&](double least_s) {
+            if (open.moving_s >= least_s && open.length_m > 0.0)
+                all.push_back(open);
+            open = {};
+        };
+        for (const Window& window : run.windows) {
+            if (window.motion != motion) {
+                close(shortest_sample_s);
+                continue;
+            }
+            open.length_m += window.to_m - window.from_m;
+            open.moving_s += window.lasts_s;
+            open.model_s += model_time_s(model, run.profile, window);
+            if (open.moving_s >= sample_s)
+                close(sample_s);
+        }
+        close(shortest_sample_s);
+    }
+    return all;
+}
+
+std::optional<Figure> speed(const Recorded& recorded, Motion motion) {
+    std::vector<Weighted> samples;
+    for (const TenMinutes& each : stretches(recorded, motion, WalkingModel::constant))
+        samples.push_back({each.length_m / each.moving_s, each.moving_s});
+    return figure(std::move(samples));
+}
+
+std::optional<Figure> pace_by(const Recorded& recorded, WalkingModel model, double factor) {
+    std::vector<Weighted> samples;
+    for (const TenMinutes& each : stretches(recorded, Motion::on_foot, model))
+        samples.push_back({factor * each.model_s / each.moving_s, each.moving_s});
+    return figure(std::move(samples));
+}
+
+std::vector<ModelFit> fits(const Recorded& recorded, double factor) {
+    std::vector<ModelFit> fits;
+    for (const WalkingModel model : {WalkingModel::swiss_signpost,
+                                     WalkingModel::naismith_langmuir,
+                                     WalkingModel::tobler,
+                                     WalkingModel::irmischer_clarke,
+                                     WalkingModel::campbell_2019,
+                                     WalkingModel::sullivan_2020,
+                                     WalkingModel::din_33466,
+                                     WalkingModel::constant})
+        if (const std::optional<Figure> pace = pace_by(recorded, model, factor))
+            fits.push_back({.model = model,
+                            .pace = pace->value,
+                            .scatter = 0.5 * (pace->high - pace->low) / pace->value});
+    std::stable_sort(fits.begin(), fits.end(), [](const ModelFit& a, const ModelFit& b) {
+        return a.scatter < b.scatter;
+    });
+    return fits;
+}
+
+double slope_of(const Run& run, const Window& window) {
+    const std::optional<double> start_m = run.profile.height_at(window.from_m);
+    const std::optional<double> end_m = run.profile.height_at(window.to_m);
+    const double length_m = window.to_m - window.from_m;
+    return start_m && end_m && length_m > 0.0 ? (*end_m - *start_m) / length_m : 0.0;
+}
+
+std::vector<SlopePace> by_slope(const Recorded& recorded) {
+    std::vector<SlopePace> rows;
+    for (std::size_t i = 0; i + 1 < slope_bounds.size(); ++i) {
+        std::vector<Weighted> speeds;
+        std::vector<Weighted> climbs;
+        for (const Run& run : recorded.runs)
+            for (const Window& window : run.windows) {
+                const double slope = slope_of(run, window);
+                if (window.motion != Motion::on_foot || run.profile.heights_m.empty() ||
+                    slope < slope_bounds.at(i) || slope >= slope_bounds.at(i + 1))
+                    continue;
+                const double speed_mps = (window.to_m - window.from_m) / window.lasts_s;
+                speeds.push_back({speed_mps, window.lasts_s});
+                climbs.push_back({speed_mps * slope, window.lasts_s});
+            }
+        if (const std::optional<Figure> speed = figure(std::move(speeds)))
+            rows.push_back({.from = slope_bounds.at(i),
+                            .to = slope_bounds.at(i + 1),
+                            .speed_mps = *speed,
+                            .climb_mps = figure(std::move(climbs)).value_or(Figure{}).value});
+    }
+    return rows;
+}
+
+bool afloat(Motion motion) {
+    return motion == Motion::still_water || motion == Motion::flowing_water;
+}
+
+/// A window with where it begins and ends.
+struct Placed {
+    Window window;
+    geo::Position from;
+    geo::Position to;
+};
+
+geo::Position place(const Run& run, double along_m) {
+    const auto at = std::lower_bound(run.along_m.begin(), run.along_m.end(), along_m);
+    const auto index = std::min<std::ptrdiff_t>(at - run.along_m.begin(),
+                                                static_cast<std::ptrdiff_t>(run.line.size()) - 1);
+    return run.line[static_cast<std::size_t>(index)];
+}
+
+/// Times between the last move on foot and the first afloat, and the other way; the shortest and
+/// the longest stand for the spread, since there are few.
+void learn_changeovers(const Recorded& recorded, LearnedPace& learned) {
+    std::vector<Placed> moves;
+    for (const Run& run : recorded.runs)
+        for (const Window& window : run.windows)
+            moves.push_back({window, place(run, window.from_m), place(run, window.to_m)});
+    std::vector<double> to_boat_s, to_boots_s, landing_s;
+    for (std::size_t i = 1; i < moves.size(); ++i) {
+        const Window& before = moves[i - 1].window;
+        const Window& after = moves[i].window;
+        const double between_s =
+            std::chrono::duration<double>(after.start - before.start).count() - before.lasts_s;
+        if (afloat(before.motion) == afloat(after.motion) || between_s < 60.0 ||
+            between_s > longest_changeover_s ||
+            geo::distance_m(moves[i - 1].to, moves[i].from) > near_m)
+            continue;
+        if (before.motion == Motion::carrying || after.motion == Motion::carrying)
+            landing_s.push_back(between_s);
+        else
+            (afloat(after.motion) ? to_boat_s : to_boots_s).push_back(between_s);
+    }
+    const auto summed = [](std::vector<double>& times_s) -> std::optional<Figure> {
+        if (times_s.empty())
+            return std::nullopt;
+        std::sort(times_s.begin(), times_s.end());
+        double sum_s = 0.0;
+        for (const double each_s : times_s)
+            sum_s += each_s;
+        return Figure{.value = times_s[times_s.size() / 2],
+                      .low = times_s.front(),
+                      .high = times_s.back(),
+                      .hours = sum_s / s_per_hour,
+                      .samples = times_s.size()};
+    };
+    learned.boots_to_boat_s = summed(to_boat_s);
+    learned.boat_to_boots_s = summed(to_boots_s);
+    learned.landing_s = summed(landing_s);
+}
+
+void learn_rests(const Recorded& recorded, LearnedPace& learned) {
+    double moving_s = 0.0;
+    for (const Run& run : recorded.runs)
+        for (const Window& window : run.windows)
+            moving_s += window.lasts_s;
+    double rest_s = 0.0;
+    std::size_t rests = 0;
+    for (const Halt& halt : recorded.halts) {
+        learned.halted_s += halt.lasts_s;
+        if (halt.lasts_s <= longest_rest_s) {
+            rest_s += halt.lasts_s;
+            ++rests;
+        }
+    }
+    if (moving_s <= 0.0)
+        return;
+    const double per_hour_s = rest_s / moving_s * s_per_hour;
+    learned.rest_per_hour_s = Figure{.value = per_hour_s,
+                                     .low = per_hour_s,
+                                     .high = per_hour_s,
+                                     .hours = moving_s / s_per_hour,
+                                     .samples = rests};
+}
+
+} // namespace
+
+double model_time_s(WalkingModel model, const geo::Profile& profile, const Window& window) {
+    const double length_m = window.to_m - window.from_m;
+    const int steps = std::max(1, static_cast<int>(std::lround(length_m / step_m)));
+    double time_s = 0.0;
+    std::optional<double> before_m = profile.height_at(window.from_m);
+    for (int i = 1; i <= steps; ++i) {
+        const std::optional<double> here_m =
+            profile.height_at(window.from_m + length_m * i / steps);
+        const double run_m = length_m / steps;
+        const double slope =
+            before_m && here_m && run_m > 0.0 ? (*here_m - *before_m) / run_m : 0.0;
+        time_s += run_m / walking_speed_mps(model, slope);
+        before_m = here_m;
+    }
+    return time_s;
+}
+
+LearnedPace learned_pace(const Recorded& recorded, WalkingModel model, const RecordedUnder& under) {
+    // The plan's speed is model * pace * load factor / terrain factor.
+    const double factor = under.terrain_factor / under.load_factor;
+    LearnedPace learned;
+    learned.model = model;
+    learned.pace = pace_by(recorded, model, factor);
+    if (learned.pace) {
+        const double level_mps = walking_speed_mps(model, 0.0);
+        Figure level = *learned.pace;
+        level.value *= level_mps;
+        level.low *= level_mps;
+        level.high *= level_mps;
+        learned.level_speed_mps = level;
+    }
+    learned.slopes = by_slope(recorded);
+    learned.fits = fits(recorded, factor);
+    learned.calm_speed_mps = speed(recorded, Motion::still_water);
+    learned.flowing_speed_mps = speed(recorded, Motion::flowing_water);
+    learn_changeovers(recorded, learned);
+    learn_rests(recorded, learned);
+    learned.heights = std::all_of(recorded.runs.begin(), recorded.runs.end(), [](const Run& run) {
+        return !run.profile.heights_m.empty() || run.windows.front().motion != Motion::on_foot;
+    });
+    return learned;
+}
+
+} // namespace tumpline::planner

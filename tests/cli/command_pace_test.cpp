@@ -1,0 +1,75 @@
+#include "cli/app.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+#include <string>
+
+namespace tumpline::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path root = TUMPLINE_SOURCE_DIR;
+const fs::path recording = root / "sample-routes" / "saddle" / "recorded.gpx";
+
+nlohmann::json learned(std::vector<std::string> arguments) {
+    arguments.insert(arguments.begin(), {"pace", recording.string(), "--format", "json"});
+    std::ostringstream out;
+    std::ostringstream err;
+    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done) << err.str();
+    return nlohmann::json::parse(out.str());
+}
+
+TEST(PaceCommand, EveryKeyOfItsJsonIsTold) {
+    std::ifstream in(root / "docs" / "pace.md");
+    const std::string page{std::istreambuf_iterator<char>(in), {}};
+    const auto json = learned({});
+    const auto told = [&](const nlohmann::json& object) {
+        for (const auto& [key, value] : object.items())
+            EXPECT_NE(page.find("`" + key + (value.is_array() ? "[]`" : "`")), std::string::npos)
+                << key;
+    };
+    told(json);
+    told(json.at("pace"));
+    told(json.at("slopes").at(0));
+    told(json.at("models").at(0));
+    told(json.at("lines").at(0));
+}
+
+TEST(PaceCommand, UnitsChangeNothingThatProgramsRead) {
+    EXPECT_EQ(learned({}), learned({"--units", "imperial"}));
+}
+
+TEST(PaceCommand, APackThatIsNamedMakesThePaceWithoutItFaster) {
+    const double bare = learned({})["pace"]["value"];
+    const double under = learned({"--load", "15 kg", "--body", "70 kg"})["pace"]["value"];
+    EXPECT_GT(under, 1.05 * bare);
+    EXPECT_LT(under, 1.6 * bare);
+}
+
+TEST(PaceCommand, ItsLinesAreLinesOfATripFile) {
+    const auto json = learned({});
+    ASSERT_GE(json.at("lines").size(), 4U);
+    std::vector<std::string> arguments = {
+        "plan", (root / "sample-routes" / "saddle" / "trip.json").string()};
+    for (const auto& line : json.at("lines")) {
+        const auto entry = nlohmann::json::parse("{" + line.at("line").get<std::string>() + "}");
+        for (const auto& [key, value] : entry.items()) {
+            arguments.emplace_back("--set");
+            arguments.push_back(line.at("place").get<std::string>() + "/" + key + "=" +
+                                (value.is_string() ? value.get<std::string>() : value.dump()));
+        }
+    }
+    std::ostringstream out;
+    std::ostringstream err;
+    EXPECT_NE(run(arguments, {.out = out, .err = err}), ExitCode::bad_input) << err.str();
+}
+
+} // namespace
+} // namespace tumpline::cli
