@@ -302,6 +302,8 @@ void add_pace(CommandLine& line) {
         ->type_name("MASS");
     command.add_option("--body", options->body, "the person's own mass, like \"68 kg\"")
         ->type_name("MASS");
+    command.add_option("--against", options->against, "the plan of the recorded trip, leg by leg")
+        ->type_name("TRIP");
     add_choice<PaceFormat>(command,
                            "--format",
                            options->format,

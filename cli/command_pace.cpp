@@ -1,13 +1,17 @@
 #include "cli/command_pace.h"
 
+#include "cli/against_text.h"
 #include "cli/pace_text.h"
 #include "cli/progress.h"
 #include "cli/version.h"
 #include "geo/elevation.h"
 #include "geo/input_error.h"
+#include "planner/against_plan.h"
 #include "planner/learned_pace.h"
 #include "planner/models/load_effect.h"
 #include "planner/recorded_motion.h"
+#include "planner/route.h"
+#include "planner/trip_file.h"
 #include "planner/words.h"
 
 #include <fmt/ostream.h>
@@ -129,6 +133,16 @@ void tell(const planner::Recorded& recorded, const planner::LearnedPace& learned
         fmt::print(console.out, "Tracks without times, of no use here: {}\n", recorded.untimed);
 }
 
+/// Plans the trip that was recorded, and lays the recording over it.
+Compared compare(const PaceOptions& options, const planner::Recorded& recorded, Console console) {
+    Progress progress(console, "planning the trip");
+    const planner::Trip trip = planner::read_trip(options.against);
+    const planner::Route route = planner::build_route(trip);
+    planner::Plan plan = planner::make_plan(trip, route);
+    planner::Against against = planner::against_plan(recorded, plan, route);
+    return {std::move(plan), std::move(against)};
+}
+
 } // namespace
 
 ExitCode pace(const PaceOptions& options, Console console) {
@@ -136,11 +150,16 @@ ExitCode pace(const PaceOptions& options, Console console) {
     const planner::RecordedUnder burden = under(options, model);
     const planner::Recorded recorded = read(options, console);
     const planner::LearnedPace learned = planner::learned_pace(recorded, model, burden);
+    std::optional<Compared> compared;
+    if (!options.against.empty())
+        compared = compare(options, recorded, console);
     if (options.format == PaceFormat::json) {
-        console.out << pace_json(learned, version());
+        console.out << pace_json(learned, compared, version());
         return ExitCode::done;
     }
     tell(recorded, learned, console);
+    if (compared)
+        console.out << against_text(*compared);
     console.out << pace_text(learned, options.units);
     return ExitCode::done;
 }

@@ -14,9 +14,10 @@ enum class PaceFormat { text, json };
 struct PaceOptions {
     std::vector<std::filesystem::path> recorded;
     std::vector<std::filesystem::path> elevation;
-    std::string walking; ///< a walking model's name; empty: the default
-    std::string body;    ///< mass of the person, and
-    std::string load;    ///< what was carried and worn; both or neither
+    std::string walking;           ///< a walking model's name; empty: the default
+    std::string body;              ///< mass of the person, and
+    std::string load;              ///< what was carried and worn; both or neither
+    std::filesystem::path against; ///< the trip file of the recorded trip; empty: none
     PaceFormat format = PaceFormat::text;
     planner::UnitSystem units = planner::UnitSystem::metric;
 };

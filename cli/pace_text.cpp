@@ -1,6 +1,7 @@
 #include "cli/pace_text.h"
 
 #include "cli/table.h"
+#include "cli/words.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -159,6 +160,30 @@ Json figure_json(const std::optional<Figure>& figure) {
             {"samples", figure->samples}};
 }
 
+Json or_null(const std::optional<double>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+Json against_json(const Compared& compared) {
+    Json legs = Json::array();
+    for (const planner::LegAgainst& row : compared.against.legs) {
+        const planner::PlanLeg& leg = compared.plan.legs[row.plan_leg - 1];
+        legs.push_back({{"leg", leg.leg},
+                        {"part", leg.part == 0 ? Json(nullptr) : Json(leg.part)},
+                        {"day", leg.day},
+                        {"name", leg.name},
+                        {"travel", word(leg.travel)},
+                        {"planned_s", row.planned_s},
+                        {"recorded_s", row.recorded_s},
+                        {"covered", row.covered},
+                        {"ratio", or_null(row.ratio)}});
+    }
+    return {{"legs", legs},
+            {"on_foot", or_null(compared.against.on_foot)},
+            {"afloat", or_null(compared.against.afloat)},
+            {"off_route_s", compared.against.off_route_s}};
+}
+
 } // namespace
 
 std::string pace_text(const LearnedPace& learned, planner::UnitSystem units) {
@@ -166,7 +191,9 @@ std::string pace_text(const LearnedPace& learned, planner::UnitSystem units) {
            remarks(learned);
 }
 
-std::string pace_json(const LearnedPace& learned, std::string_view version) {
+std::string pace_json(const LearnedPace& learned,
+                      const std::optional<Compared>& compared,
+                      std::string_view version) {
     Json slopes = Json::array();
     for (const planner::SlopePace& row : learned.slopes)
         slopes.push_back({{"from", row.from},
@@ -181,22 +208,24 @@ std::string pace_json(const LearnedPace& learned, std::string_view version) {
     Json lines_json = Json::array();
     for (const auto& [place, line] : lines(learned))
         lines_json.push_back({{"place", place}, {"line", line}});
-    const Json json = {{"version", version},
-                       {"model", planner::walking_model_name(learned.model)},
-                       {"pace", figure_json(learned.pace)},
-                       {"level_speed_mps", figure_json(learned.level_speed_mps)},
-                       {"calm_speed_mps", figure_json(learned.calm_speed_mps)},
-                       {"flowing_speed_mps", figure_json(learned.flowing_speed_mps)},
-                       {"boots_to_boat_s", figure_json(learned.boots_to_boat_s)},
-                       {"boat_to_boots_s", figure_json(learned.boat_to_boots_s)},
-                       {"landing_s", figure_json(learned.landing_s)},
-                       {"rest_per_hour_s", figure_json(learned.rest_per_hour_s)},
-                       {"halted_s", learned.halted_s},
-                       {"heights", learned.heights},
-                       {"slopes", slopes},
-                       {"models", fits},
-                       {"lines", lines_json}};
-    return json.dump(2) + "\n";
+    Json json = {{"version", version},
+                 {"model", planner::walking_model_name(learned.model)},
+                 {"pace", figure_json(learned.pace)},
+                 {"level_speed_mps", figure_json(learned.level_speed_mps)},
+                 {"calm_speed_mps", figure_json(learned.calm_speed_mps)},
+                 {"flowing_speed_mps", figure_json(learned.flowing_speed_mps)},
+                 {"boots_to_boat_s", figure_json(learned.boots_to_boat_s)},
+                 {"boat_to_boots_s", figure_json(learned.boat_to_boots_s)},
+                 {"landing_s", figure_json(learned.landing_s)},
+                 {"rest_per_hour_s", figure_json(learned.rest_per_hour_s)},
+                 {"halted_s", learned.halted_s},
+                 {"heights", learned.heights},
+                 {"slopes", slopes},
+                 {"models", fits},
+                 {"lines", lines_json}};
+    if (compared)
+        json["against"] = against_json(*compared);
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
 } // namespace tumpline::cli

@@ -1,8 +1,10 @@
 #pragma once
 
+#include "cli/against_text.h"
 #include "planner/learned_pace.h"
 #include "planner/units.h"
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -13,6 +15,8 @@ namespace tumpline::cli {
 [[nodiscard]] std::string pace_text(const planner::LearnedPace& learned, planner::UnitSystem units);
 
 /// The same for programs; docs/pace.md lists the keys.
-[[nodiscard]] std::string pace_json(const planner::LearnedPace& learned, std::string_view version);
+[[nodiscard]] std::string pace_json(const planner::LearnedPace& learned,
+                                    const std::optional<Compared>& compared,
+                                    std::string_view version);
 
 } // namespace tumpline::cli

@@ -26,10 +26,30 @@ nlohmann::json learned(std::vector<std::string> arguments) {
     return nlohmann::json::parse(out.str());
 }
 
+const fs::path trip = root / "sample-routes" / "saddle" / "trip.json";
+
+/// Text of `pace` with these arguments.
+std::string printed(std::vector<std::string> arguments) {
+    arguments.insert(arguments.begin(), "pace");
+    std::ostringstream out;
+    std::ostringstream err;
+    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done) << err.str();
+    return out.str();
+}
+
+TEST(PaceCommand, BesideAPlanEveryLegHasALine) {
+    const std::string text = printed({recording.string(), "--against", trip.string()});
+    EXPECT_THAT(text, testing::HasSubstr("Beside the plan"));
+    EXPECT_THAT(text, testing::HasSubstr("Upper river"));
+    // The recording was made elsewhere: nothing of it belongs to the route.
+    EXPECT_THAT(text, testing::HasSubstr("off the route: 3 h"));
+    EXPECT_EQ(learned({"--against", trip.string()})["against"]["on_foot"], nullptr);
+}
+
 TEST(PaceCommand, EveryKeyOfItsJsonIsTold) {
     std::ifstream in(root / "docs" / "pace.md");
     const std::string page{std::istreambuf_iterator<char>(in), {}};
-    const auto json = learned({});
+    const auto json = learned({"--against", trip.string()});
     const auto told = [&](const nlohmann::json& object) {
         for (const auto& [key, value] : object.items())
             EXPECT_NE(page.find("`" + key + (value.is_array() ? "[]`" : "`")), std::string::npos)
@@ -40,6 +60,8 @@ TEST(PaceCommand, EveryKeyOfItsJsonIsTold) {
     told(json.at("slopes").at(0));
     told(json.at("models").at(0));
     told(json.at("lines").at(0));
+    told(json.at("against"));
+    told(json.at("against").at("legs").at(0));
 }
 
 TEST(PaceCommand, UnitsChangeNothingThatProgramsRead) {

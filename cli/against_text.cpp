@@ -1,0 +1,54 @@
+#include "cli/against_text.h"
+
+#include "cli/table.h"
+#include "cli/words.h"
+#include "planner/units.h"
+
+#include <fmt/format.h>
+
+#include <optional>
+#include <string_view>
+
+namespace tumpline::cli {
+
+namespace {
+
+std::string percent(double share) {
+    return fmt::format("{:.0f} %", 100.0 * share);
+}
+
+std::string of_all(std::string_view where, const std::optional<double>& ratio) {
+    return ratio ? fmt::format("  {}: {} of the planned time\n", where, percent(*ratio))
+                 : std::string();
+}
+
+} // namespace
+
+std::string against_text(const Compared& compared) {
+    Table table({{"Day", true},
+                 {"Leg", false, true},
+                 {"Travel"},
+                 {"Planned", true},
+                 {"Recorded", true},
+                 {"Of the way", true},
+                 {"Of the time", true}});
+    for (const planner::LegAgainst& row : compared.against.legs) {
+        const planner::PlanLeg& leg = compared.plan.legs[row.plan_leg - 1];
+        table.row({fmt::format("{}", leg.day),
+                   leg.name,
+                   std::string(word(leg.travel)),
+                   planner::show_duration(row.planned_s),
+                   row.recorded_s > 0.0 ? planner::show_duration(row.recorded_s) : std::string(),
+                   row.recorded_s > 0.0 ? percent(row.covered) : std::string(),
+                   row.ratio ? percent(*row.ratio) : std::string()});
+    }
+    std::string text = "\nBeside the plan, moving times\n" + table.text();
+    text += of_all("on foot", compared.against.on_foot);
+    text += of_all("afloat", compared.against.afloat);
+    if (compared.against.off_route_s >= planner::s_per_min)
+        text += fmt::format("  off the route: {} on the move\n",
+                            planner::show_duration(compared.against.off_route_s));
+    return text + "\n";
+}
+
+} // namespace tumpline::cli

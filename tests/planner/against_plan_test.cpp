@@ -1,0 +1,115 @@
+#include "planner/against_plan.h"
+
+#include "planner/trip_file.h"
+#include "tests/support/temp_folder.h"
+
+#include <fmt/format.h>
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <cmath>
+#include <filesystem>
+
+namespace tumpline::planner {
+namespace {
+
+/// A recording of the plan's legs `first` to `last` (indices), each in `factor` times its planned
+/// moving time, a fix every 10 s, an hour between legs.
+geo::TrackFile
+recorded(const Plan& plan, const Route& route, std::size_t first, std::size_t last, double factor) {
+    geo::TrackFile file;
+    double clock_s = 1.8e9;
+    for (std::size_t i = first; i <= last; ++i) {
+        const PlanLeg& leg = plan.legs[i];
+        geo::Track track;
+        track.type = leg.travel == Travel::paddle ? "paddle" : "walk";
+        track.parts.emplace_back();
+        const double lasts_s = factor * leg.moving_s;
+        for (double at_s = 0.0; at_s <= lasts_s; at_s += 10.0)
+            track.parts[0].push_back(
+                {.at = route.at(std::lerp(leg.from_m, leg.to_m, at_s / lasts_s)),
+                 .height_m = std::nullopt,
+                 .time = geo::Instant(
+                     std::chrono::milliseconds(std::llround((clock_s + at_s) * 1000.0)))});
+        clock_s += lasts_s + 3600.0;
+        file.tracks.push_back(std::move(track));
+    }
+    return file;
+}
+
+TEST(AgainstPlan, FindsHowMuchLongerEachLegTook) {
+    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
+                                "saddle" / "trip.json");
+    const Route route = build_route(trip);
+    const Plan plan = make_plan(trip, route);
+    const geo::TrackFile file = recorded(plan, route, 0, plan.legs.size() - 1, 1.2);
+    const Against against = against_plan(recorded_motion({file}, nullptr), plan, route);
+    ASSERT_EQ(against.legs.size(), plan.legs.size());
+    for (std::size_t i = 0; i < plan.legs.size(); ++i) {
+        const PlanLeg& leg = plan.legs[i];
+        if (leg.travel == Travel::portage || leg.to_m - leg.from_m < 1500.0)
+            continue; // a portage is walked several times; on short legs a minute counts
+        EXPECT_NEAR(against.legs[i].ratio.value(), 1.2, 0.06) << leg.name;
+        EXPECT_GT(against.legs[i].covered, 0.9) << leg.name;
+    }
+    EXPECT_NEAR(against.on_foot.value(), 1.2, 0.05);
+    EXPECT_NEAR(against.afloat.value(), 1.2, 0.05);
+    EXPECT_LT(against.off_route_s, 60.0);
+}
+
+TEST(AgainstPlan, LegsThatWereNotRecordedStayEmpty) {
+    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
+                                "saddle" / "trip.json");
+    const Route route = build_route(trip);
+    const Plan plan = make_plan(trip, route);
+    const geo::TrackFile file = recorded(plan, route, 1, 2, 0.9);
+    const Against against = against_plan(recorded_motion({file}, nullptr), plan, route);
+    EXPECT_FALSE(against.legs.front().ratio);
+    EXPECT_NEAR(against.legs[1].ratio.value(), 0.9, 0.04);
+    EXPECT_FALSE(against.legs.back().ratio);
+}
+
+TEST(AgainstPlan, OutAndBackOnOneLineAreKeptApart) {
+    const test::TempFolder folder;
+    std::string gpx = "<gpx version=\"1.1\" creator=\"test\" "
+                      "xmlns=\"http://www.topografix.com/GPX/1/1\">"
+                      "<wpt lat=\"61\" lon=\"1\"><name>A</name></wpt>"
+                      "<wpt lat=\"61.05\" lon=\"1\"><name>B</name></wpt>"
+                      "<trk><name>line</name><trkseg>";
+    for (int i = 0; i <= 50; ++i)
+        gpx += fmt::format("<trkpt lat=\"{}\" lon=\"1\"/>", 61.0 + 0.001 * i);
+    folder.write("line.gpx", gpx + "</trkseg></trk></gpx>");
+    const Trip trip = read_trip_text(
+        R"({"tumpline": 1, "route": {"tracks": ["line.gpx"], "legs": [
+            {"name": "out", "track": "line", "from": "A", "to": "B"},
+            {"name": "back", "track": "line", "from": "B", "to": "A"}]},
+            "party": [{"name": "Ada", "body": "68 kg"}]})",
+        folder.path() / "trip.json");
+    const Route route = build_route(trip);
+    const Plan plan = make_plan(trip, route);
+    ASSERT_EQ(plan.legs.size(), 2U);
+    const Against back =
+        against_plan(recorded_motion({recorded(plan, route, 1, 1, 1.1)}, nullptr), plan, route);
+    EXPECT_FALSE(back.legs[0].ratio) << "only the way back was recorded";
+    EXPECT_NEAR(back.legs[1].ratio.value(), 1.1, 0.04);
+    const Against both =
+        against_plan(recorded_motion({recorded(plan, route, 0, 1, 1.1)}, nullptr), plan, route);
+    EXPECT_NEAR(both.legs[0].ratio.value(), 1.1, 0.04);
+    EXPECT_NEAR(both.legs[1].ratio.value(), 1.1, 0.04);
+}
+
+TEST(AgainstPlan, WhatLiesElsewhereIsOffTheRoute) {
+    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
+                                "saddle" / "trip.json");
+    const Route route = build_route(trip);
+    const Plan plan = make_plan(trip, route);
+    geo::TrackFile file = recorded(plan, route, 0, 0, 1.0);
+    for (geo::TrackPoint& point : file.tracks[0].parts[0])
+        point.at.lat_deg += 1.0;
+    const Against against = against_plan(recorded_motion({file}, nullptr), plan, route);
+    EXPECT_FALSE(against.on_foot);
+    EXPECT_NEAR(against.off_route_s, plan.legs[0].moving_s, 120.0);
+}
+
+} // namespace
+} // namespace tumpline::planner
