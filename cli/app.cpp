@@ -2,6 +2,7 @@
 
 #include "cli/command_book.h"
 #include "cli/command_check.h"
+#include "cli/command_compare.h"
 #include "cli/command_export.h"
 #include "cli/command_models.h"
 #include "cli/command_new.h"
@@ -78,10 +79,11 @@ void add_choice(CLI::App& command,
         ->take_last();
 }
 
-/// TRIP and what may change it.
-void add_trip(CLI::App& command, TripOptions& options) {
-    command.add_option("TRIP", options.trip, "the trip file (docs/trip-file.md)")->required();
-    const auto take = [&command, &options](const std::vector<std::string>& given) {
+/// What changes a trip file.
+void add_settings(CLI::App& command,
+                  std::vector<planner::Setting>& settings,
+                  const std::string& help) {
+    const auto take = [&command, &settings](const std::vector<std::string>& given) {
         for (const std::string& setting : given) {
             const std::size_t sign = setting.find('=');
             if (sign == std::string::npos || !setting.starts_with('/'))
@@ -91,16 +93,21 @@ void add_trip(CLI::App& command, TripOptions& options) {
                                         .expected = "a JSON pointer into the trip file, \"=\" and "
                                                     "a value",
                                         .advice = "write it like --set /days/set_off=07:00"}});
-            options.settings.push_back({setting.substr(0, sign), setting.substr(sign + 1)});
+            settings.push_back({setting.substr(0, sign), setting.substr(sign + 1)});
         }
     };
-    command
-        .add_option_function<std::vector<std::string>>(
-            "--set", take, "plan as if the trip file said so, like /days/set_off=07:00")
+    command.add_option_function<std::vector<std::string>>("--set", take, help)
         ->type_name("POINTER=VALUE")
         ->expected(1)
         ->take_all()
         ->allow_extra_args(false);
+}
+
+/// TRIP and what may change it.
+void add_trip(CLI::App& command, TripOptions& options) {
+    command.add_option("TRIP", options.trip, "the trip file (docs/trip-file.md)")->required();
+    add_settings(
+        command, options.settings, "plan as if the trip file said so, like /days/set_off=07:00");
 }
 
 /// Makes `function` what is done if `command` is chosen; its options get the reader's units.
@@ -221,6 +228,23 @@ void add_odds(CommandLine& line) {
     runs(line, command, options, odds);
 }
 
+void add_compare(CommandLine& line) {
+    const auto options = std::make_shared<CompareOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "compare", "plans side by side: totals, days, packs, appointments, and what breaks");
+    command.add_option("TRIP", options->trips, "two to eight trip files, or one with --set")
+        ->required();
+    add_settings(command,
+                 options->settings,
+                 "with one trip: what the other is like; with several: what all are like");
+    add_choice<CompareFormat>(command,
+                              "--format",
+                              options->format,
+                              {{"text", CompareFormat::text}, {"json", CompareFormat::json}},
+                              "text for people, json for programs");
+    runs(line, command, options, compare);
+}
+
 void add_models(CommandLine& line) {
     const auto options = std::make_shared<ModelsOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -319,6 +343,7 @@ constexpr auto commands = {add_new,
                            add_pack,
                            add_nights,
                            add_odds,
+                           add_compare,
                            add_book,
                            add_export,
                            add_pace,

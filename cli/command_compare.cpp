@@ -1,0 +1,81 @@
+#include "cli/command_compare.h"
+
+#include "cli/compare_json.h"
+#include "cli/compare_text.h"
+#include "cli/planning.h"
+#include "cli/version.h"
+#include "geo/input_error.h"
+#include "planner/compare.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <utility>
+
+namespace tumpline::cli {
+
+namespace {
+
+constexpr std::size_t most_trips = 8; // more nobody reads side by side
+
+void check_count(const CompareOptions& options) {
+    const std::size_t trips = options.trips.size();
+    if (trips > most_trips)
+        throw geo::InputError({{.file = "tumpline compare",
+                                .place = "",
+                                .found = fmt::format("{} trips", trips),
+                                .expected = fmt::format("at most {}", most_trips),
+                                .advice = ""}});
+    if (trips == 1 && options.settings.empty())
+        throw geo::InputError({{.file = "tumpline compare",
+                                .place = "",
+                                .found = "one trip and no --set",
+                                .expected = "two trips, or one and what is to be changed in it",
+                                .advice = "add --set POINTER=VALUE, like --set /days/hours=7"}});
+}
+
+/// What each plan is called on the page, besides its letter.
+std::vector<std::string> labels_of(const CompareOptions& options) {
+    std::vector<std::string> labels;
+    for (const std::filesystem::path& trip : options.trips)
+        labels.push_back(trip.string());
+    std::vector<std::string> changes;
+    for (const planner::Setting& setting : options.settings)
+        changes.push_back(fmt::format("{}={}", setting.pointer, setting.value));
+    const std::string with = fmt::format("{}", fmt::join(changes, ", "));
+    if (options.trips.size() == 1)
+        return {labels.front(), fmt::format("{} with {}", labels.front(), with)};
+    if (!with.empty())
+        for (std::string& label : labels)
+            label += fmt::format(" with {}", with);
+    return labels;
+}
+
+} // namespace
+
+ExitCode compare(const CompareOptions& options, Console console) {
+    check_count(options);
+    std::vector<planner::Plan> plans;
+    if (options.trips.size() == 1)
+        plans.push_back(planned({.trip = options.trips.front(), .settings = {}}, console));
+    for (const std::filesystem::path& trip : options.trips)
+        plans.push_back(planned({.trip = trip, .settings = options.settings}, console));
+    const planner::Comparison comparison = planner::compare(std::move(plans));
+    const std::vector<std::string> labels = labels_of(options);
+    switch (options.format) {
+    case CompareFormat::text:
+        console.out << compare_text(
+            comparison, labels, {.units = options.units, .colour = console.colour});
+        break;
+    case CompareFormat::json:
+        console.out << compare_json(comparison, labels, version());
+        break;
+    }
+    const bool all = std::all_of(comparison.plans.begin(),
+                                 comparison.plans.end(),
+                                 [](const auto& plan) { return plan.can_be_carried_out(); });
+    return all ? ExitCode::done : ExitCode::no_plan;
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,27 @@
+#pragma once
+
+#include "cli/console.h"
+#include "planner/trip_file.h"
+#include "planner/units.h"
+
+#include <filesystem>
+#include <vector>
+
+namespace tumpline::cli {
+
+enum class CompareFormat { text, json };
+
+struct CompareOptions {
+    std::vector<std::filesystem::path> trips; ///< one with settings, or 2 to 8
+    /// With one trip what the other is like; with several what all of them are like.
+    std::vector<planner::Setting> settings;
+    planner::UnitSystem units = planner::UnitSystem::metric;
+    CompareFormat format = CompareFormat::text;
+};
+
+/// Plans trips and prints them side by side, or one trip beside itself with other settings.
+/// Answers ExitCode::no_plan if one of the plans cannot be carried out.
+/// Throws: geo::InputError on too few or too many trips.
+[[nodiscard]] ExitCode compare(const CompareOptions& options, Console console);
+
+} // namespace tumpline::cli

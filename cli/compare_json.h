@@ -1,0 +1,16 @@
+#pragma once
+
+#include "planner/compare.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tumpline::cli {
+
+/// The comparison as JSON; keys in docs/commands.md, SI units in their suffixes.
+[[nodiscard]] std::string compare_json(const planner::Comparison& comparison,
+                                       const std::vector<std::string>& labels,
+                                       std::string_view version);
+
+} // namespace tumpline::cli

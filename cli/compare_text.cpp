@@ -1,0 +1,294 @@
+#include "cli/compare_text.h"
+
+#include "cli/caution_text.h"
+#include "cli/table.h"
+#include "cli/text_page.h"
+#include "cli/text_width.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace tumpline::cli {
+
+namespace {
+
+using planner::Comparison;
+using planner::Figure;
+
+std::string letter(std::size_t plan) {
+    return {static_cast<char>('A' + plan)};
+}
+
+std::string_view phrase(Figure figure) {
+    switch (figure) {
+    case Figure::distance:
+        return "distance";
+    case Figure::walk:
+        return "walking";
+    case Figure::portage:
+        return "portages";
+    case Figure::paddle:
+        return "afloat";
+    case Figure::on_foot:
+        return "walked, carries counted";
+    case Figure::ascent:
+        return "up";
+    case Figure::descent:
+        return "down";
+    case Figure::moving:
+        return "moving";
+    case Figure::changeover:
+        return "change-overs";
+    case Figure::rest:
+        return "rests";
+    case Figure::elapsed:
+        return "from first to last";
+    case Figure::days:
+        return "days";
+    case Figure::food:
+        return "food";
+    case Figure::fuel:
+        return "fuel";
+    case Figure::energy:
+        return "energy";
+    case Figure::stops:
+        return "stops";
+    case Figure::cautions:
+        return "cautions";
+    }
+    return "";
+}
+
+/// Shows figures and their differences in the reader's units.
+class Shown {
+  public:
+    explicit Shown(const Reader& reader) : units_(reader.units) {}
+
+    [[nodiscard]] std::string figure(Figure figure, double value) const {
+        switch (figure) {
+        case Figure::distance:
+        case Figure::walk:
+        case Figure::paddle:
+        case Figure::on_foot:
+            return planner::show_distance(value, units_);
+        case Figure::portage:
+            return planner::show_portage(value, units_);
+        case Figure::ascent:
+        case Figure::descent:
+            return planner::show_height(value, units_);
+        case Figure::moving:
+        case Figure::changeover:
+        case Figure::rest:
+        case Figure::elapsed:
+            return planner::show_duration(value);
+        case Figure::food:
+        case Figure::fuel:
+            return planner::show_mass(value, units_);
+        case Figure::energy:
+            return planner::show_energy(value);
+        case Figure::days:
+        case Figure::stops:
+        case Figure::cautions:
+            return fmt::format("{:.0f}", value);
+        }
+        return {};
+    }
+
+    /// With its sign; empty where the reader would see no difference.
+    [[nodiscard]] std::string difference(Figure kind, double value) const {
+        const std::string size = figure(kind, std::abs(value));
+        return size == figure(kind, 0.0) ? std::string()
+                                         : fmt::format("{}{}", value < 0.0 ? "-" : "+", size);
+    }
+
+  private:
+    planner::UnitSystem units_;
+};
+
+/// Plans that stand side by side in one table: the first and up to two more, so that the lines keep
+/// to their width.
+using Group = std::vector<std::size_t>;
+
+std::vector<Group> groups(std::size_t plans) {
+    std::vector<Group> found;
+    for (std::size_t p = 1; p < plans; p += 2) {
+        found.push_back({0, p});
+        if (p + 1 < plans)
+            found.back().push_back(p + 1);
+    }
+    return found;
+}
+
+/// "A", "B", "B - A", "C", "C - A": a column per plan and one per difference.
+std::vector<Column> columns(const Group& group) {
+    std::vector<Column> found{{"", false, true}};
+    for (const std::size_t p : group) {
+        found.push_back({letter(p), true});
+        if (p > 0)
+            found.push_back({fmt::format("{} - A", letter(p)), true});
+    }
+    return found;
+}
+
+void add_head(TextPage& page,
+              const Comparison& comparison,
+              const std::vector<std::string>& labels) {
+    page.heading("Side by side; differences are against A");
+    for (std::size_t p = 0; p < comparison.plans.size(); ++p) {
+        const planner::Plan& plan = comparison.plans[p];
+        page.item(fmt::format("{}: {} ({}): {}",
+                              letter(p),
+                              plan.trip.name.empty() ? "a trip without a name" : plan.trip.name,
+                              labels[p],
+                              plan.can_be_carried_out() ? "can be carried out"
+                                                        : "cannot be carried out as it stands"));
+    }
+}
+
+void add_cautions(TextPage& page, const Comparison& comparison) {
+    for (const planner::ComparedCautions& changed : comparison.cautions) {
+        const std::string name = letter(changed.plan);
+        page.heading(changed.breaks.empty() ? fmt::format("Nothing breaks from A to {}", name)
+                                            : fmt::format("What breaks from A to {}", name));
+        for (const planner::Caution& caution : changed.breaks)
+            page.item(placed_caution_text(caution));
+        if (changed.mends.empty())
+            continue;
+        page.heading(fmt::format("What A has and {} has not", name));
+        for (const planner::Caution& caution : changed.mends)
+            page.item(placed_caution_text(caution));
+    }
+}
+
+void add_totals(TextPage& page,
+                const Comparison& comparison,
+                const Group& group,
+                const Shown& shown) {
+    Table table(columns(group));
+    for (const planner::ComparedFigure& one : comparison.figures) {
+        if (std::all_of(one.values.begin(), one.values.end(), [](double v) { return v == 0.0; }))
+            continue;
+        std::vector<std::string> cells{std::string(phrase(one.figure))};
+        for (const std::size_t p : group) {
+            cells.push_back(shown.figure(one.figure, one.values[p]));
+            if (p > 0)
+                cells.push_back(shown.difference(one.figure, one.differences[p]));
+        }
+        table.row(std::move(cells));
+    }
+    page.heading("Totals");
+    page.add(table.text());
+}
+
+void add_days(TextPage& page,
+              const Comparison& comparison,
+              const Group& group,
+              const Shown& shown) {
+    std::vector<Column> heads{{"Day", true}};
+    for (const std::size_t p : group) {
+        heads.push_back({fmt::format("{} to", letter(p)), false, true});
+        heads.push_back({"Arrive", true});
+        if (p > 0)
+            heads.push_back({"Later by", true});
+    }
+    Table table(std::move(heads));
+    for (const planner::ComparedDay& one : comparison.days) {
+        std::vector<std::string> cells{fmt::format("{}", one.day)};
+        for (const std::size_t p : group) {
+            if (one.plan_day[p]) {
+                const planner::PlanDay& day = comparison.plans[p].days[*one.plan_day[p]];
+                const TextPage own(comparison.plans[p], {}); // of its own time zone
+                cells.push_back(one.same_night && p > 0 ? "the same" : day.to);
+                cells.push_back(day.rest_day ? "day of rest" : own.clock(day.arrive, day.date));
+            } else {
+                cells.insert(cells.end(), {"", ""});
+            }
+            if (p > 0)
+                cells.push_back(one.later_s[p] ? shown.difference(Figure::moving, *one.later_s[p])
+                                               : std::string());
+        }
+        table.row(std::move(cells));
+    }
+    page.heading("Days and nights");
+    page.add(table.text());
+}
+
+void add_packs(TextPage& page,
+               const Comparison& comparison,
+               const Group& group,
+               const Shown& shown) {
+    std::vector<Column> heads{{"Member", false, true}};
+    for (const std::size_t p : group) {
+        heads.push_back({letter(p), true});
+        heads.push_back({"Of limit", true});
+        if (p > 0)
+            heads.push_back({fmt::format("{} - A", letter(p)), true});
+    }
+    Table table(std::move(heads));
+    for (const planner::ComparedPack& one : comparison.packs) {
+        std::vector<std::string> cells{one.member};
+        for (const std::size_t p : group) {
+            const std::optional<planner::Heaviest>& heaviest = one.heaviest[p];
+            cells.push_back(heaviest ? shown.figure(Figure::food, heaviest->pack_kg) : "");
+            cells.push_back(heaviest && heaviest->of_limit > 0.0
+                                ? fmt::format("{:.0f} %", 100.0 * heaviest->of_limit)
+                                : "");
+            if (p > 0)
+                cells.push_back(one.more_kg[p] ? shown.difference(Figure::food, *one.more_kg[p])
+                                               : std::string());
+        }
+        table.row(std::move(cells));
+    }
+    page.heading("Heaviest packs");
+    page.add(table.text());
+}
+
+void add_appointments(TextPage& page,
+                      const Comparison& comparison,
+                      const Group& group,
+                      const Shown& shown) {
+    if (comparison.appointments.empty())
+        return;
+    Table table(columns(group));
+    for (const planner::ComparedAppointment& one : comparison.appointments) {
+        const auto spare = [&](std::size_t p) {
+            if (!one.spare_s[p])
+                return std::string("none");
+            const std::string size = planner::show_duration(std::abs(*one.spare_s[p]));
+            return *one.spare_s[p] < 0.0 ? fmt::format("-{}", size) : size;
+        };
+        std::vector<std::string> cells{one.what};
+        for (const std::size_t p : group) {
+            cells.push_back(spare(p));
+            if (p > 0)
+                cells.push_back(one.more_s[p] ? shown.difference(Figure::moving, *one.more_s[p])
+                                              : std::string());
+        }
+        table.row(std::move(cells));
+    }
+    page.heading("To spare before appointments, their margins kept");
+    page.add(table.text());
+}
+
+} // namespace
+
+std::string compare_text(const Comparison& comparison,
+                         const std::vector<std::string>& labels,
+                         const Reader& reader) {
+    TextPage page(comparison.plans.front(), reader);
+    const Shown shown(reader);
+    add_head(page, comparison, labels);
+    add_cautions(page, comparison);
+    for (const Group& group : groups(comparison.plans.size())) {
+        add_totals(page, comparison, group, shown);
+        add_days(page, comparison, group, shown);
+        add_packs(page, comparison, group, shown);
+        add_appointments(page, comparison, group, shown);
+    }
+    return page.take();
+}
+
+} // namespace tumpline::cli
