@@ -470,6 +470,7 @@ void Booker::plan_carry(std::size_t i) {
                                             (to_water ? times.boots_to_boat_s : 0.0),
                          .whole_change_s = after_water ? times.landing_s * (to_water ? 2.0 : 1.0)
                                                        : (to_water ? times.landing_s : 0.0),
+                         .every_way = in_.record,
                          .pinned = in_.pins.empty() ? std::nullopt : in_.pins[i]};
     inputs.rolled_worn_kg = worn_with(source, BoatState::rolled);
     inputs.whole_worn_kg = worn_with(source, after_water ? BoatState::whole : BoatState::rolled);

@@ -67,34 +67,56 @@ Conditions conditions_on(const Assumed& assumed, std::size_t stretch) {
     return {.wind = day.wind, .calm_speed = day.calm_speed, .current = departures.current};
 }
 
+WindAlong wind_along(const Stretch& stretch,
+                     HullKind kind,
+                     const Assumed& assumed,
+                     const Conditions& conditions) {
+    const double wind_mps = conditions.wind * assumed.weather.wind_mps * (1.0 - stretch.shelter);
+    WindAlong winds;
+    winds.reserve(stretch.courses.size());
+    for (const Course& course : stretch.courses) {
+        // A wind whose direction nobody gave comes from ahead on every course.
+        const Wind wind{.speed_mps = wind_mps,
+                        .from_deg = assumed.weather.wind_from_deg.value_or(course.bearing_deg)};
+        winds.push_back(wind_on_course(kind, course.bearing_deg, wind));
+    }
+    return winds;
+}
+
 Paddle paddle(const Stretch& stretch,
               const AssumedCraft& craft,
               const Assumed& assumed,
               double all_up_kg,
               const Conditions& conditions) {
+    return paddle(stretch,
+                  {craft, all_up_kg},
+                  assumed.models.paddling,
+                  wind_along(stretch, craft.kind, assumed, conditions),
+                  conditions);
+}
+
+Paddle paddle(const Stretch& stretch,
+              const LoadedCraft& loaded,
+              PaddlingModel model,
+              const WindAlong& winds,
+              const Conditions& conditions) {
     Paddle result{};
+    const AssumedCraft& craft = loaded.craft;
     const double calm_mps = conditions.calm_speed * craft.calm_speed_mps *
-                            load_speed_factor(all_up_kg, craft.reference_kg);
-    const double wind_mps = conditions.wind * assumed.weather.wind_mps * (1.0 - stretch.shelter);
+                            load_speed_factor(loaded.all_up_kg, craft.reference_kg);
     const double current_mps = conditions.current * stretch.current_mps;
-    const bool balance = assumed.models.paddling == PaddlingModel::power_balance;
     double through_s = 0.0;
-    for (const Course& course : stretch.courses) {
-        // A wind whose direction nobody gave comes from ahead on every course.
-        const Wind wind{.speed_mps = wind_mps,
-                        .from_deg = assumed.weather.wind_from_deg.value_or(course.bearing_deg)};
-        const double head_mps = headwind_mps(wind, course.bearing_deg);
+    for (std::size_t c = 0; c < stretch.courses.size(); ++c) {
+        const Course& course = stretch.courses[c];
         const double speed_mps =
-            balance ? under_wind(craft.kind, {calm_mps, course.bearing_deg}, wind).made_good_mps
-                    : calm_mps;
+            model == PaddlingModel::power_balance ? made_good_under(winds[c], calm_mps) : calm_mps;
         const std::optional<double> over_ground_mps = made_good_mps(speed_mps, current_mps);
         if (!over_ground_mps) {
             result.stopped = true;
             result.by_current = result.by_current || !made_good_mps(calm_mps, current_mps);
         }
-        const double leg_s = course.length_m / over_ground_mps.value_or(slowest_way_mps);
-        result.moving_s += leg_s;
-        result.head_wind_mps += head_mps * course.length_m;
+        result.moving_s += course.length_m / over_ground_mps.value_or(slowest_way_mps);
+        result.head_wind_mps += winds[c].head_mps * course.length_m;
         through_s += speed_mps * course.length_m;
     }
     const double length_m = stretch.length_m();

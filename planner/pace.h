@@ -1,9 +1,11 @@
 #pragma once
 
 #include "planner/assumptions.h"
+#include "planner/models/paddling.h"
 #include "planner/stretches.h"
 
 #include <cstddef>
+#include <vector>
 
 namespace tumpline::planner {
 
@@ -54,6 +56,19 @@ struct Conditions {
 /// What the day of a stretch brings.
 [[nodiscard]] Conditions conditions_on(const Assumed& assumed, std::size_t stretch);
 
+/// What the wind does on each course of a stretch, whatever the load.
+using WindAlong = std::vector<WindOnCourse>;
+
+[[nodiscard]] WindAlong wind_along(const Stretch& stretch,
+                                   HullKind kind,
+                                   const Assumed& assumed,
+                                   const Conditions& conditions);
+
+struct LoadedCraft {
+    const AssumedCraft& craft;
+    double all_up_kg;
+};
+
 /// How a loaded craft fares on a stretch under the wind. Where it cannot make way its time is
 /// counted at 0.3 m/s so that everything stays finite, and `stopped` says so.
 [[nodiscard]] Paddle paddle(const Stretch& stretch,
@@ -61,5 +76,12 @@ struct Conditions {
                             const Assumed& assumed,
                             double all_up_kg,
                             const Conditions& conditions = {});
+
+/// The same with the wind worked out before, which takes most of the time.
+[[nodiscard]] Paddle paddle(const Stretch& stretch,
+                            const LoadedCraft& loaded,
+                            PaddlingModel model,
+                            const WindAlong& winds,
+                            const Conditions& conditions);
 
 } // namespace tumpline::planner

@@ -89,16 +89,30 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
     return time_s;
 }
 
+/// One and a half asked of a single person means two: there is nobody to relay with.
+bool asked_for(double carries, const TripLeg& leg, std::size_t members) {
+    if (!leg.carries)
+        return true;
+    return carries ==
+           (offers_carries(*leg.carries, members) ? *leg.carries : std::ceil(*leg.carries));
+}
+
 std::vector<Candidate> candidates(const PortageInputs& inputs) {
     const std::vector<double> limits_kg = portage_limits(inputs.assumed);
+    const bool all_ways = inputs.every_way || inputs.pinned;
     std::vector<Candidate> all;
     for (const BoatState boats : {BoatState::rolled, BoatState::whole}) {
         const bool rolled = boats == BoatState::rolled;
         if (rolled ? !inputs.may_roll : !inputs.may_whole)
             continue;
+        const BoatOnCarry other = rolled ? BoatOnCarry::whole : BoatOnCarry::rolled;
+        if (!all_ways && inputs.leg.boat_on_carry == other &&
+            (rolled ? inputs.may_whole : inputs.may_roll))
+            continue; // the other is asked for, and can be had
         const std::vector<Piece>& pieces = rolled ? inputs.rolled_pieces : inputs.whole_pieces;
         for (const double carries : all_carries) {
-            if (!offers_carries(carries, limits_kg.size()))
+            if (!offers_carries(carries, limits_kg.size()) ||
+                (!all_ways && !asked_for(carries, inputs.leg, limits_kg.size())))
                 continue;
             Candidate candidate{boats, {}, {}, 0.0, 0.0, false};
             candidate.relay = carries == 1.0 && rolled ? own_packs(pieces, limits_kg)
@@ -111,24 +125,19 @@ std::vector<Candidate> candidates(const PortageInputs& inputs) {
             constexpr double a_gram = 1e-5; // limits are met up to rounding
             candidate.within = candidate.relay.heaviest_ratio <= 1.0 + a_gram;
             all.push_back(std::move(candidate));
+            if (!all_ways && all.back().within)
+                break; // those with more lengths would not be taken
         }
     }
     return all;
-}
-
-/// One and a half asked of a single person means two: there is nobody to relay with.
-bool asked_for(const Candidate& candidate, const TripLeg& leg) {
-    if (!leg.carries)
-        return true;
-    const bool offered = offers_carries(*leg.carries, candidate.member_s.size());
-    return candidate.relay.carries == (offered ? *leg.carries : std::ceil(*leg.carries));
 }
 
 /// Fewest lengths within the limits for one way of taking the boats; else the lightest.
 const Candidate* best_of(const std::vector<Candidate>& all, const TripLeg& leg, BoatState boats) {
     const Candidate* best = nullptr;
     for (const Candidate& candidate : all) {
-        if (candidate.boats != boats || !asked_for(candidate, leg))
+        if (candidate.boats != boats ||
+            !asked_for(candidate.relay.carries, leg, candidate.member_s.size()))
             continue;
         if (!best || (candidate.within && !best->within) ||
             (candidate.within == best->within && !candidate.within &&

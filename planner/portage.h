@@ -21,6 +21,7 @@ struct PortageInputs {
     bool may_whole; ///< the boats are inflated when the portage begins, or never roll up
     double rolled_change_s;
     double whole_change_s;
+    bool every_way; ///< work out every way for the table of choices, not only up to the one taken
     std::optional<PinnedCarry> pinned; ///< taken whatever the choice would be
 };
 

@@ -57,10 +57,44 @@ Loads first_loads(const Prepared& prepared, FirstGuess guess) {
     return loads;
 }
 
+/// What the wind does to the crafts, worked out once: no load changes it.
+class Winds {
+  public:
+    Winds(const Stretches& route, const Assumed& assumed) : along_(route.stretches.size()) {
+        for (std::size_t i = 0; i < along_.size(); ++i)
+            if (route.stretches[i].travel == Travel::paddle)
+                add(route.stretches[i], assumed, i);
+    }
+
+    [[nodiscard]] const WindAlong& on(std::size_t stretch, HullKind kind) const {
+        const auto& kinds = along_[stretch];
+        return std::find_if(
+                   kinds.begin(), kinds.end(), [&](const auto& one) { return one.first == kind; })
+            ->second;
+    }
+
+  private:
+    void add(const Stretch& stretch, const Assumed& assumed, std::size_t i) {
+        for (const AssumedCraft& craft : assumed.craft) {
+            const bool there =
+                std::any_of(along_[i].begin(), along_[i].end(), [&](const auto& one) {
+                    return one.first == craft.kind;
+                });
+            if (!there)
+                along_[i].emplace_back(
+                    craft.kind,
+                    wind_along(stretch, craft.kind, assumed, conditions_on(assumed, i)));
+        }
+    }
+
+    std::vector<std::vector<std::pair<HullKind, WindAlong>>> along_; ///< per stretch, by kind
+};
+
 /// Moving time of a stretch under the loads of the round before: the slowest sets the pace.
 double moving_time(const Stretch& stretch,
                    std::size_t i,
                    const Assumed& assumed,
+                   const Winds& winds,
                    const Loads& loads,
                    Afloat& afloat) {
     const StretchLoads& load = loads.stretches[i];
@@ -80,8 +114,12 @@ double moving_time(const Stretch& stretch,
         break;
     case Travel::paddle:
         for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
-            const Paddle one = paddle(
-                stretch, assumed.craft[c], assumed, load.all_up_kg[c], conditions_on(assumed, i));
+            const AssumedCraft& craft = assumed.craft[c];
+            const Paddle one = paddle(stretch,
+                                      {craft, load.all_up_kg[c]},
+                                      assumed.models.paddling,
+                                      winds.on(i, craft.kind),
+                                      conditions_on(assumed, i));
             if (one.moving_s > slowest_s) {
                 slowest_s = one.moving_s;
                 afloat = {c, one};
@@ -165,13 +203,14 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
     Loads loads = options.warm_start ? *options.warm_start : first_loads(prepared, options.guess);
     loads.ledger = {};
     std::vector<std::optional<PinnedCarry>> pins(count);
+    const Winds winds(prepared.stretches, assumed);
     Timeline before;
     for (int round = 1; round <= options.most_rounds; ++round) {
         now.afloat.assign(count, {});
         std::vector<double> moving_s(count);
         for (std::size_t i = 0; i < count; ++i)
-            moving_s[i] =
-                moving_time(prepared.stretches.stretches[i], i, assumed, loads, now.afloat[i]);
+            moving_s[i] = moving_time(
+                prepared.stretches.stretches[i], i, assumed, winds, loads, now.afloat[i]);
         std::vector<std::size_t> nights =
             options.nights
                 ? *options.nights

@@ -205,23 +205,33 @@ double leeway_mps(HullKind kind, double crosswind_mps) {
     return craft.leeway_slope * wind_mps + craft.leeway_offset_mps * std::min(wind_mps / 5.0, 1.0);
 }
 
+WindOnCourse wind_on_course(HullKind kind, double bearing_deg, const Wind& wind) {
+    const double head_mps = headwind_mps(wind, bearing_deg);
+    const double across_mps = crosswind_mps(wind, bearing_deg);
+    return {.speed_ratio = wind_speed_ratio(hull(kind), head_mps),
+            .drift_mps = leeway_mps(kind, across_mps),
+            .steering = steering_factor(across_mps),
+            .head_mps = head_mps};
+}
+
+double made_good_under(const WindOnCourse& wind, double calm_speed_mps) {
+    const double through_water_mps = calm_speed_mps * wind.speed_ratio;
+    if (through_water_mps <= wind.drift_mps)
+        return 0.0;
+    const double sine = wind.drift_mps / through_water_mps;
+    return through_water_mps * std::min(wind.steering, std::sqrt(1.0 - sine * sine));
+}
+
 UnderWind under_wind(HullKind kind, const PaddledCourse& course, const Wind& wind) {
-    const double across_mps = crosswind_mps(wind, course.bearing_deg);
-    const double drift_mps = leeway_mps(kind, across_mps);
-    UnderWind boat{.through_water_mps =
-                       course.calm_speed_mps *
-                       wind_speed_ratio(hull(kind), headwind_mps(wind, course.bearing_deg)),
-                   .made_good_mps = 0.0,
+    const WindOnCourse on_course = wind_on_course(kind, course.bearing_deg, wind);
+    UnderWind boat{.through_water_mps = course.calm_speed_mps * on_course.speed_ratio,
+                   .made_good_mps = made_good_under(on_course, course.calm_speed_mps),
                    .held_off_deg = 90.0};
-    if (boat.through_water_mps <= drift_mps) {
-        if (drift_mps == 0.0)
-            boat.held_off_deg = 0.0;
-        return boat;
-    }
-    const double sine = drift_mps / boat.through_water_mps;
-    boat.held_off_deg = std::asin(sine) * 180.0 / std::numbers::pi;
-    boat.made_good_mps = boat.through_water_mps *
-                         std::min(steering_factor(across_mps), std::sqrt(1.0 - sine * sine));
+    if (boat.through_water_mps > on_course.drift_mps)
+        boat.held_off_deg =
+            std::asin(on_course.drift_mps / boat.through_water_mps) * 180.0 / std::numbers::pi;
+    else if (on_course.drift_mps == 0.0)
+        boat.held_off_deg = 0.0;
     return boat;
 }
 

@@ -107,6 +107,20 @@ struct PaddledCourse {
 /// since the rule of thumb for the first includes some of the second.
 [[nodiscard]] UnderWind under_wind(HullKind kind, const PaddledCourse& course, const Wind& wind);
 
+/// What a wind does on a course to every boat of a kind, whatever its own speed.
+struct WindOnCourse {
+    double speed_ratio; ///< by the power balance
+    double drift_mps;   ///< across the course
+    double steering;    ///< factor of correcting strokes
+    double head_mps;    ///< component against the boat
+};
+
+[[nodiscard]] WindOnCourse wind_on_course(HullKind kind, double bearing_deg, const Wind& wind);
+
+/// Speed along the course in still water, as `under_wind` has it, of a boat with that calm speed; 0
+/// where the course is not held.
+[[nodiscard]] double made_good_under(const WindOnCourse& wind, double calm_speed_mps);
+
 /// (m/m0)^-0.3, never above 1: what more mass aboard leaves of the calm speed.
 /// Between -2/9 from the growth of wetted surface at constant power and -0.4 from one printed pair
 /// of canoe speeds [PaddlingFaq]. 1 if either mass is not positive.
