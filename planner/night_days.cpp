@@ -300,17 +300,37 @@ void NightDays::price_evening(NightDay& result,
     }
 }
 
+/// Kilograms of each over kilometres on foot for one night at a camp.
+double NightDays::carried_kg_km(std::size_t camp) const {
+    const double litres = wet(camp) ? 0.0 : prepared_.assumed.water.camp_l; // a kilogram each
+    return (night_kg_ * (on_foot_m_[camp] - supply_m_[camp]) +
+            litres * (on_foot_m_[camp] - source_m_[camp])) /
+           m_per_km;
+}
+
+double NightDays::least(std::size_t from, std::size_t to) {
+    const std::size_t camp = stops_.boundaries[to];
+    const Reached& there = row(from)[camp - stops_.boundaries[from] - 1];
+    NightDay day;
+    price_hours(day, there.moved_s);
+    day.cost.late =
+        weights_.late_per_h * std::max(0.0, there.evening_s - weights_.out_of_camp_s) / hour_s;
+    if (to + 1 < stops_.boundaries.size()) {
+        day.cost.dry_camp = wet(camp) ? 0.0 : weights_.dry_camp_per_night;
+        day.cost.carried = weights_.carried_per_kg_km * carried_kg_km(camp);
+    }
+    return day.cost.sum();
+}
+
 void NightDays::price_night(NightDay& result, const NightSpan& span, const CampStay& day) const {
     const std::size_t camp = stops_.boundaries[span.to];
     const double nights = 1.0 + day.rests;
-    double kg_km = night_kg_ * nights * (on_foot_m_[camp] - supply_m_[camp]) / m_per_km;
     if (!wet(camp)) {
-        const double litres = prepared_.assumed.water.camp_l * nights; // a kilogram each
-        kg_km += litres * (on_foot_m_[camp] - source_m_[camp]) / m_per_km;
+        const double litres = prepared_.assumed.water.camp_l * nights;
         result.cost.dry_camp = weights_.dry_camp_per_night * nights;
         (result.source ? result.after_source_l : result.to_source_l) += litres;
     }
-    result.cost.carried = weights_.carried_per_kg_km * kg_km;
+    result.cost.carried = weights_.carried_per_kg_km * carried_kg_km(camp) * nights;
     result.broken |= camp_limits(prepared_, camp, day);
 }
 

@@ -63,6 +63,9 @@ class NightDays {
     /// One day. Moving, changes and rests are those that the settled loop would put on its clock.
     [[nodiscard]] NightDay operator()(const NightSpan& span);
 
+    /// What a day between two stops costs at least, whichever day it is.
+    [[nodiscard]] double least(std::size_t from, std::size_t to);
+
     /// Litres in each one's vessels without the reserve; HUGE_VAL where water is found everywhere.
     [[nodiscard]] double room_l() const;
 
@@ -100,6 +103,7 @@ class NightDays {
     [[nodiscard]] std::optional<double>
     late_for(const Meeting& meeting, const NightSpan& span, const CampStay& day);
     void price_hours(NightDay& result, double moved_s) const;
+    [[nodiscard]] double carried_kg_km(std::size_t camp) const;
     void
     price_evening(NightDay& result, const NightSpan& span, const CampStay& day, double evening_s);
     void price_night(NightDay& result, const NightSpan& span, const CampStay& day) const;

@@ -10,7 +10,8 @@ namespace tumpline::planner {
 namespace {
 
 constexpr std::size_t nothing = static_cast<std::size_t>(-1);
-constexpr double slack_l = 1e-9; // as the plan allows before it calls vessels too small
+constexpr double slack_l = 1e-9;  // as the plan allows before it calls vessels too small
+constexpr double rounding = 1e-9; // of costs summed in another order
 
 /// A way from the start to a stop.
 struct Way {
@@ -24,7 +25,10 @@ struct Way {
 class Search {
   public:
     Search(const NightProgramme& programme, std::size_t how_many)
-        : programme_(programme), how_many_(how_many) {}
+        : programme_(programme), how_many_(how_many), rest_(rest_of(programme)) {}
+
+    /// No choice costs less than this.
+    [[nodiscard]] double least() const { return rest_.front(); }
 
     /// The cheapest choices among those that cost at most `bound`.
     std::vector<NightChoice> run(double bound);
@@ -35,6 +39,7 @@ class Search {
   private:
     using Layer = std::vector<std::vector<std::size_t>>; ///< ways at each stop
 
+    [[nodiscard]] static std::vector<double> rest_of(const NightProgramme& programme);
     void go_on(const std::vector<std::size_t>& ways, int travel_day, Layer& next);
     void keep_best(std::vector<std::size_t>& ways) const;
     [[nodiscard]] std::vector<std::size_t> stops_of(std::size_t way) const;
@@ -42,10 +47,23 @@ class Search {
 
     const NightProgramme& programme_;
     std::size_t how_many_;
+    std::vector<double> rest_; ///< per stop: the least from there to the finish
     double bound_ = 0.0;
     bool pruned_ = false;
     std::vector<Way> ways_;
 };
+
+std::vector<double> Search::rest_of(const NightProgramme& programme) {
+    std::vector<double> rest(programme.stops, 0.0);
+    if (!programme.least)
+        return rest;
+    for (std::size_t from = programme.stops - 1; from-- > 0;) {
+        rest[from] = HUGE_VAL;
+        for (std::size_t to = from + 1; to < programme.stops; ++to)
+            rest[from] = std::min(rest[from], programme.least(from, to) + rest[to]);
+    }
+    return rest;
+}
 
 std::vector<std::size_t> Search::stops_of(std::size_t way) const {
     std::vector<std::size_t> stops;
@@ -91,7 +109,7 @@ void Search::go_on(const std::vector<std::size_t>& ways, int travel_day, Layer& 
             for (const std::size_t way : ways) {
                 const double so_far = ways_[way].cost + cost;
                 const double peak_l = ways_[way].since_source_l + day.to_source_l;
-                if (so_far > bound_) {
+                if (so_far + rest_[to] > bound_ + rounding) {
                     pruned_ = true;
                     continue;
                 }
@@ -134,6 +152,10 @@ std::vector<NightChoice> Search::run(double bound) {
         arrived.begin(), arrived.end(), [&](std::size_t a, std::size_t b) { return ahead(a, b); });
     std::vector<NightChoice> best;
     for (std::size_t k = 0; k < std::min(how_many_, arrived.size()); ++k) {
+        if (ways_[arrived[k]].cost > bound) {
+            pruned_ = true; // by rounding alone; one of another order may be ahead of it
+            break;
+        }
         std::vector<std::size_t> stops = stops_of(arrived[k]);
         stops.pop_back(); // the finish
         best.push_back({std::move(stops), ways_[arrived[k]].cost});
@@ -156,9 +178,8 @@ DayCost& DayCost::operator+=(const DayCost& other) {
 std::vector<NightChoice> best_nights(const NightProgramme& programme, std::size_t how_many) {
     assert(programme.stops >= 2 && how_many > 0);
     Search search(programme, how_many);
-    constexpr double first_bound = 4.0; // a good weekend costs less
-    for (double bound = first_bound;; bound *= 4.0) {
-        std::vector<NightChoice> best = search.run(bound);
+    for (double above = 1.0;; above *= 4.0) {
+        std::vector<NightChoice> best = search.run(search.least() + above);
         if (best.size() == how_many || !search.pruned())
             return best;
     }

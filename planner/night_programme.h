@@ -65,6 +65,8 @@ struct NightProgramme {
     std::size_t stops; ///< 0 is the start, the last one the finish, between them one may sleep
     double room_l;     ///< in each one's vessels, the reserve left out; HUGE_VAL: no limit
     std::function<NightDay(const NightSpan&)> day;
+    /// What a day between two stops costs at least, whichever day it is; left out: nothing.
+    std::function<double(std::size_t from, std::size_t to)> least = {};
     NightLimits waived = 0; ///< limits that may be broken
 };
 
@@ -79,8 +81,9 @@ struct NightChoice {
 ///
 /// States are (stop, days so far); between sources the water drunk since the last one is carried
 /// along as a second figure, and a way is dropped only if enough others are as cheap and as wet.
-/// Costs are not negative, so ways dearer than a bound are left out and the bound is raised until
-/// the answer lies under it: exact, and quick where days are many.
+/// Ways that cannot be finished under a bound, by what the rest of the route costs at least, are
+/// left out, and the bound is raised until the answer lies under it: exact, and quick where days
+/// are many.
 [[nodiscard]] std::vector<NightChoice> best_nights(const NightProgramme& programme,
                                                    std::size_t how_many);
 

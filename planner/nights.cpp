@@ -25,8 +25,7 @@ constexpr std::array all_limits{NightLimit::most_hours,
                                 NightLimit::supply_closed,
                                 NightLimit::appointment,
                                 NightLimit::most_days};
-constexpr NightLimits every_limit = (1U << all_limits.size()) - 1U;
-constexpr int most_askings = 24;
+constexpr std::size_t most_askings = 24;
 
 using Nights = std::vector<std::size_t>;
 
@@ -34,6 +33,28 @@ using Nights = std::vector<std::size_t>;
 bool stops_earlier(const Nights& a, const Nights& b) {
     const auto [in_a, in_b] = std::mismatch(a.begin(), a.end(), b.begin(), b.end());
     return in_a != a.end() && (in_b == b.end() || *in_a < *in_b);
+}
+
+/// Limits that the trip sets at all.
+NightLimits limits_in_force(const Prepared& prepared) {
+    const Trip& trip = prepared.trip;
+    NightLimits limits = prepared.assumed.water.assumed_everywhere ? 0U : bit(NightLimit::water);
+    if (trip.days.hours_limit)
+        limits |= bit(NightLimit::most_hours);
+    if (trip.days.dusk_is_limit.value_or(false))
+        limits |= bit(NightLimit::dusk);
+    if (trip.days.most_days)
+        limits |= bit(NightLimit::most_days);
+    for (const TripPlace& place : trip.route.places) {
+        if (!place.closed.empty() || !place.closed_weekdays.empty())
+            limits |= bit(NightLimit::camp_closed) | bit(NightLimit::supply_closed);
+        if (place.holds)
+            limits |= bit(NightLimit::camp_full);
+    }
+    for (const Appointment& one : trip.appointments)
+        if (one.hard)
+            limits |= bit(NightLimit::appointment);
+    return limits;
 }
 
 /// Asks the programme at one set of loads after the other.
@@ -63,6 +84,7 @@ NightProgramme Chooser::programme(NightDays& days, NightLimits waived) const {
     return {.stops = stops_.boundaries.size(),
             .room_l = days.room_l(),
             .day = [&days](const NightSpan& span) { return days(span); },
+            .least = [&days](std::size_t from, std::size_t to) { return days.least(from, to); },
             .waived = waived};
 }
 
@@ -82,7 +104,7 @@ std::optional<Nights> Chooser::answer(const Settled& loads, NightLimits waived) 
 std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) {
     std::vector<NightsSettled> seen;
     flipped_ = false;
-    for (int round = 0; round < most_askings; ++round) {
+    for (std::size_t round = 0; round < most_askings; ++round) {
         const std::optional<Nights> nights = answer(loads, waived);
         if (!nights)
             return {};
@@ -116,29 +138,34 @@ std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) 
 std::vector<NightLimits> Chooser::needs_without(const Settled& loads) {
     NightDays days(prepared_, stops_, loads);
     std::vector<NightLimits> sets;
+    const NightLimits in_force = limits_in_force(prepared_);
     for (int size = 0; sets.empty(); ++size)
-        for (NightLimits waived = 0; waived <= every_limit; ++waived)
-            if (std::popcount(waived) == size && !best_nights(programme(days, waived), 1).empty())
+        for (NightLimits waived = 0; waived <= in_force; ++waived)
+            if (std::popcount(waived) == size && (waived & ~in_force) == 0 &&
+                !best_nights(programme(days, waived), 1).empty())
                 sets.push_back(waived);
     if (sets.front() == 0)
-        sets.front() = barred_broken_ != 0 ? barred_broken_ : every_limit;
+        sets.front() = barred_broken_ != 0 ? barred_broken_ : in_force;
     return sets;
 }
 
 void Chooser::add_others(NightsChosen& chosen, std::size_t others, NightLimits waived) {
-    constexpr std::size_t spare = 6; // that may break a limit at their own loads
     NightDays days(prepared_, stops_, chosen.best.settled);
-    const std::size_t how_many = others + 1 + spare + barred_.size();
-    for (const NightChoice& choice : best_nights(programme(days, waived), how_many)) {
-        if (chosen.next.size() == others)
-            break;
-        const Nights nights = stops_.nights(choice.stops);
-        if (nights == chosen.best.nights ||
-            std::find(barred_.begin(), barred_.end(), nights) != barred_.end())
-            continue;
-        NightsSettled one = settled_at(prepared_, nights);
-        if ((one.broken & ~waived) == 0)
-            chosen.next.push_back(std::move(one));
+    std::size_t done = 0;
+    for (std::size_t how_many = others + 1 + barred_.size(); chosen.next.size() < others;
+         how_many += others) {
+        const std::vector<NightChoice> choices = best_nights(programme(days, waived), how_many);
+        for (; done < choices.size() && chosen.next.size() < others; ++done) {
+            const Nights nights = stops_.nights(choices[done].stops);
+            if (nights == chosen.best.nights ||
+                std::find(barred_.begin(), barred_.end(), nights) != barred_.end())
+                continue;
+            NightsSettled one = settled_at(prepared_, nights);
+            if ((one.broken & ~waived) == 0)
+                chosen.next.push_back(std::move(one));
+        }
+        if (choices.size() < how_many || done > most_askings)
+            break; // there are no more, or too many break a limit at their own loads
     }
     std::stable_sort(chosen.next.begin(), chosen.next.end(), [](const auto& a, const auto& b) {
         return a.cost() < b.cost();

@@ -22,11 +22,23 @@ struct Drawn {
     std::size_t stops;
     std::map<std::tuple<std::size_t, std::size_t, int>, NightDay> days;
     double room_l;
+    double told; ///< share of the least cost that is told
+
+    [[nodiscard]] double least(std::size_t from, std::size_t to) const {
+        double least = HUGE_VAL;
+        for (int day = 1; static_cast<std::size_t>(day) < stops; ++day)
+            least = std::min(least, days.at({from, to, day}).cost.sum());
+        return told * least;
+    }
 
     [[nodiscard]] NightProgramme programme() const {
-        return {.stops = stops, .room_l = room_l, .day = [this](const NightSpan& span) {
-                    return days.at({span.from, span.to, span.travel_day});
-                }};
+        return {.stops = stops,
+                .room_l = room_l,
+                .day =
+                    [this](const NightSpan& span) {
+                        return days.at({span.from, span.to, span.travel_day});
+                    },
+                .least = [this](std::size_t from, std::size_t to) { return least(from, to); }};
     }
 };
 
@@ -60,6 +72,7 @@ NightDay drawn_day(test::Draws& draws, double hours, double wish, std::optional<
 Drawn drawn(std::uint64_t seed) {
     test::Draws draws(seed);
     Drawn trip;
+    trip.told = draws.whole(0, 2) / 2.0;
     trip.stops = static_cast<std::size_t>(draws.whole(2, 10));
     trip.room_l = draws.chance(0.5) ? draws.whole(2, 8) / 2.0 : HUGE_VAL;
     const double wish = draws.whole(2, 8);
