@@ -88,6 +88,7 @@ std::optional<double> difference(const std::optional<double>& from,
 /// For each plan what `of` finds in it.
 template <typename Of> auto each(const std::vector<Plan>& plans, const Of& of) {
     std::vector<decltype(of(plans.front()))> found;
+    found.reserve(plans.size());
     for (const Plan& plan : plans)
         found.push_back(of(plan));
     return found;
@@ -95,6 +96,7 @@ template <typename Of> auto each(const std::vector<Plan>& plans, const Of& of) {
 
 std::vector<std::optional<double>> differences(const std::vector<std::optional<double>>& values) {
     std::vector<std::optional<double>> found;
+    found.reserve(values.size());
     for (const std::optional<double>& value : values)
         found.push_back(difference(values.front(), value));
     return found;

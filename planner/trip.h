@@ -231,8 +231,8 @@ struct Models {
     std::string paddling;
 };
 
-/// Spread of what one does not know, for the odds; each a standard deviation or a half range as
-/// documented in docs/odds.md.
+/// Spread of what one does not know, for the odds: standard deviations of the logarithm of the
+/// factor by which it is off (docs/odds.md).
 struct Spread {
     std::optional<double> pace;
     std::optional<double> day_form;
