@@ -117,19 +117,26 @@ void add_stretch_events(std::vector<Event>& events, const Draft& draft, std::siz
 std::vector<Event> plan_events(const Draft& draft) {
     std::vector<Event> events;
     const std::vector<Boundary>& boundaries = draft.prepared.stretches.boundaries;
-    const auto add =
-        [&](EventKind kind, int day, std::size_t boundary, double at_s, double litres) {
-            const std::size_t last = draft.prepared.stretches.stretches.size() - 1;
-            events.push_back(
-                {.kind = kind,
-                 .day = day,
-                 .leg = draft.prepared.stretches.stretches[std::min(boundary, last)].leg + 1,
-                 .along_m = boundaries[boundary].along_m,
-                 .at = instant(draft, day, at_s),
-                 .lasts_s = 0.0,
-                 .place = boundary_name(draft, boundary),
-                 .litres = litres});
-        };
+
+    struct Moment {
+        int day;
+        std::size_t boundary;
+        double at_s;
+        double litres = 0.0;
+    };
+
+    const auto add = [&](EventKind kind, const Moment& moment) {
+        const std::size_t last = draft.prepared.stretches.stretches.size() - 1;
+        events.push_back(
+            {.kind = kind,
+             .day = moment.day,
+             .leg = draft.prepared.stretches.stretches[std::min(moment.boundary, last)].leg + 1,
+             .along_m = boundaries[moment.boundary].along_m,
+             .at = instant(draft, moment.day, moment.at_s),
+             .lasts_s = 0.0,
+             .place = boundary_name(draft, moment.boundary),
+             .litres = moment.litres});
+    };
     const auto members = static_cast<double>(draft.prepared.assumed.members.size());
     const auto supply_kind = [&](std::size_t boundary) {
         for (const std::size_t place : boundaries[boundary].places)
@@ -141,26 +148,21 @@ std::vector<Event> plan_events(const Draft& draft) {
         const DaySpan& day = draft.settled.timeline.days[d];
         if (day.rest_day)
             continue;
-        add(EventKind::set_off,
-            day.day,
-            day.first,
-            draft.settled.timeline.stretches[day.first].start_s,
-            0.0);
+        const Timeline& timeline = draft.settled.timeline;
+        const Moment arrival{day.day, day.last, timeline.arrive_s[d]};
+        add(EventKind::set_off, {day.day, day.first, timeline.stretches[day.first].start_s});
         for (std::size_t i = day.first; i < day.last; ++i) {
-            const double at_s = draft.settled.timeline.stretches[i].start_s;
+            const double at_s = timeline.stretches[i].start_s;
+            const double fill_l = draft.settled.water.fill_l[i];
             if (i > day.first && boundaries[i].supply)
-                add(supply_kind(i), day.day, i, at_s, 0.0);
-            if (draft.settled.water.fill_l[i] > 0.0)
-                add(EventKind::fill_water,
-                    day.day,
-                    i,
-                    at_s,
-                    draft.settled.water.fill_l[i] * members);
+                add(supply_kind(i), {day.day, i, at_s});
+            if (fill_l > 0.0)
+                add(EventKind::fill_water, {day.day, i, at_s, fill_l * members});
             add_stretch_events(events, draft, i);
         }
-        add(EventKind::arrive, day.day, day.last, draft.settled.timeline.arrive_s[d], 0.0);
+        add(EventKind::arrive, arrival);
         if (boundaries[day.last].supply && day.last + 1 < boundaries.size())
-            add(supply_kind(day.last), day.day, day.last, draft.settled.timeline.arrive_s[d], 0.0);
+            add(supply_kind(day.last), arrival);
     }
     return events;
 }

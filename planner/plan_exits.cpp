@@ -122,8 +122,8 @@ class WayTimes {
     }
 
   private:
-    [[nodiscard]] static double overlap(const Stretch& stretch, double from_m, double to_m) {
-        const double length_m = std::min(stretch.to_m, to_m) - std::max(stretch.from_m, from_m);
+    [[nodiscard]] static double overlap(const Stretch& stretch, double low_m, double high_m) {
+        const double length_m = std::min(stretch.to_m, high_m) - std::max(stretch.from_m, low_m);
         return stretch.length_m() > 0.0 ? length_m / stretch.length_m() : 0.0;
     }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string_view>
+#include <utility>
 
 namespace tumpline::planner {
 
@@ -126,12 +127,12 @@ void measure_courses(Stretch& stretch, const RouteLeg& leg) {
     }
 }
 
-Stretch make_stretch(const RouteLeg& leg, std::size_t index, double from_m, double to_m) {
+Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, double> ends_m) {
     Stretch stretch{};
-    stretch.leg = index;
-    stretch.travel = leg.travel;
-    stretch.from_m = from_m;
-    stretch.to_m = to_m;
+    stretch.leg = leg;
+    stretch.travel = route.legs[leg].travel;
+    stretch.from_m = ends_m.first;
+    stretch.to_m = ends_m.second;
     stretch.time_factor = 1.0;
     stretch.eta = 1.0;
     return stretch;
@@ -278,7 +279,7 @@ make_stretches(const Trip& trip, const Route& route, const Assumed& assumed, dou
         const RouteLeg& leg = route.legs[i];
         const std::vector<double> cuts = cuts_of(route, leg, longest_m);
         for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
-            Stretch stretch = make_stretch(leg, i, cuts[k], cuts[k + 1]);
+            Stretch stretch = bare_stretch(route, i, {cuts[k], cuts[k + 1]});
             describe(stretch, leg, assumed);
             result.boundaries.push_back({.along_m = cuts[k],
                                          .places = {},

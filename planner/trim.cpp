@@ -166,6 +166,7 @@ TrimmedBags trim_craft(const Draft& draft, std::size_t craft, std::size_t stretc
             stowed.push_back(std::move(thing));
     }
     std::vector<BagItem> items;
+    items.reserve(stowed.size());
     for (const Packed& thing : stowed)
         items.push_back({thing.mass_kg, thing.volume_l});
     BagVolumes volumes{0.0, 0.0};

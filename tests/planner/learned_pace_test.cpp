@@ -15,9 +15,9 @@ namespace {
 /// How somebody moves, and how a receiver sees it.
 struct Walker {
     double seconds = 3600.0;
-    double every_s = 1.0;                         ///< between fixes
-    double noise_m = 0.0;                         ///< spread of each fix on each axis
-    double drift_m = 0.0;                         ///< slow wandering besides
+    double every_s = 1.0;                              ///< between fixes
+    double noise_m = 0.0;                              ///< spread of each fix on each axis
+    double drift_m = 0.0;                              ///< slow wandering besides
     std::vector<std::pair<double, double>> halts = {}; ///< at second, for seconds
 };
 
