@@ -112,7 +112,7 @@ bool bears_a_boat_by_name(const Plan& plan, const std::string& member) {
         });
 }
 
-/// Consumables and boat as they lie in the pack where the plan's first leg is heaviest.
+/// Food, fuel, water and boat as they lie in the pack where the plan's first leg is heaviest.
 std::vector<Fields> provisions(const BookSource& source, std::size_t member) {
     std::vector<Fields> rows;
     if (source.plan.legs.empty() || source.plan.legs.front().loads.size() <= member)

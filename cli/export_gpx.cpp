@@ -106,7 +106,8 @@ std::string waypoint(const ExportPlace& place) {
 
 std::string told(const planner::Plan& plan, const planner::PlanLeg& leg) {
     const auto clock = [&](geo::sys_seconds at) {
-        return geo::rfc3339(at, plan.trip.time_zone).substr(11, 5);
+        const auto minute = std::chrono::round<std::chrono::minutes>(at);
+        return geo::rfc3339(minute, plan.trip.time_zone).substr(11, 5);
     };
     return fmt::format("day {}: {}, {} up, {} down, {} moving, {} to {} by plan",
                        leg.day,

@@ -40,6 +40,7 @@ Plan assemble_plan(const Prepared& prepared, const Settled& settled) {
     const Draft draft{prepared, settled};
     Plan plan;
     plan.trip = prepared.trip;
+    plan.trip.time_zone = prepared.assumed.time_zone;
     plan.models = prepared.assumed.models_used;
     plan.defaults = prepared.assumed.defaults;
     plan.converged = settled.converged;

@@ -293,7 +293,7 @@ struct Totals {
 };
 
 struct Plan {
-    Trip trip; ///< as read; `trip.party` gives the order of members everywhere
+    Trip trip; ///< as read, its time zone filled in; `party` is the order of members everywhere
     std::vector<ModelUsed> models;
     std::vector<DefaultUsed> defaults;
     Converged converged;

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <cmath>
 #include <set>
 #include <string_view>
@@ -20,7 +21,8 @@ constexpr std::string_view practice = "common practice, no source";
 constexpr std::array<std::string_view, 7> roman{"0", "I", "II", "III", "IV", "V", "VI"};
 
 std::string clock(const Draft& draft, sys_seconds at) {
-    return geo::rfc3339(at, draft.prepared.assumed.time_zone).substr(11, 5);
+    const auto minute = std::chrono::round<std::chrono::minutes>(at); // as the text shows it
+    return geo::rfc3339(minute, draft.prepared.assumed.time_zone).substr(11, 5);
 }
 
 std::string spell(double duration_s) {

@@ -3,6 +3,7 @@
 #include "planner/models/catalogue.h"
 #include "tests/support/json_keys.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -116,6 +117,24 @@ TEST(Commands, EveryHelpFitsTheLine) {
         }
     }
     EXPECT_GE(commands, 2U);
+}
+
+TEST(Commands, ACautionAndTheTableTellTheSameHour) { // the caution cut seconds off once
+    for (int percent = 90; percent <= 110; percent += 2) {
+        const Answer plan = ask({"plan",
+                                 (samples / "saddle" / "trip.json").string(),
+                                 "--set",
+                                 "/appointments/0/by=09:00",
+                                 "--set",
+                                 fmt::format("/party/0/pace={:.2f}", percent / 100.0)});
+        const std::string said = plan.out.substr(plan.out.find("Quarry stop: arrival ") + 21, 5);
+        std::istringstream lines(plan.out);
+        std::string last_day; // the fourth row of the first table
+        for (std::string line; last_day.empty() && std::getline(lines, line);)
+            if (line.starts_with("    4  "))
+                last_day = line;
+        EXPECT_THAT(last_day, HasSubstr(" " + said + "  ")) << percent << " %";
+    }
 }
 
 /// A disk that is full: takes nothing.
