@@ -10,6 +10,10 @@
 /// double quotes may hold spaces. The fenced blocks of README.md and docs/*.md that begin with such
 /// a command (or "# in") are screens as well. A line "[...]" stands for any lines.
 ///
+/// Where a page has the line "<!-- one after another -->", its screens share one folder, and
+/// between them the reader edits files: a block "```diff" names a file, then shows lines to take
+/// out ("-", each of which must be there once) and to write in their place ("+").
+///
 /// With TUMPLINE_REWRITE_SCREENS=1 in the environment the files are rewritten with what is printed
 /// now (a block with "[...]" up to the first of them keeps its number of lines); the difference is
 /// then reviewed like code.
@@ -25,6 +29,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <optional>
 #include <sstream>
 #include <stdexcept>
 #include <string>
@@ -115,25 +120,33 @@ std::string printed(const std::string& command) {
     return text;
 }
 
-/// The screen with what its commands print now.
-std::string shown_now(const std::string& screen) {
+/// The folder that a screen is shown in, if it names one.
+std::optional<fs::path> folder_of(const std::string& screen) {
     std::istringstream lines(screen);
-    std::string line;
-    std::string now;
-    std::vector<std::string> commands;
-    fs::path folder = root / "tests" / "screens";
-    while (std::getline(lines, line)) {
+    for (std::string line; std::getline(lines, line);)
         if (line.starts_with("# in "))
-            folder = root / line.substr(5);
+            return root / line.substr(5);
+    return std::nullopt;
+}
+
+/// The screen with what its commands print now, in the folder that one is in.
+std::string shown_here(const std::string& screen) {
+    std::istringstream lines(screen);
+    std::string now;
+    std::string shown;
+    for (std::string line; std::getline(lines, line);) {
         if (line.starts_with("# "))
             now += line + "\n";
         if (line.starts_with("$ "))
-            commands.push_back(line.substr(2));
+            shown += line + "\n" + printed(line.substr(2));
     }
-    const Workplace workplace(folder);
-    for (const std::string& command : commands)
-        now += "$ " + command + "\n" + printed(command);
-    return now;
+    return now + shown;
+}
+
+/// The screen with what its commands print now, in a folder of its own.
+std::string shown_now(const std::string& screen) {
+    const Workplace workplace(folder_of(screen).value_or(root / "tests" / "screens"));
+    return shown_here(screen);
 }
 
 /// Whether we rewrite.
@@ -207,24 +220,70 @@ std::vector<std::string> pages() {
     return names;
 }
 
-class Page : public testing::TestWithParam<std::string> {};
+/// Takes the lines of a block "```diff" that begin with "-" out of the file that it names, and
+/// writes those with "+" where they stood.
+void edit(const std::string& block) {
+    const std::vector<std::string> lines = lines_of(block);
+    const fs::path file = lines.at(0);
+    std::vector<std::string> text = lines_of(read(file));
+    ASSERT_FALSE(text.empty()) << file;
+    std::size_t at = 0; // where the last line taken out stood
+    for (std::size_t i = 1; i < lines.size(); ++i) {
+        const std::string line = lines[i].substr(1);
+        if (lines[i].front() == '-') {
+            ASSERT_EQ(std::count(text.begin(), text.end(), line), 1) << line;
+            const auto found = std::find(text.begin(), text.end(), line);
+            at = static_cast<std::size_t>(found - text.begin());
+            text.erase(found);
+        } else {
+            ASSERT_EQ(lines[i].front(), '+') << lines[i];
+            text.insert(text.begin() + static_cast<std::ptrdiff_t>(at++), line);
+        }
+    }
+    std::ofstream out(file, std::ios::binary);
+    for (const std::string& line : text)
+        out << line << "\n";
+}
+
+class Page : public testing::TestWithParam<std::string> {
+  protected:
+    /// What the block's commands print now.
+    std::string shown(const std::string& block) {
+        if (!together_)
+            return shown_now(block);
+        if (const std::optional<fs::path> folder = folder_of(block)) {
+            workplace_.reset(); // goes back before it goes elsewhere
+            workplace_.emplace(*folder);
+        }
+        return shown_here(block);
+    }
+
+    bool together_ = false; ///< one after another in one folder
+    std::optional<Workplace> workplace_;
+};
 
 TEST_P(Page, ShowsWhatIsPrinted) {
     const fs::path file = root / GetParam();
+    const std::string page = read(file);
+    together_ = page.find("<!-- one after another -->\n") != std::string::npos;
     std::string block;
+    std::string kind;
     std::string now;
     bool inside = false;
-    for (const std::string& line : lines_of(read(file))) {
+    for (const std::string& line : lines_of(page)) {
         if (line.starts_with("```")) {
             if (inside && (block.starts_with("$ tumpline") || block.starts_with("# in "))) {
-                const std::string printed_now = abridged(block, shown_now(block));
+                const std::string printed_now = abridged(block, shown(block));
                 if (!rewriting()) {
                     EXPECT_EQ(block, printed_now);
                 }
                 block = printed_now;
+            } else if (inside && together_ && kind == "```diff") {
+                ASSERT_NO_FATAL_FAILURE(edit(block));
             }
             now += block + line + "\n";
             block.clear();
+            kind = line;
             inside = !inside;
         } else if (inside)
             block += line + "\n";
