@@ -421,4 +421,10 @@ ExitCode run(const std::vector<std::string>& arguments, Console console) {
     return ExitCode::bad_input;
 }
 
+void look_at_commands(const std::function<void(const CLI::App&)>& look) {
+    CommandLine line;
+    declare(line);
+    look(line.app);
+}
+
 } // namespace tumpline::cli

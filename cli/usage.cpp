@@ -33,13 +33,36 @@ std::string entry(std::string_view name, std::string_view description) {
     return text;
 }
 
-std::string option_name(const CLI::Option& option) {
-    std::string name = option.get_name(option.get_positional());
-    if (!option.get_positional() && option.get_type_size() > 0)
-        name += " " + option.get_type_name();
+/// "TRIP" or "DEM..." after an option's name; empty if it takes none.
+std::string value_after(const CLI::Option& option) {
+    std::string value;
+    if (!option.get_positional() && !option.get_type_name().empty())
+        value = " " + option.get_type_name();
     if (option.get_expected_max() > 1)
-        name += "...";
-    return name;
+        value += "...";
+    return value;
+}
+
+/// Every way of writing an option: "-o", "--output".
+std::vector<std::string> spellings(const CLI::Option& option) {
+    std::vector<std::string> names;
+    if (option.get_positional())
+        return {option.get_name(true)};
+    for (const std::string& letter : option.get_snames())
+        names.push_back("-" + letter);
+    for (const std::string& word : option.get_lnames())
+        names.push_back("--" + word);
+    return names;
+}
+
+/// "-o TRIP", as one writes it.
+std::string option_name(const CLI::Option& option) {
+    return spellings(option).front() + value_after(option);
+}
+
+/// "-o, --output TRIP", as a list shows it.
+std::string listed_name(const CLI::Option& option) {
+    return fmt::format("{}{}", fmt::join(spellings(option), ", "), value_after(option));
 }
 
 std::vector<const CLI::Option*> options_of(const CLI::App& app, bool positional) {
@@ -146,11 +169,11 @@ std::string help_text(const CLI::App& app) {
     text += "\n";
     for (const bool positional : {true, false})
         for (const CLI::Option* option : options_of(app, positional))
-            text += entry(option_name(*option), option->get_description());
+            text += entry(listed_name(*option), option->get_description());
     if (app.get_parent() != nullptr)
         for (const CLI::Option* option : options_of(root_of(app), false))
             if (!option->check_lname("help") && !option->check_lname("version"))
-                text += entry(option_name(*option), option->get_description());
+                text += entry(listed_name(*option), option->get_description());
     if (!root_of(app).get_footer().empty())
         text += fmt::format("\n{}\n", root_of(app).get_footer());
     return text;

@@ -85,7 +85,7 @@ TEST_F(BookCommand, KeepsTheOldBookIfTheTripIsSpoilt) {
 TEST_F(BookCommand, NeedsTheNameOfTheFile) {
     const Said said = say({"book", trip});
     EXPECT_EQ(said.code, ExitCode::bad_input);
-    EXPECT_THAT(said.err, HasSubstr("--output"));
+    EXPECT_THAT(said.err, HasSubstr("no -o BOOK.html"));
 }
 
 } // namespace tumpline::cli

@@ -1,0 +1,39 @@
+// Writes the completions of bash, zsh and fish into a folder, under the names by which the shells
+// look for them; called by the build.
+
+#include "cli/app.h"
+#include "cli/completions/completions.h"
+
+#include <filesystem>
+#include <fstream>
+#include <iostream>
+#include <string>
+
+namespace {
+
+using namespace tumpline;
+
+bool write(const std::filesystem::path& file, const std::string& text) {
+    std::ofstream out(file, std::ios::binary);
+    out << text;
+    out.close();
+    if (!out)
+        std::cerr << file << " cannot be written\n";
+    return static_cast<bool>(out);
+}
+
+} // namespace
+
+int main(int count, char** words) {
+    if (count != 2) {
+        std::cerr << "usage: write_completions FOLDER\n";
+        return 2;
+    }
+    const std::filesystem::path folder = words[1];
+    cli::CommandTable table;
+    cli::look_at_commands([&](const CLI::App& app) { table = cli::command_table(app); });
+    const bool written = write(folder / "tumpline", cli::bash_completion(table)) &&
+                         write(folder / "_tumpline", cli::zsh_completion(table)) &&
+                         write(folder / "tumpline.fish", cli::fish_completion(table));
+    return written ? 0 : 1;
+}
