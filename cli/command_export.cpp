@@ -14,6 +14,7 @@
 #include <algorithm>
 #include <string>
 #include <system_error>
+#include <utility>
 #include <vector>
 
 namespace tumpline::cli {
@@ -82,15 +83,19 @@ void check_outputs(const ExportOptions& options, const std::vector<fs::path>& in
     }
 }
 
-void write_tables(const fs::path& folder,
-                  const std::vector<CsvTable>& tables,
-                  const std::vector<fs::path>& inputs) {
+/// Writes all files or none; a folder made for tables that could not be written goes again.
+void write(const std::vector<WholeFile>& files, const fs::path& folder) {
     std::error_code error;
-    fs::create_directory(folder, error);
+    const bool made = !folder.empty() && fs::create_directory(folder, error);
     if (error)
         refuse(folder, error.message(), "choose a folder that you may write to");
-    for (const CsvTable& table : tables)
-        write_whole({folder / table.name, inputs}, table.text);
+    try {
+        write_all_whole(files);
+    } catch (...) {
+        if (made)
+            fs::remove(folder, error);
+        throw;
+    }
 }
 
 } // namespace
@@ -106,12 +111,15 @@ ExitCode export_plan(const ExportOptions& options, Console console) {
     progress.now("planning");
     const planner::Plan plan = planner::make_plan(trip, route);
     progress.now("writing");
+    std::vector<WholeFile> files;
     if (!options.gpx.empty())
-        write_whole({options.gpx, inputs}, export_gpx(plan, route));
+        files.push_back({{options.gpx, inputs}, export_gpx(plan, route)});
     if (!options.geojson.empty())
-        write_whole({options.geojson, inputs}, export_geojson(plan, route));
+        files.push_back({{options.geojson, inputs}, export_geojson(plan, route)});
     if (!options.csv_folder.empty())
-        write_tables(options.csv_folder, export_csv(plan), inputs);
+        for (CsvTable& table : export_csv(plan))
+            files.push_back({{options.csv_folder / table.name, inputs}, std::move(table.text)});
+    write(files, options.csv_folder);
     return answer_of(plan, console);
 }
 

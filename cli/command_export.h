@@ -15,8 +15,8 @@ struct ExportOptions {
     std::filesystem::path csv_folder; ///< made if it is not there
 };
 
-/// Plans the trip and writes it for receivers, map programs and spreadsheets (docs/export.md): each
-/// file whole or not at all, none over an input. A plan that cannot be carried out is written as
+/// Plans the trip and writes it for receivers, map programs and spreadsheets (docs/export.md): all
+/// files whole or none at all, none over an input. A plan that cannot be carried out is written as
 /// well, with its cautions; the answer is then ExitCode::no_plan.
 /// Throws: geo::InputError, before anything is written, if no output is named, two are the same
 /// file, or one cannot be written.

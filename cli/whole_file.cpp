@@ -9,6 +9,7 @@
 
 #include <cerrno>
 #include <cstdlib>
+#include <memory>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -31,6 +32,8 @@ namespace fs = std::filesystem;
     std::string advice;
     if (error == ENOSPC || error == EDQUOT)
         advice = "make room on the disk, or write elsewhere; nothing was changed";
+    else if (error == EFBIG)
+        advice = "write elsewhere: this place takes no file of that size; nothing was changed";
     else if (error == EACCES || error == EPERM || error == EROFS)
         advice = "choose a folder that you may write to";
     else if (error == ENOENT)
@@ -76,8 +79,9 @@ class Temporary {
         }
     }
 
-    /// Puts the file in the target's place.
-    void keep() {
+    /// Makes the content last, under its temporary name still: what can fail for want of room has
+    /// failed after this.
+    void settle() {
         // A library may have replaced the file under its name: it is the name that is renamed, so
         // it is the name that is opened and flushed.
         ::close(file_);
@@ -93,8 +97,13 @@ class Temporary {
         const mode_t mode = replaces ? (old.st_mode & 0777U) : (0666U & ~mask);
         if (::fchmod(file_, mode) != 0 || ::fsync(file_) != 0)
             refuse_errno(target_, errno);
-        const int closed = ::close(std::exchange(file_, -1));
-        if (closed != 0 || ::rename(name_.c_str(), target_.c_str()) != 0)
+        if (::close(std::exchange(file_, -1)) != 0)
+            refuse_errno(target_, errno);
+    }
+
+    /// Puts the settled file in the target's place.
+    void keep() {
+        if (::rename(name_.c_str(), target_.c_str()) != 0)
             refuse_errno(target_, errno);
         name_.clear();
         flush_folder();
@@ -148,13 +157,26 @@ fs::path target_of(const OutputFile& output) {
 void write_whole(const OutputFile& output, std::string_view content) {
     Temporary temporary(target_of(output));
     temporary.write(content);
+    temporary.settle();
     temporary.keep();
+}
+
+void write_all_whole(const std::vector<WholeFile>& files) {
+    std::vector<std::unique_ptr<Temporary>> temporaries;
+    for (const WholeFile& file : files) {
+        temporaries.push_back(std::make_unique<Temporary>(target_of(file.output)));
+        temporaries.back()->write(file.content);
+        temporaries.back()->settle();
+    }
+    for (const std::unique_ptr<Temporary>& temporary : temporaries)
+        temporary->keep();
 }
 
 void write_new(const OutputFile& output, std::string_view content) {
     const fs::path target = target_of(output);
     Temporary temporary(target);
     temporary.write(content);
+    temporary.settle();
     // The name is taken first, with an empty file, so that two who write at once cannot both win.
     const int taken = ::open(target.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (taken < 0 && errno == EEXIST)
@@ -176,6 +198,7 @@ void write_whole_with(const OutputFile& output,
                       const std::function<void(const std::filesystem::path&)>& write) {
     Temporary temporary(target_of(output));
     write(temporary.name());
+    temporary.settle();
     temporary.keep();
 }
 

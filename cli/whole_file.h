@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <functional>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -20,6 +21,16 @@ struct OutputFile {
 /// device, or if its folder is missing, cannot be written to, or the disk is full. Nothing is left
 /// behind then.
 void write_whole(const OutputFile& output, std::string_view content);
+
+/// A file and what is to stand in it.
+struct WholeFile {
+    OutputFile output;
+    std::string content;
+};
+
+/// The same for several files, all of them or none: each lies on the disk whole, under another
+/// name, before the first takes its place.
+void write_all_whole(const std::vector<WholeFile>& files);
 
 /// The same for a file that must not be there yet; not even one that appears meanwhile is replaced.
 /// Throws: geo::InputError as `write_whole`, and if something of that name is there.
