@@ -1,393 +1,41 @@
 #include "cli/app.h"
 
-#include "cli/command_book.h"
-#include "cli/command_check.h"
-#include "cli/command_compare.h"
-#include "cli/command_export.h"
-#include "cli/command_models.h"
-#include "cli/command_new.h"
-#include "cli/command_nights.h"
-#include "cli/command_odds.h"
-#include "cli/command_pace.h"
-#include "cli/command_pack.h"
-#include "cli/command_plan.h"
-#include "cli/command_track.h"
+#include "cli/command_line.h"
 #include "cli/text_width.h"
-#include "cli/trip_options.h"
 #include "cli/usage.h"
 #include "cli/version.h"
 #include "geo/input_error.h"
-#include "planner/odds.h"
-#include "planner/words.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/ostream.h>
 
-#include <algorithm>
-#include <charconv>
-#include <cstddef>
-#include <cstdint>
 #include <exception>
-#include <functional>
-#include <limits>
-#include <memory>
 #include <new>
-#include <string_view>
-#include <system_error>
-#include <utility>
 
 namespace tumpline::cli {
 
 namespace {
 
-/// One command line while it is being understood.
-struct CommandLine {
-    CLI::App app{"plans trips of several days that alternate walking and paddling, offline"};
-    planner::UnitSystem units = planner::UnitSystem::metric;
-    std::function<ExitCode(Console)> chosen;
-};
-
-/// A word of a closed set and what it stands for.
-template <typename Value> using Words = std::vector<std::pair<std::string_view, Value>>;
-
-/// An option with a closed set of words.
-template <typename Value>
-void add_choice(CLI::App& command,
-                const std::string& name,
-                Value& value,
-                const Words<Value>& words,
-                const std::string& help) {
-    std::vector<std::string_view> names;
-    for (const auto& [word, meant] : words)
-        names.push_back(word);
-    const auto take = [&command, &value, name, words, names](const std::string& given) {
-        for (const auto& [word, meant] : words)
-            if (word == given) {
-                value = meant;
-                return;
-            }
-        const std::string near = planner::nearest_word(given, names);
-        throw geo::InputError(
-            {{.file = command_name(command),
-              .place = name,
-              .found = fmt::format("\"{}\"", given),
-              .expected = planner::either(names),
-              .advice = near.empty() ? std::string() : fmt::format("write \"{}\"", near)}});
-    };
-    command.add_option_function<std::string>(name, take, help)
-        ->type_name(fmt::format("{}", fmt::join(names, "|")))
-        ->take_last();
-}
-
-/// What changes a trip file.
-void add_settings(CLI::App& command,
-                  std::vector<planner::Setting>& settings,
-                  const std::string& help) {
-    const auto take = [&command, &settings](const std::vector<std::string>& given) {
-        for (const std::string& setting : given) {
-            const std::size_t sign = setting.find('=');
-            if (sign == std::string::npos || !setting.starts_with('/'))
-                throw geo::InputError({{.file = command_name(command),
-                                        .place = "--set",
-                                        .found = fmt::format("\"{}\"", setting),
-                                        .expected = "a JSON pointer into the trip file, \"=\" and "
-                                                    "a value",
-                                        .advice = "write it like --set /days/set_off=07:00"}});
-            settings.push_back({setting.substr(0, sign), setting.substr(sign + 1)});
-        }
-    };
-    command.add_option_function<std::vector<std::string>>("--set", take, help)
-        ->type_name("POINTER=VALUE")
-        ->expected(1)
-        ->take_all()
-        ->allow_extra_args(false);
-}
-
-/// TRIP and what may change it.
-void add_trip(CLI::App& command, TripOptions& options) {
-    command.add_option("TRIP", options.trip, "the trip file (docs/trip-file.md)")->required();
-    add_settings(
-        command, options.settings, "plan as if the trip file said so, like /days/set_off=07:00");
-}
-
-/// Makes `function` what is done if `command` is chosen; its options get the reader's units.
-template <typename Options>
-void runs(CommandLine& line,
-          CLI::App& command,
-          std::shared_ptr<Options> options,
-          ExitCode (*function)(const Options&, Console)) {
-    command.final_callback([&line, options = std::move(options), function] {
-        if constexpr (requires { options->trip.units; })
-            options->trip.units = line.units;
-        else if constexpr (requires { options->units; })
-            options->units = line.units;
-        line.chosen = [options, function](Console console) { return function(*options, console); };
-    });
-}
-
-void add_plan(CommandLine& line) {
-    const auto options = std::make_shared<PlanOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "plan", "computes the plan: days, legs, portages, loads, cautions");
-    add_trip(command, options->trip);
-    add_choice<PlanFormat>(
-        command,
-        "--format",
-        options->format,
-        {{"text", PlanFormat::text}, {"json", PlanFormat::json}, {"csv", PlanFormat::csv}},
-        "text for people; json is the whole plan and csv its legs, for programs");
-    runs(line, command, options, plan);
-}
-
-void add_check(CommandLine& line) {
-    const auto options = std::make_shared<CheckOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "check", "reads everything, prints every problem with its place, plans nothing");
-    add_trip(command, options->trip);
-    runs(line, command, options, check);
-}
-
-void add_pack(CommandLine& line) {
-    const auto options = std::make_shared<PackOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "pack", "who carries what leg by leg, how the bags balance, what stays at home and why");
-    add_trip(command, options->trip);
-    add_choice<PackFormat>(command,
-                           "--format",
-                           options->format,
-                           {{"text", PackFormat::text}, {"json", PackFormat::json}},
-                           "text for people, json for programs");
-    runs(line, command, options, pack);
-}
-
-void add_nights(CommandLine& line) {
-    const auto options = std::make_shared<NightsOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "nights", "the best places to sleep, the next two and what each costs");
-    add_trip(command, options->trip);
-    add_choice<NightsFormat>(command,
-                             "--format",
-                             options->format,
-                             {{"text", NightsFormat::text}, {"json", NightsFormat::json}},
-                             "text for people, json for programs");
-    runs(line, command, options, nights);
-}
-
-/// A whole number within bounds.
-template <typename Number>
-void add_count(CLI::App& command,
-               const std::string& name,
-               Number& value,
-               const std::pair<Number, Number>& bounds,
-               const std::string& help) {
-    const auto take = [&command, &value, name, bounds](const std::string& given) {
-        Number number{};
-        const char* const end = given.data() + given.size();
-        const auto [stop, error] = std::from_chars(given.data(), end, number);
-        if (error == std::errc() && stop == end && number >= bounds.first &&
-            number <= bounds.second) {
-            value = number;
-            return;
-        }
-        throw geo::InputError(
-            {{.file = command_name(command),
-              .place = name,
-              .found = fmt::format("\"{}\"", given),
-              .expected = fmt::format("a whole number from {} to {}", bounds.first, bounds.second),
-              .advice = {}}});
-    };
-    command.add_option_function<std::string>(name, take, help)->type_name("N")->take_last();
-}
-
-void add_odds(CommandLine& line) {
-    constexpr std::size_t most_threads = 256;
-    const auto options = std::make_shared<OddsCommandOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "odds", "the spread: arrivals, packs, food and appointments over seeded draws");
-    add_trip(command, options->trip);
-    add_count<std::size_t>(command,
-                           "--draws",
-                           options->draws,
-                           {1, planner::most_draws},
-                           "how often the trip is drawn");
-    add_count<std::uint64_t>(command,
-                             "--seed",
-                             options->seed,
-                             {0, std::numeric_limits<std::uint64_t>::max()},
-                             "the same seed gives the same odds");
-    add_count<std::size_t>(command,
-                           "--threads",
-                           options->threads,
-                           {1, most_threads},
-                           "how many to use; changes no figure");
-    add_choice<OddsFormat>(command,
-                           "--format",
-                           options->format,
-                           {{"text", OddsFormat::text}, {"json", OddsFormat::json}},
-                           "text for people, json for programs");
-    runs(line, command, options, odds);
-}
-
-void add_compare(CommandLine& line) {
-    const auto options = std::make_shared<CompareOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "compare", "plans side by side: totals, days, packs, appointments, and what breaks");
-    command.add_option("TRIP", options->trips, "two to eight trip files, or one with --set")
-        ->required();
-    add_settings(command,
-                 options->settings,
-                 "with one trip: what the other is like; with several: what all are like");
-    add_choice<CompareFormat>(command,
-                              "--format",
-                              options->format,
-                              {{"text", CompareFormat::text}, {"json", CompareFormat::json}},
-                              "text for people, json for programs");
-    runs(line, command, options, compare);
-}
-
-void add_models(CommandLine& line) {
-    const auto options = std::make_shared<ModelsOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "models", "every model by name: what it answers, source, range, which is the default");
-    add_choice<ModelsFormat>(command,
-                             "--format",
-                             options->format,
-                             {{"text", ModelsFormat::text}, {"json", ModelsFormat::json}},
-                             "text for people, json for programs");
-    runs(line, command, options, models);
-}
-
-void add_track(CommandLine& line) {
-    const auto options = std::make_shared<TrackOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "track", "prints what is in track files: length, climb, gaps, times");
-    command.add_option("FILE", options->files, "GPX, GeoJSON or what else GDAL opens")->required();
-    command.add_option("--elevation", options->elevation, "rasters of the ground's height")
-        ->type_name("DEM");
-    add_choice<TrackFormat>(command,
-                            "--format",
-                            options->format,
-                            {{"text", TrackFormat::text}, {"json", TrackFormat::json}},
-                            "text for people, json for programs");
-    runs(line, command, options, track);
-}
-
-void add_book(CommandLine& line) {
-    const auto options = std::make_shared<BookOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "book", "the printable book: map, profile, day pages, packing lists, the contact's sheet");
-    add_trip(command, options->trip);
-    command.add_option("-o,--output", options->output, "the HTML file to write")
-        ->type_name("BOOK.html")
-        ->required();
-    runs(line, command, options, book);
-}
-
-void add_new(CommandLine& line) {
-    const auto options = std::make_shared<NewOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "new", "a first trip file from tracks: legs recognised, every key explained");
-    command.add_option("TRACK", options->tracks, "GPX, GeoJSON or what else GDAL opens")
-        ->required();
-    command.add_option("--elevation", options->elevation, "rasters of the ground's height")
-        ->type_name("DEM");
-    command
-        .add_option("-o,--output", options->output, "the trip file to write; never over another")
-        ->type_name("TRIP")
-        ->required();
-    runs(line, command, options, new_trip);
-}
-
-void add_export(CommandLine& line) {
-    const auto options = std::make_shared<ExportOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "export", "the plan for GPS receivers, map programs and spreadsheets");
-    add_trip(command, options->trip);
-    command.add_option("--gpx", options->gpx, "GPX 1.1: tracks by leg, nights and places")
-        ->type_name("FILE");
-    command.add_option("--geojson", options->geojson, "the same as GeoJSON, with figures by leg")
-        ->type_name("FILE");
-    command.add_option("--csv", options->csv_folder, "tables of days, legs, loads and cautions")
-        ->type_name("FOLDER");
-    runs(line, command, options, export_plan);
-}
-
-void add_pace(CommandLine& line) {
-    const auto options = std::make_shared<PaceOptions>();
-    CLI::App& command = *line.app.add_subcommand(
-        "pace", "learns a person's own walking and paddling pace from recorded tracks");
-    command.add_option("RECORDED", options->recorded, "recorded tracks with times")->required();
-    command.add_option("--elevation", options->elevation, "rasters of the ground's height")
-        ->type_name("DEM");
-    command
-        .add_option("--walking", options->walking, "the walking model that the pace is a factor on")
-        ->type_name("MODEL");
-    command.add_option("--load", options->load, "what was carried and worn, like \"12 kg\"")
-        ->type_name("MASS");
-    command.add_option("--body", options->body, "the person's own mass, like \"68 kg\"")
-        ->type_name("MASS");
-    command.add_option("--against", options->against, "the plan of the recorded trip, leg by leg")
-        ->type_name("TRIP");
-    add_choice<PaceFormat>(command,
-                           "--format",
-                           options->format,
-                           {{"text", PaceFormat::text}, {"json", PaceFormat::json}},
-                           "text for people, json for programs");
-    runs(line, command, options, pace);
-}
-
-/// The commands, in the order in which the help lists them.
-constexpr auto commands = {add_new,
-                           add_plan,
-                           add_check,
-                           add_pack,
-                           add_nights,
-                           add_odds,
-                           add_compare,
-                           add_book,
-                           add_export,
-                           add_pace,
-                           add_track,
-                           add_models};
-
-void declare(CommandLine& line) {
-    line.app.set_help_flag("--help,-h", "what a command does and its options");
-    line.app.set_version_flag("--version", std::string(version()), "the program's version");
-    line.app.require_subcommand(1);
-    line.app.fallthrough();
-    line.app.footer("Exit codes: 0 done; 1 a fault of the program; 2 wrong usage or bad input, "
-                    "nothing written;\n3 the input is fine but its hard limits allow no plan. "
-                    "NO_COLOR in the environment turns colour off.");
-    add_choice<planner::UnitSystem>(
-        line.app,
-        "--units",
-        line.units,
-        {{"metric", planner::UnitSystem::metric}, {"imperial", planner::UnitSystem::imperial}},
-        "what people read; JSON, CSV and files for programs are SI always");
-    for (const auto add : commands)
-        add(line);
-}
-
 /// Understands the command line; what it asks for in so many words, and what is wrong with it,
 /// is answered here.
 ExitCode parse_and_run(const std::vector<std::string>& arguments, Console console) {
     CommandLine line;
-    declare(line);
+    CLI::App& app = line.app();
     try {
         std::vector<std::string> reversed(arguments.rbegin(), arguments.rend()); // as it wants them
-        line.app.parse(reversed);
+        app.parse(reversed);
     } catch (const CLI::CallForHelp&) {
-        const std::vector<CLI::App*> chosen = line.app.get_subcommands();
-        console.out << help_text(chosen.empty() ? line.app : *chosen.back());
+        const std::vector<CLI::App*> chosen = app.get_subcommands();
+        console.out << help_text(chosen.empty() ? app : *chosen.back());
         return ExitCode::done;
     } catch (const CLI::CallForVersion&) {
         fmt::print(console.out, "tumpline {}\n", version());
         return ExitCode::done;
     } catch (const CLI::ParseError& error) {
-        fmt::print(console.err, "{}\n", misuse_text(line.app, error));
+        fmt::print(console.err, "{}\n", misuse_text(app, error));
         return ExitCode::bad_input;
     }
-    return line.chosen(console);
+    return line.run(console);
 }
 
 /// Runs what was asked for; what goes wrong becomes a message and an exit code.
@@ -419,12 +67,6 @@ ExitCode run(const std::vector<std::string>& arguments, Console console) {
         return code;
     fmt::print(console.err, "tumpline: standard output cannot be written to; is the disk full?\n");
     return ExitCode::bad_input;
-}
-
-void look_at_commands(const std::function<void(const CLI::App&)>& look) {
-    CommandLine line;
-    declare(line);
-    look(line.app);
 }
 
 } // namespace tumpline::cli

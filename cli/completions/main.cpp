@@ -1,7 +1,7 @@
 // Writes the completions of bash, zsh and fish into a folder, under the names by which the shells
 // look for them; called by the build.
 
-#include "cli/app.h"
+#include "cli/command_line.h"
 #include "cli/completions/completions.h"
 
 #include <filesystem>
@@ -30,8 +30,8 @@ int main(int count, char** words) {
         return 2;
     }
     const std::filesystem::path folder = words[1];
-    cli::CommandTable table;
-    cli::look_at_commands([&](const CLI::App& app) { table = cli::command_table(app); });
+    cli::CommandLine line;
+    const cli::CommandTable table = cli::command_table(line.app());
     const bool written = write(folder / "tumpline", cli::bash_completion(table)) &&
                          write(folder / "_tumpline", cli::zsh_completion(table)) &&
                          write(folder / "tumpline.fish", cli::fish_completion(table));

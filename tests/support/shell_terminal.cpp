@@ -86,6 +86,13 @@ bool have(const std::string& program) {
     return false;
 }
 
+bool have_terminal() {
+    const int terminal = ::posix_openpt(O_RDWR | O_NOCTTY);
+    if (terminal >= 0)
+        ::close(terminal);
+    return terminal >= 0;
+}
+
 std::string printed_by(const std::vector<std::string>& words) {
     std::array<int, 2> pipe{};
     if (::pipe(pipe.data()) != 0)

@@ -15,6 +15,9 @@ enum class Shell { bash, zsh, fish };
 /// Whether a program of that name is in PATH.
 [[nodiscard]] bool have(const std::string& program);
 
+/// Whether this machine gives out terminals.
+[[nodiscard]] bool have_terminal();
+
 /// What a program prints to standard output.
 [[nodiscard]] std::string printed_by(const std::vector<std::string>& words);
 
