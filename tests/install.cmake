@@ -25,6 +25,7 @@ foreach(
   share/fish/vendor_completions.d/tumpline.fish
   share/doc/tumpline/README.md
   share/doc/tumpline/CHANGELOG.md
+  share/doc/tumpline/changelog.gz
   share/doc/tumpline/copyright
   share/doc/tumpline/docs/tutorial.md
   share/doc/tumpline/examples/saddle/trip.json
