@@ -58,7 +58,8 @@ class RecordedHeights {
         if (along_m_.empty() || along_m < along_m_.front() || along_m > along_m_.back())
             return std::nullopt;
         const std::size_t next = next_point(along_m);
-        if (along_m > along_m_[next - 1] && after_hole_[next])
+        // Both points beside a hole have their heights; what lies between them has none.
+        if (along_m > along_m_[next - 1] && along_m < along_m_[next] && after_hole_[next])
             return std::nullopt;
         const double before_m = along_m - along_m_.front();
         const double after_m = along_m_.back() - along_m;

@@ -144,6 +144,17 @@ TEST(Profile, ShortVoidsAreFilledAndCounted) {
     EXPECT_NEAR(profile.gaps.front().to_m, 1325.0, 1e-6);
 }
 
+TEST(Profile, ThePointsBesideAHoleKeepTheirHeights) {
+    Walk walk = walk_over({.length_m = 1000.0, .point_m = 10.0},
+                          [](double along_m) { return 100.0 + 0.2 * along_m; });
+    walk.heights[1].reset();
+    walk.heights[walk.heights.size() - 2].reset();
+    const Profile profile = profile_of(walk);
+    EXPECT_NEAR(profile.heights_m.front(), 100.0, 1e-6);
+    EXPECT_NEAR(profile.heights_m.back(), 300.0, 1e-6);
+    EXPECT_NEAR(profile.ascent_m, 200.0, 1e-6);
+}
+
 TEST(Profile, LongVoidsStayUnknownAndAreCounted) {
     Walk walk = walk_over({.length_m = 4000.0, .point_m = 20.0},
                           [](double along_m) { return 0.05 * along_m; });
