@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <fstream>
 #include <limits>
 #include <string>
 #include <string_view>
@@ -32,6 +33,41 @@ bool is_void(double height_m) {
 
 [[noreturn]] void refuse(Problem problem) {
     throw InputError({std::move(problem)});
+}
+
+constexpr std::string_view a_raster =
+    "an elevation raster (GeoTIFF, HGT, VRT or another that GDAL opens)";
+
+/// Nothing but a plain file with something in it is opened.
+void require_raster_file(const std::filesystem::path& file) {
+    const auto fail = [&](const char* found, const char* advice) {
+        refuse({.file = file.string(),
+                .place = {},
+                .found = found,
+                .expected = std::string(a_raster),
+                .advice = advice});
+    };
+    std::error_code ignored;
+    if (!std::filesystem::exists(file, ignored))
+        refuse({.file = file.string(),
+                .place = {},
+                .found = "no such file",
+                .expected = "an elevation raster on this machine",
+                .advice = {}});
+    if (std::filesystem::is_directory(file, ignored))
+        fail("a folder", "name a file in it");
+    if (!std::filesystem::is_regular_file(file, ignored))
+        fail("a device or pipe", "");
+    std::ifstream in(file, std::ios::binary);
+    if (!in)
+        fail("a file that may not be read", "check its permissions");
+    if (in.peek() == std::ifstream::traits_type::eof())
+        fail("an empty file", "copy it again");
+}
+
+/// GDAL's way to say that none of its drivers knows the file.
+bool of_unknown_kind(const std::string& fault) {
+    return fault.empty() || fault.find("not recognized") != std::string::npos;
 }
 
 double metres_per(std::string_view unit) {
@@ -66,30 +102,19 @@ Raster& Raster::operator=(Raster&&) noexcept = default;
 Raster::~Raster() = default;
 
 Raster::Raster(const std::filesystem::path& file, int number) : file_(file), number_(number) {
-    std::error_code ignored;
-    if (!std::filesystem::exists(file, ignored))
-        refuse({.file = file.string(),
-                .place = {},
-                .found = "no such file",
-                .expected = "an elevation raster on this machine",
-                .advice = {}});
-    if (!std::filesystem::is_regular_file(file, ignored))
-        refuse({.file = file.string(),
-                .place = {},
-                .found = "something that is not a file",
-                .expected = "an elevation raster (GeoTIFF, HGT, VRT or another that GDAL opens)",
-                .advice = {}});
+    require_raster_file(file);
     prepare_gdal();
     const QuietGdal quiet;
     // With its folder in front, a name cannot be taken for one of GDAL's own connections.
     dataset_.reset(GDALDataset::Open(std::filesystem::absolute(file).c_str(),
                                      GDAL_OF_RASTER | GDAL_OF_READONLY | GDAL_OF_VERBOSE_ERROR));
     if (!dataset_)
-        refuse({.file = file.string(),
-                .place = {},
-                .found = quiet.fault().empty() ? "no raster" : quiet.fault(),
-                .expected = "an elevation raster (GeoTIFF, HGT, VRT or another that GDAL opens)",
-                .advice = {}});
+        refuse(
+            {.file = file.string(),
+             .place = {},
+             .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind" : quiet.fault(),
+             .expected = std::string(a_raster),
+             .advice = {}});
     columns_ = dataset_->GetRasterXSize();
     rows_ = dataset_->GetRasterYSize();
     find_heights();

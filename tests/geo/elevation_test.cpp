@@ -445,7 +445,7 @@ TEST(Elevation, NamesWhatIsWrongWithARaster) {
     EXPECT_EQ(problem_of(folder.path() / "absent.tif").found, "no such file");
     EXPECT_EQ(problem_of("/vsicurl/http://192.0.2.1/dem.tif").found, "no such file");
     EXPECT_EQ(problem_of("http://192.0.2.1/dem.tif").found, "no such file");
-    EXPECT_EQ(problem_of(folder.path()).found, "something that is not a file");
+    EXPECT_EQ(problem_of(folder.path()).found, "a folder");
     EXPECT_THAT(problem_of(folder.write("text.tif", "not a raster")).expected,
                 HasSubstr("elevation raster"));
     EXPECT_THAT(problem_of(folder.write("empty.tif", "")).expected, HasSubstr("elevation raster"));
