@@ -71,6 +71,13 @@ void add_about(Fields& fields, const BookSource& source) {
             .text("family", model.family)
             .text("name", model.name)
             .text("source", model.source);
+    std::vector<Fields> bands;
+    for (const planner::BandUsed& band : plan.bands)
+        bands.emplace_back()
+            .text("what", band.family == "walking" ? "Times on foot" : "Times afloat")
+            .text("low", fmt::format("{:.2f}", band.low))
+            .text("high", fmt::format("{:.2f}", band.high))
+            .text("basis", band.basis);
     std::vector<Fields> defaults;
     for (const planner::DefaultUsed& value : plan.defaults)
         defaults.emplace_back()
@@ -82,6 +89,7 @@ void add_about(Fields& fields, const BookSource& source) {
         sources.emplace_back().text("source", file);
     fields.text("converged", converged_phrase(plan.converged))
         .list("models", std::move(models))
+        .list("bands", std::move(bands))
         .list("defaults", std::move(defaults))
         .text("weather", weather_phrase(plan.trip, source.shown))
         .list("sources", std::move(sources))

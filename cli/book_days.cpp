@@ -148,7 +148,12 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
         if (leg.steepest_500m > 0.0)
             words.push_back(fmt::format("steepest 500 m {}", shown.gradient(leg.steepest_500m)));
         if (leg.current_mps != 0.0)
-            words.push_back(fmt::format("current {} as used", shown.speed(leg.current_mps)));
+            words.push_back(fmt::format("current {} as {}",
+                                        shown.speed(leg.current_mps),
+                                        leg.current_estimate ? "estimated" : "used"));
+        if (leg.wind_mps > 0.0)
+            words.push_back(
+                fmt::format("wind {} (force {})", shown.speed(leg.wind_mps), leg.wind_force));
         if (leg.wind_head_mps != 0.0)
             words.push_back(fmt::format("{} {}",
                                         leg.wind_head_mps > 0.0 ? "headwind" : "tailwind",

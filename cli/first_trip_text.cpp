@@ -64,6 +64,7 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
         text += "    \"elevation\": " + list_of(files.elevation) + ",\n";
     return text + R"(    // "step": "25 m", // of the height profile
     // "ascent_threshold": "5 m", // smaller swings of the ground are noise, not climb
+    // "recorder": "gnss", // gnss or barometer: what recorded the tracks' own heights
     // One leg for each change between walking, carrying and paddling. More that a leg may say:
     //   "track": "...", "from": "...", "to": "..."   its track, and places at which it is cut from it
     //   "terrain": "path"          on foot: path, rough-path, forest, off-path, brush, bog, sand, snow
@@ -172,6 +173,7 @@ constexpr std::string_view party = R"(  "party": [
       // "pace": 1.0, // factor on the walking model's level speed; `tumpline pace` learns it
       // "level_speed": "4.5 km/h", // on the level, for the model "constant"
       // "class": "II", // the hardest water this person paddles
+      // "fitness": "25 min", // to climb 300 m over 800 m without hurry: Tranter's hours beside each day
       "body": "75 kg"
     }
   ],
@@ -220,7 +222,8 @@ constexpr std::string_view kit_head =
   //   "volume": "8 L"        packed
   //   "at_hand": true        not stowed in the boat's bags
   //   "stays_with": "..."    the member who carries it throughout
-  //   "gets_wet": true       heavier after use on the water
+  //   "gets_wet": true       heavier after use on the water, until dried
+  //   "wet": 0.5             by how much: the water as a share of its mass
   "kit": [
 )";
 
@@ -264,6 +267,8 @@ constexpr std::string_view supplies = R"(  "food": {
   "fuel": {
     // "per_litre": "16.5 g", // fuel to boil one litre
     // "stove": "gas", // gas, gas-exchanger, white-gas, ethanol, methanol, hexamine
+    // "start": "10 C", // of the water, or of the snow, before it is heated
+    // "altitude": "2000 m", // where water is only brought to the boil; left out: 100 C
     // "container": "150 g", // one empty container
     // "container_holds": "230 g", // fuel in one
     // "reserve": 0.15, // share on top

@@ -63,6 +63,15 @@ class Writer {
         });
     }
 
+    [[nodiscard]] Json bands() const {
+        return array_of(plan_.bands, [](const planner::BandUsed& band) {
+            return Json{{"family", band.family},
+                        {"low", band.low},
+                        {"high", band.high},
+                        {"basis", band.basis}};
+        });
+    }
+
     [[nodiscard]] Json defaults() const {
         return array_of(plan_.defaults, [](const planner::DefaultUsed& used) {
             return Json{{"key", used.key}, {"value", used.value}, {"source", used.source}};
@@ -233,6 +242,17 @@ Json choice_json(const planner::CarryChoice& choice) {
             {"chosen", choice.chosen}};
 }
 
+Json current_json(const planner::PlanCurrent& current) {
+    return {{"slow_mps", current.slow_mps},
+            {"likely_mps", current.likely_mps},
+            {"fast_mps", current.fast_mps},
+            {"slope", current.slope},
+            {"depth_m", current.depth_m},
+            {"bed", current.bed},
+            {"steep", current.steep},
+            {"limited", current.limited}};
+}
+
 Json Writer::leg(const planner::PlanLeg& leg) const {
     const double covered_m =
         leg.travel == planner::Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m;
@@ -271,8 +291,12 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
         shown["craft"] = array_of(leg.craft, craft_json);
         shown["gradient"] = leg.gradient;
         shown["steepest_500m"] = leg.steepest_500m;
+        shown["wind_mps"] = leg.wind_mps;
+        shown["wind_force"] = leg.wind_force;
         shown["wind_head_mps"] = leg.wind_head_mps;
         shown["current_mps"] = leg.current_mps;
+        shown["current_estimate"] =
+            leg.current_estimate ? current_json(*leg.current_estimate) : Json(nullptr);
     }
     return shown;
 }
@@ -427,6 +451,7 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     const Writer writer(plan);
     Json json = heading(plan, version);
     json["models"] = writer.models();
+    json["bands"] = writer.bands();
     json["defaults"] = writer.defaults();
     json["converged"] = writer.converged();
     json["totals"] = writer.totals();

@@ -56,18 +56,25 @@ std::string between(const PlanLeg& leg) {
                        leg.moving_high_s / planner::s_per_h);
 }
 
-/// What moves the boat beside its crew: "current used 5.0 km/h; wind 4.1 km/h against".
+/// What moves the boat beside its crew: "current used 5.0 km/h; wind 10 km/h (force 2), 4.1 km/h of
+/// it against".
 std::string pushes(const TextPage& page, const PlanLeg& leg) {
     constexpr double calm_mps = 0.1; // would print as nothing
     std::vector<std::string> pushes;
     if (std::abs(leg.current_mps) >= calm_mps)
-        pushes.push_back(fmt::format("current used {}{}",
+        pushes.push_back(fmt::format("current used {}{}{}",
                                      page.speed(std::abs(leg.current_mps)),
-                                     leg.current_mps < 0.0 ? " against" : ""));
-    if (std::abs(leg.wind_head_mps) >= calm_mps)
-        pushes.push_back(fmt::format("wind {} {}",
-                                     page.speed(std::abs(leg.wind_head_mps)),
-                                     leg.wind_head_mps > 0.0 ? "against" : "with"));
+                                     leg.current_mps < 0.0 ? " against" : "",
+                                     leg.current_estimate ? ", an estimate" : ""));
+    if (leg.wind_mps >= calm_mps) {
+        const std::string along = std::abs(leg.wind_head_mps) < calm_mps
+                                      ? std::string("across")
+                                      : fmt::format("{} of it {}",
+                                                    page.speed(std::abs(leg.wind_head_mps)),
+                                                    leg.wind_head_mps > 0.0 ? "against" : "with");
+        pushes.push_back(
+            fmt::format("wind {} (force {}), {}", page.speed(leg.wind_mps), leg.wind_force, along));
+    }
     return fmt::format("{}", fmt::join(pushes, "; "));
 }
 

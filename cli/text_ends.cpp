@@ -132,6 +132,13 @@ void add_assumptions(TextPage& page) {
     for (const planner::ModelUsed& model : plan.models)
         table.row({model.family, model.name, model.source});
     page.add(table.text());
+    for (const planner::BandUsed& band : plan.bands)
+        page.item(fmt::format("Times {} lie between {:.2f} and {:.2f} of those planned for most "
+                              "parties: {}.",
+                              band.family == "walking" ? "on foot" : "afloat",
+                              band.low,
+                              band.high,
+                              band.basis));
     page.item(fmt::format(
         "Loads and times settled after {} {}; the last changed a pack by {:.1f} g "
         "and a time by {:.1f} s at most.{}",

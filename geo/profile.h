@@ -31,6 +31,9 @@ struct ProfileOptions {
     double longest_void_m = 500.0; ///< longer voids count as unknown ground
 };
 
+/// Reversal threshold for recorded heights of a barometer, whose errors are small and slow.
+inline constexpr double barometer_threshold_m = 5.0;
+
 /// A stretch of a profile without heights of its own, filled by a straight line between the heights
 /// on its two sides (level at the ends of the profile).
 struct HeightGap {

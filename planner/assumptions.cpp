@@ -2,6 +2,8 @@
 
 #include "planner/models/catalogue.h"
 #include "planner/models/drinking.h"
+#include "planner/models/river.h"
+#include "planner/models/stove_fuel.h"
 
 #include <fmt/format.h>
 
@@ -25,10 +27,11 @@ struct NumberDefault {
 
 constexpr NumberDefault height{1.75, "175 cm", practice};
 constexpr NumberDefault age{40.0, "40", practice};
-constexpr NumberDefault pace{1.0, "1.0", "SwissSignpost"};
-constexpr NumberDefault walk_share{0.30, "30 % of body mass", "ADP3-90"};
-constexpr NumberDefault portage_share{0.45, "45 % of body mass", "FM3-21.8"};
+constexpr NumberDefault pace{1.0, "1.0", practice};
+constexpr NumberDefault walk_share{0.30, "30 % of body mass", "ADP390"};
+constexpr NumberDefault portage_share{0.45, "45 % of body mass", "FM3218"};
 constexpr NumberDefault wet_fraction{0.15, "0.15 of its mass", practice};
+constexpr NumberDefault item_wet_fraction{0.5, "0.5 of its mass", "UIAA101"};
 constexpr NumberDefault goods_per_head{20.0, "20 kg", practice};
 constexpr NumberDefault energy_density{4.0 * kcal_per_g_in_j_per_kg, "4.0 kcal/g", practice};
 constexpr NumberDefault replace{0.9, "0.9", practice};
@@ -38,7 +41,6 @@ constexpr NumberDefault camp_water{2.0, "2 L", practice};
 constexpr NumberDefault water_capacity{4.0, "4 L", practice};
 constexpr NumberDefault water_reserve{0.5, "0.5 L", practice};
 constexpr NumberDefault boiled{2.0, "2 L", practice};
-constexpr NumberDefault fuel_per_litre{0.0165, "16.5 g", practice};
 constexpr NumberDefault container{0.150, "150 g", practice};
 constexpr NumberDefault fuel_reserve{0.15, "0.15", practice};
 constexpr NumberDefault boots_to_boat{2400.0, "40 min", practice};
@@ -48,7 +50,7 @@ constexpr NumberDefault scout{900.0, "15 min", practice};
 constexpr NumberDefault break_camp{5400.0, "90 min", practice};
 constexpr NumberDefault set_off{28800.0, "08:00", practice};
 constexpr NumberDefault hours{8.0, "8", practice};
-constexpr NumberDefault rest_per_hour{600.0, "10 min", "FM21-18"};
+constexpr NumberDefault rest_per_hour{600.0, "10 min", "FM2118"};
 constexpr NumberDefault high{20.0, "20 C", practice};
 constexpr NumberDefault calm{0.0, "0 km/h", practice};
 
@@ -101,6 +103,7 @@ AssumedMember assume_member(const Member& member,
                     .male = fill.choice(member.sex, key("sex"), Sex::male, "male") == Sex::male};
     AssumedMember assumed{};
     assumed.body_kg = member.body_kg;
+    assumed.age_years = body.age_years;
     assumed.resting_w = resting_w(resting, body);
     assumed.pace = fill.number(member.pace, key("pace"), pace);
     if (constant_walk) // the model answers 1 m/s; the member's own level speed is the scale
@@ -165,6 +168,7 @@ AssumedCraft assume_craft(const Craft& craft,
     assumed.mass_kg = craft.mass_kg;
     assumed.payload_kg = craft.payload_kg.value_or(0.0);
     const double usual_mps = default_calm_speed_mps(assumed.kind);
+    assumed.usual_speed = !craft.calm_speed_mps;
     assumed.calm_speed_mps =
         fill.number(craft.calm_speed_mps,
                     key("calm_speed"),
@@ -198,6 +202,7 @@ AssumedWater assume_water(const Trip& trip, double high_c, Filler& fill) {
                            {model_lps, fmt::format("{:.2f} L/h", model_lps * 3600.0), "TBMED507"});
     };
     AssumedWater water{};
+    water.by_model = !trip.water.walking_lps || !trip.water.paddling_lps;
     water.walking_lps = rate(trip.water.walking_lps, "/water/walking", Effort::moderate);
     water.carrying_lps =
         trip.water.walking_lps ? water.walking_lps : drinking_lps(Effort::hard, high_c);
@@ -269,14 +274,71 @@ AssumedFood assume_food(const Food& given, Filler& fill) {
     return food;
 }
 
+/// Fuel for a litre by the heat it takes; a figure of the user's own counts for water, and snow
+/// takes more of it by the same heats.
+double assume_fuel_per_litre(const Fuel& given, Filler& fill) {
+    const bool snow = given.melt_snow.value_or(false);
+    const Boil water{.start_c = default_start_c, .boil_c = sea_level_boil_c, .from_snow = false};
+    Boil boil{.start_c = snow ? default_snow_c : default_start_c,
+              .boil_c = sea_level_boil_c,
+              .from_snow = snow};
+    if (given.start_c)
+        boil.start_c = snow ? std::min(*given.start_c, 0.0) : *given.start_c;
+    if (given.altitude_m)
+        boil.boil_c = boiling_point_c(*given.altitude_m);
+    if (given.kg_per_litre)
+        return snow ? *given.kg_per_litre * heat_j_per_kg(boil) / heat_j_per_kg(water)
+                    : *given.kg_per_litre;
+    if (given.stove.empty())
+        fill.note("/fuel/stove", default_stove, practice);
+    if (!given.start_c)
+        fill.note("/fuel/start", fmt::format("{:.0f} C", boil.start_c), practice);
+    const Stove burner = stove(given.stove.empty() ? default_stove : given.stove).value();
+    const double kg_per_litre = fuel_kg_per_litre(burner, boil);
+    fill.note("/fuel/per_litre", fmt::format("{:.1f} g", 1000.0 * kg_per_litre), "CengelBoles");
+    return kg_per_litre;
+}
+
 AssumedFuel assume_fuel(const Fuel& given, Filler& fill) {
     AssumedFuel fuel{};
     fuel.boiled_l = fill.number(given.boiled_l, "/fuel/boiled", boiled);
-    fuel.kg_per_litre = fill.number(given.kg_per_litre, "/fuel/per_litre", fuel_per_litre);
+    fuel.by_model = !given.kg_per_litre || given.melt_snow.value_or(false);
+    fuel.kg_per_litre = assume_fuel_per_litre(given, fill);
     fuel.container_kg = fill.number(given.container_kg, "/fuel/container", container);
     fuel.container_holds_kg = given.container_holds_kg;
     fuel.reserve = fill.number(given.reserve, "/fuel/reserve", fuel_reserve);
     return fuel;
+}
+
+/// Water that clings to things after use on the water, per kit item.
+std::vector<double> assume_wet_items(const std::vector<KitItem>& kit, Filler& fill) {
+    std::vector<double> wet_kg;
+    for (std::size_t k = 0; k < kit.size(); ++k) {
+        const KitItem& item = kit[k];
+        const double fraction =
+            item.wet_fraction ? *item.wet_fraction
+            : item.gets_wet
+                ? fill.number(item.wet_fraction, fmt::format("/kit/{}/wet", k), item_wet_fraction)
+                : 0.0;
+        wet_kg.push_back(fraction * item.mass_kg * item.count);
+    }
+    return wet_kg;
+}
+
+/// What an estimate of a river's current takes for granted.
+void note_river_beds(const TripRoute& route, Filler& fill) {
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const TripLeg& leg = route.legs[i];
+        if (!leg.bed || leg.current_mps)
+            continue;
+        const auto key = [&](std::string_view name) {
+            return fmt::format("/route/legs/{}/river_bed/{}", i, name);
+        };
+        if (leg.bed->type.empty() && !leg.bed->roughness)
+            fill.note(key("type"), default_bed, practice);
+        if (!leg.bed->depth_m)
+            fill.note(key("depth"), fmt::format("{:.1f} m", default_depth_m), practice);
+    }
 }
 
 /// The name chosen in the trip file, or the catalogue's default of that family.
@@ -339,6 +401,8 @@ Assumed assume(const Trip& trip) {
             assume_member(trip.party[i], i, assumed.models.resting, constant_walk, fill));
     for (std::size_t i = 0; i < trip.craft.size(); ++i)
         assumed.craft.push_back(assume_craft(trip.craft[i], i, trip.party, fill));
+    note_river_beds(trip.route, fill);
+    assumed.item_wet_kg = assume_wet_items(trip.kit, fill);
     assumed.weather = assume_weather(trip.weather, fill);
     assumed.food = assume_food(trip.food, fill);
     assumed.water = assume_water(trip, assumed.weather.high_c, fill);

@@ -18,6 +18,7 @@ namespace tumpline::planner {
 /// A member with nothing left open.
 struct AssumedMember {
     double body_kg;
+    double age_years;
     double resting_w;
     double walk_limit_kg;
     double portage_limit_kg;
@@ -31,6 +32,7 @@ struct AssumedCraft {
     double mass_kg;
     double payload_kg; ///< 0 if not given
     double calm_speed_mps;
+    bool usual_speed;    ///< that of such boats, the file giving none
     double reference_kg; ///< all-up mass at which calm_speed holds
     double wet_kg;       ///< water clinging to it after use
     double wind_ceiling_mps;
@@ -50,6 +52,7 @@ struct AssumedFood {
 };
 
 struct AssumedWater {
+    bool by_model; ///< some of the rates are those of planner/models/drinking.h
     double walking_lps;
     double carrying_lps; ///< on portages
     double paddling_lps;
@@ -61,6 +64,7 @@ struct AssumedWater {
 };
 
 struct AssumedFuel {
+    bool by_model; ///< fuel per litre is that of planner/models/stove_fuel.h
     double boiled_l;
     double kg_per_litre;
     double container_kg;
@@ -120,6 +124,7 @@ struct Assumed {
     std::string time_zone;
     std::vector<AssumedMember> members;
     std::vector<AssumedCraft> craft;
+    std::vector<double> item_wet_kg; ///< per kit item: water clinging after use; 0 if none does
     AssumedFood food;
     AssumedWater water;
     AssumedFuel fuel;

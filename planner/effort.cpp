@@ -14,6 +14,7 @@ constexpr double mg_per_kg = 1e6;
 constexpr double day_s = 86400.0;
 constexpr double sleep_s = 8.0 * 3600.0;
 constexpr double camp_s = 3.0 * 3600.0;
+constexpr double heaviest_ratio = 2.0; // where the load's effect on speed ends as well
 
 /// One way over the ground of a stretch.
 struct OneWay {
@@ -28,8 +29,11 @@ double walk_j(const Stretch& stretch,
               const AssumedModels& models,
               double load_kg) {
     const double scale = load_factor(member, models, load_kg) * member.pace / stretch.time_factor;
+    // Nobody moves more than twice their own mass; beyond, cost and speed stay where they are, so
+    // that food for what cannot be carried does not ask for ever more food.
+    const double borne_kg = std::clamp(load_kg, 0.0, heaviest_ratio * member.body_kg);
     Carrying who{.body_kg = member.body_kg,
-                 .load_kg = std::max(0.0, load_kg),
+                 .load_kg = borne_kg,
                  .speed_mps = 0.0,
                  .slope = 0.0,
                  .terrain = stretch.eta,
@@ -39,7 +43,7 @@ double walk_j(const Stretch& stretch,
     double sum_j = 0.0;
     for (const SlopeStep& step : stretch.steps) {
         who.slope = way.back ? -step.slope : step.slope;
-        who.speed_mps = scale * walking_speed_mps(models.walking, who.slope);
+        who.speed_mps = scale * walking_speed_mps(models.walking, who.slope, stretch.footing);
         sum_j += carriage_w(models.energy, who) * step.length_m / who.speed_mps;
     }
     return sum_j;
@@ -100,30 +104,6 @@ double paddle_j(const Route& route,
     return met_energy_j({.met = paddling_met(effort),
                          .body_kg = assumed.members[m].body_kg,
                          .duration_s = moving_s});
-}
-
-bool outside_model(const Stretch& stretch,
-                   const Assumed& assumed,
-                   const std::vector<double>& load_kg) {
-    if (!stretch.on_foot())
-        return false;
-    for (std::size_t m = 0; m < assumed.members.size(); ++m) {
-        const AssumedMember& member = assumed.members[m];
-        const double scale =
-            load_factor(member, assumed.models, load_kg[m]) * member.pace / stretch.time_factor;
-        for (const SlopeStep& step : stretch.steps) {
-            const Carrying who{.body_kg = member.body_kg,
-                               .load_kg = load_kg[m],
-                               .speed_mps =
-                                   scale * walking_speed_mps(assumed.models.walking, step.slope),
-                               .slope = step.slope,
-                               .terrain = stretch.eta,
-                               .resting_w = member.resting_w};
-            if (!carriage_covers(assumed.models.energy, who))
-                return true;
-        }
-    }
-    return false;
 }
 
 } // namespace
@@ -192,18 +172,6 @@ Expenditure spend(const Route& route,
         spent.day_j.push_back(std::move(each_j));
     }
     return spent;
-}
-
-std::vector<bool>
-outside_energy_model(const Stretches& stretches, const Assumed& assumed, const Loads& loads) {
-    std::vector<bool> outside;
-    for (std::size_t i = 0; i < stretches.stretches.size(); ++i) {
-        std::vector<double> load_kg = loads.stretches[i].max_kg;
-        for (std::size_t m = 0; m < load_kg.size(); ++m)
-            load_kg[m] += loads.stretches[i].worn_kg[m];
-        outside.push_back(outside_model(stretches.stretches[i], assumed, load_kg));
-    }
-    return outside;
 }
 
 } // namespace tumpline::planner

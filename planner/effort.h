@@ -25,9 +25,4 @@ struct Expenditure {
                                 const Timeline& timeline,
                                 const Loads& loads);
 
-/// Per stretch: whether somebody walks it outside the range over which the energy model was
-/// measured.
-[[nodiscard]] std::vector<bool>
-outside_energy_model(const Stretches& stretches, const Assumed& assumed, const Loads& loads);
-
 } // namespace tumpline::planner

@@ -105,8 +105,10 @@ std::optional<Figure> pace_by(const Recorded& recorded, WalkingModel model, doub
 
 std::vector<ModelFit> fits(const Recorded& recorded, double factor) {
     std::vector<ModelFit> fits;
+    // One of each study: its other percentiles and paces differ by little more than a factor.
     for (const WalkingModel model : {WalkingModel::swiss_signpost,
                                      WalkingModel::naismith_langmuir,
+                                     WalkingModel::langmuir_party,
                                      WalkingModel::tobler,
                                      WalkingModel::irmischer_clarke,
                                      WalkingModel::campbell_2019,

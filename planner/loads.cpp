@@ -32,7 +32,8 @@ class Booker {
     explicit Booker(const LoadInputs& in)
         : in_(in), members_(in.assumed.members.size()), booking_(members_, in.record),
           afloat_(afloat_before(in.stretches, in.boats)), wet_(in.assumed.craft.size(), false),
-          ashore_off_mg_(members_, 0), stores_(in, loads_, booking_) {}
+          item_wet_(in.trip.kit.size(), false), ashore_off_mg_(members_, 0),
+          stores_(in, loads_, booking_) {}
 
     Loads run();
 
@@ -51,9 +52,18 @@ class Booker {
     [[nodiscard]] PartMasses pack_parts(std::size_t member) const;
     [[nodiscard]] double packed_ashore_kg(std::size_t member) const;
 
+    /// With the water that clings to it.
     [[nodiscard]] std::int64_t mass_mg(std::size_t item) const {
-        return item_mg(in_.trip.kit[item]);
+        return item_mg(in_.trip.kit[item]) +
+               (item_wet_[item] ? kg_to_mg(in_.assumed.item_wet_kg[item]) : 0);
     }
+
+    [[nodiscard]] Account item_account(std::size_t item) const {
+        const KitItem& thing = in_.trip.kit[item];
+        return account_of(afloat_now_ ? thing.afloat : thing.ashore);
+    }
+
+    void wet_item(std::size_t item, bool wet);
 
     [[nodiscard]] std::int64_t craft_mg(std::size_t craft) const {
         return kg_to_mg(in_.assumed.craft[craft].mass_kg) +
@@ -63,8 +73,9 @@ class Booker {
     const LoadInputs& in_;
     std::size_t members_;
     Booking booking_;
-    std::vector<bool> afloat_; ///< per boundary, as the changes of the timeline have it
-    std::vector<bool> wet_;
+    std::vector<bool> afloat_;   ///< per boundary, as the changes of the timeline have it
+    std::vector<bool> wet_;      ///< per craft
+    std::vector<bool> item_wet_; ///< per kit item
     std::vector<std::int64_t> ashore_off_mg_; ///< worn or in hand ashore: not in the pack
     bool afloat_now_ = false;
     Loads loads_;
@@ -130,7 +141,29 @@ void Booker::change_state(bool afloat) {
                       why);
 }
 
+/// Water comes to a thing, or has dried off it, wherever it is. What is worn or in hand ashore
+/// stays outside the pack with its water.
+void Booker::wet_item(std::size_t item, bool wet) {
+    const std::int64_t water_mg = kg_to_mg(in_.assumed.item_wet_kg[item]);
+    if (!in_.brought[item] || water_mg == 0 || item_wet_[item] == wet)
+        return;
+    item_wet_[item] = wet;
+    const std::size_t bearer = loads_.item_bearer[item];
+    const Account place = item_account(item);
+    booking_.book({bearer,
+                   Part::kit,
+                   water_mg,
+                   wet ? Account::outside : place,
+                   wet ? place : Account::dried,
+                   item},
+                  wet ? "wet from the water" : "dried over night");
+    if (in_.trip.kit[item].ashore != ItemUse::packed)
+        ashore_off_mg_[bearer] += wet ? water_mg : -water_mg;
+}
+
 void Booker::get_wet() {
+    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k)
+        wet_item(k, true);
     for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
         if (wet_[c])
             continue;
@@ -145,10 +178,12 @@ void Booker::get_wet() {
     }
 }
 
-/// A night without rain dries the boats.
+/// A night without rain dries the boats and the things.
 void Booker::dry() {
     if (in_.assumed.weather.rain)
         return;
+    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k)
+        wet_item(k, false);
     for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
         if (!wet_[c])
             continue;
@@ -211,8 +246,13 @@ void Booker::plan_carry(std::size_t i) {
     const bool all_roll = std::all_of(in_.assumed.craft.begin(),
                                       in_.assumed.craft.end(),
                                       [](const AssumedCraft& craft) { return craft.rolls_up; });
-    const PieceSource source{
-        in_.trip, in_.assumed, in_.brought, loads_.item_bearer, loads_.craft_bearer, wet_};
+    const PieceSource source{in_.trip,
+                             in_.assumed,
+                             in_.brought,
+                             loads_.item_bearer,
+                             loads_.craft_bearer,
+                             wet_,
+                             item_wet_};
     PortageInputs inputs{.leg = in_.route.legs[stretch.leg].asked,
                          .stretch = stretch,
                          .index = i,
@@ -239,6 +279,9 @@ void Booker::note_start(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     StretchLoads& noted = loads_.stretches[i];
     loads_.stretch_step[i] = booking_.next_step();
+    for (std::size_t k = 0; in_.record && k < item_wet_.size(); ++k)
+        if (item_wet_[k])
+            noted.wet_items.push_back(k);
     for (std::size_t m = 0; m < members_; ++m) {
         noted.worn_kg.push_back(mg_to_kg(booking_.held_mg(m, Account::worn) +
                                          booking_.held_mg(m, Account::in_use, Part::kit)));

@@ -26,8 +26,9 @@ struct StretchLoads {
     std::vector<double> end_kg;
     std::vector<double> max_kg;
     std::vector<double> worn_kg;
-    std::vector<PartMasses> max_parts; ///< of max_kg
-    std::vector<double> all_up_kg;     ///< per craft, afloat: people, goods and craft, mean
+    std::vector<PartMasses> max_parts;  ///< of max_kg
+    std::vector<double> all_up_kg;      ///< per craft, afloat: people, goods and craft, mean
+    std::vector<std::size_t> wet_items; ///< kit items that are wet as the stretch begins
 };
 
 /// How a portage is done.

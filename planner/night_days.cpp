@@ -11,7 +11,7 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double hour_s = 3600.0;
-constexpr double m_per_km = 1000.0;
+constexpr double metres_per_km = 1000.0;
 
 double seconds_between(geo::sys_seconds from, geo::sys_seconds to) {
     return static_cast<double>((to - from).count());
@@ -305,7 +305,7 @@ double NightDays::carried_kg_km(std::size_t camp) const {
     const double litres = wet(camp) ? 0.0 : prepared_.assumed.water.camp_l; // a kilogram each
     return (night_kg_ * (on_foot_m_[camp] - supply_m_[camp]) +
             litres * (on_foot_m_[camp] - source_m_[camp])) /
-           m_per_km;
+           metres_per_km;
 }
 
 double NightDays::least(std::size_t from, std::size_t to) {

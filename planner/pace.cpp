@@ -28,11 +28,9 @@ double over_changing_load(double unloaded_s,
 double load_factor(const AssumedMember& member, const AssumedModels& models, double load_kg) {
     if (!models.load_effect)
         return 1.0;
-    const double factor = equal_effort_factor(std::max(0.0, load_kg) / member.body_kg);
-    if (!walking_model_includes_load(models.walking))
-        return factor;
-    constexpr double measured_with = 0.28; // share of body mass in [Sullivan2020]'s packs
-    return factor / equal_effort_factor(measured_with);
+    return load_factor(LoadEffect::equal_effort,
+                       std::max(0.0, load_kg) / member.body_kg,
+                       walking_model_load_ratio(models.walking));
 }
 
 double walk_s(const Stretch& stretch,

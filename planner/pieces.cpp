@@ -16,8 +16,11 @@ ItemUse use_of(const KitItem& item, BoatState boats) {
     return boats == BoatState::whole ? item.afloat : item.ashore;
 }
 
-std::int64_t item_mg(const KitItem& item) {
-    return std::llround(item.mass_kg * mg_per_kg) * item.count;
+/// With the water that clings to it.
+std::int64_t item_mg(const PieceSource& source, std::size_t item) {
+    const KitItem& thing = source.trip.kit[item];
+    return std::llround(thing.mass_kg * mg_per_kg) * thing.count +
+           (source.item_wet[item] ? std::llround(source.assumed.item_wet_kg[item] * mg_per_kg) : 0);
 }
 
 /// The craft that an item in use is lashed to: the owner's, else the first.
@@ -80,10 +83,10 @@ std::vector<Piece> pieces_of(const PieceSource& source, const Booking& booking, 
                 {item.piece.empty() ? item.name : item.piece,
                  bearer,
                  Part::kit,
-                 item_mg(item),
+                 item_mg(source, k),
                  false});
         else if (use == ItemUse::used && boats == BoatState::whole && !lashed_mg.empty())
-            lashed_mg[craft_of(source.assumed, bearer)] += item_mg(item);
+            lashed_mg[craft_of(source.assumed, bearer)] += item_mg(source, k);
     }
     for (std::size_t c = 0; c < source.assumed.craft.size(); ++c) {
         const AssumedCraft& craft = source.assumed.craft[c];
@@ -117,7 +120,7 @@ std::vector<double> worn_with(const PieceSource& source, BoatState boats) {
         const ItemUse use = use_of(item, boats);
         const bool in_hand = use == ItemUse::used && boats != BoatState::whole;
         if (source.brought[k] && (use == ItemUse::worn || in_hand))
-            worn_kg[source.item_bearer[k]] += static_cast<double>(item_mg(item)) / mg_per_kg;
+            worn_kg[source.item_bearer[k]] += static_cast<double>(item_mg(source, k)) / mg_per_kg;
     }
     return worn_kg;
 }

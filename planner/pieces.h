@@ -15,7 +15,8 @@ struct PieceSource {
     const std::vector<bool>& brought;
     const std::vector<std::size_t>& item_bearer;
     const std::vector<std::size_t>& craft_bearer;
-    const std::vector<bool>& wet; ///< per craft
+    const std::vector<bool>& wet;      ///< per craft
+    const std::vector<bool>& item_wet; ///< per kit item
 };
 
 /// Everything to be carried over a portage, boats rolled into the packs or whole with what is used

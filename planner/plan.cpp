@@ -1,6 +1,7 @@
 #include "planner/plan.h"
 
 #include "planner/calendar.h"
+#include "planner/model_use.h"
 #include "planner/nights.h"
 #include "planner/plan_draft.h"
 
@@ -41,13 +42,14 @@ Plan assemble_plan(const Prepared& prepared, const Settled& settled) {
     Plan plan;
     plan.trip = prepared.trip;
     plan.trip.time_zone = prepared.assumed.time_zone;
-    plan.models = prepared.assumed.models_used;
     plan.defaults = prepared.assumed.defaults;
     plan.converged = settled.converged;
     plan.ledger = settled.loads.ledger;
     plan.stays_home = prepared.kit.stays_home;
     plan.comes = prepared.kit.comes;
     plan.legs = plan_legs(draft);
+    plan.models = models_used(draft, plan.legs);
+    plan.bands = bands_used(draft, plan.legs);
     plan.events = plan_events(draft);
     plan.days = plan_days(draft, plan.legs);
     plan.totals = plan_totals(draft, plan.days, plan.legs);

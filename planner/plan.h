@@ -25,6 +25,14 @@ struct ModelUsed {
     std::string source; ///< key in docs/references.md
 };
 
+/// The factors between which most parties' times lie, beside each time of the plan.
+struct BandUsed {
+    std::string family; ///< "walking", "paddling"
+    double low = 1.0;
+    double high = 1.0;
+    std::string basis; ///< where they come from, in words
+};
+
 /// An assumption the trip file did not state.
 struct DefaultUsed {
     std::string key;    ///< JSON pointer in the trip file, "/days/hours"
@@ -108,6 +116,18 @@ struct CarryChoice {
     bool chosen = false;
 };
 
+/// The current of a river that nobody measured, from its fall and its bed; negative upstream.
+struct PlanCurrent {
+    double slow_mps = 0.0;
+    double likely_mps = 0.0; ///< the one used
+    double fast_mps = 0.0;
+    double slope = 0.0; ///< fall over length of the leg, without sign
+    double depth_m = 0.0;
+    std::string bed;      ///< row of the roughness table, or "given"
+    bool steep = false;   ///< roughness by [Jarrett1985] instead of the row
+    bool limited = false; ///< held at critical flow: such a reach is falls and pools
+};
+
 /// A leg, or the part of it that one day covers.
 struct PlanLeg {
     std::size_t leg = 0; ///< from 1, index into Route::legs + 1
@@ -134,9 +154,12 @@ struct PlanLeg {
     std::optional<double> break_even_m; ///< length at which rolled and whole take the same time
     double gradient = 0.0;              ///< of a river: fall over length
     double steepest_500m = 0.0;         ///< of a river: the steepest 500 m
+    double wind_mps = 0.0;              ///< over this water, its shelter taken off
+    int wind_force = 0;                 ///< of the same, Beaufort
     double wind_head_mps = 0.0;         ///< mean component against the boat
     double current_mps = 0.0;           ///< used
-    bool stopped = false;               ///< wind or current stops the boat
+    std::optional<PlanCurrent> current_estimate; ///< of it, where nobody gave it
+    bool stopped = false;                        ///< wind or current stops the boat
 };
 
 enum class EventKind {
@@ -295,6 +318,7 @@ struct Totals {
 struct Plan {
     Trip trip; ///< as read, its time zone filled in; `party` is the order of members everywhere
     std::vector<ModelUsed> models;
+    std::vector<BandUsed> bands;
     std::vector<DefaultUsed> defaults;
     Converged converged;
     Totals totals;

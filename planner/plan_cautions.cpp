@@ -1,6 +1,7 @@
+#include "planner/day_rules.h"
+#include "planner/model_ranges.h"
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
-#include "planner/models/walking_speed.h"
 #include "planner/models/wind.h"
 #include "planner/plan_draft.h"
 
@@ -46,10 +47,11 @@ class Watch {
     void days();
     void packs();
     void water_legs();
+    void estimates();
     void wind_on(const PlanLeg& leg);
     void river_on(const PlanLeg& leg);
+    void estimated_current_on(const PlanLeg& leg);
     void craft_on(const PlanLeg& leg);
-    void ranges();
     void supplies();
     void appointments();
     void route();
@@ -309,16 +311,43 @@ void Watch::river_on(const PlanLeg& leg) {
         say(Level::note,
             "gradient-hint",
             fmt::format("The river falls {:.1f} m/km ({:.0f} ft/mile), in its steepest 500 m "
-                        "{:.1f} m/km: {}. "
+                        "{:.1f} m/km ({:.0f} ft/mile): {}. "
                         "Gradient is a hint where to look closer, never a class.",
-                        1000.0 * leg.gradient,
-                        5280.0 * leg.gradient,
-                        1000.0 * leg.steepest_500m,
+                        m_per_km(leg.gradient),
+                        ft_per_mile(leg.gradient),
+                        m_per_km(leg.steepest_500m),
+                        ft_per_mile(leg.steepest_500m),
                         gradient_hint(std::abs(leg.gradient))));
-    if (leg.current_mps == 0.0)
+    if (leg.current_estimate && leg.current_mps != 0.0)
+        estimated_current_on(leg);
+    else if (leg.current_mps == 0.0)
         say(Level::note,
             "no-current",
             "No current is given for this river: times are those of still water.");
+}
+
+void Watch::estimated_current_on(const PlanLeg& leg) {
+    const PlanCurrent& guess = *leg.current_estimate;
+    const auto kmh = [](double mps) { return 3.6 * std::abs(mps); };
+    say(Level::note,
+        "current-estimated",
+        fmt::format(
+            "No current is given: {:.1f} km/h{} is Manning's estimate from a fall of {:.1f} "
+            "m/km, {:.1f} m of depth and the bed {}{}, between {:.1f} and {:.1f} km/h for "
+            "its roughness alone.{} A gauge, or a stick timed over a known length, is "
+            "better.",
+            kmh(guess.likely_mps),
+            guess.likely_mps < 0.0 ? " against" : "",
+            m_per_km(guess.slope),
+            guess.depth_m,
+            guess.bed,
+            guess.steep ? ", as rough as steep streams are" : "",
+            kmh(guess.slow_mps),
+            kmh(guess.fast_mps),
+            guess.limited ? " It is held at critical flow (Froude number 1): a river that "
+                            "steep is falls and pools, not one even current."
+                          : ""),
+        guess.steep ? "Jarrett1985" : "Chow1959");
 }
 
 void Watch::water_legs() {
@@ -351,53 +380,41 @@ void Watch::water_legs() {
     }
     day_.reset();
     leg_.reset();
-    if (any_paddle && assumed.models.paddling == PaddlingModel::power_balance &&
-        assumed.weather.wind_mps > 0.0 &&
-        std::any_of(assumed.craft.begin(), assumed.craft.end(), [](const AssumedCraft& craft) {
-            return hull_is_estimate(craft.kind);
-        }))
-        say(Level::note,
-            "paddling-estimate",
-            "Speeds under wind are an estimate: no published test of such boats was found.",
-            "docs/models/paddling.md");
+    if (any_paddle)
+        estimates();
 }
 
-void Watch::ranges() {
-    const std::vector<bool> outside = outside_energy_model(
-        draft_.prepared.stretches, draft_.prepared.assumed, draft_.settled.loads);
-    std::set<std::size_t> told_speed, told_energy;
-    for (std::size_t i = 0; i < outside.size(); ++i) {
-        const Stretch& stretch = draft_.prepared.stretches.stretches[i];
-        day_ = draft_.settled.timeline.stretches[i].day;
-        leg_ = stretch.leg + 1;
-        const auto source = [&](std::string_view family) {
-            for (const ModelUsed& used : plan_.models)
-                if (used.family == family)
-                    return used;
-            return ModelUsed{};
-        };
-        if (stretch.outside_speed_model && stretch.on_foot() &&
-            told_speed.insert(stretch.leg).second) {
-            const ModelUsed used = source("walking");
-            say(Level::note,
-                "outside-model-range",
-                fmt::format("Part of this leg is steeper than the walking model {} covers.",
-                            used.name),
-                used.source);
-        }
-        if (outside[i] && told_energy.insert(stretch.leg).second) {
-            const ModelUsed used = source("energy");
-            say(Level::note,
-                "outside-model-range",
-                fmt::format("Part of this leg is walked outside the range over which the energy "
-                            "model {} was "
-                            "measured (load, speed or slope).",
-                            used.name),
-                used.source);
-        }
+/// What is an estimate without a published test behind it says so.
+void Watch::estimates() {
+    const Assumed& assumed = draft_.prepared.assumed;
+    const bool windy =
+        assumed.models.paddling == PaddlingModel::power_balance && assumed.weather.wind_mps > 0.0;
+    std::vector<std::string> under_wind, usual;
+    for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
+        const AssumedCraft& craft = assumed.craft[c];
+        const std::string& name = draft_.prepared.trip.craft[c].name;
+        if (windy && hull_is_estimate(craft.kind))
+            under_wind.push_back(name);
+        if (craft.usual_speed && calm_speed_is_estimate(craft.kind))
+            usual.push_back(name);
     }
-    day_.reset();
-    leg_.reset();
+    std::string text;
+    if (!under_wind.empty())
+        text = fmt::format("Speeds under wind are an estimate ({}): no published test of such "
+                           "boats was found.",
+                           fmt::join(under_wind, ", "));
+    if (!usual.empty())
+        text += fmt::format("{}So is the calm speed ({}), which the trip file does not give: your "
+                            "own recorded one is better.",
+                            text.empty() ? "" : " ",
+                            fmt::join(usual, ", "));
+    if (under_wind.empty() && !usual.empty())
+        text = fmt::format("The calm speed is an estimate ({}), since the trip file does not give "
+                           "it and no published test of such boats was found: your own recorded "
+                           "one is better.",
+                           fmt::join(usual, ", "));
+    if (!text.empty())
+        say(Level::note, "paddling-estimate", std::move(text), "docs/models/paddling.md");
 }
 
 void Watch::supplies() {
@@ -534,7 +551,9 @@ std::vector<Caution> Watch::run() {
     supplies();
     appointments();
     route();
-    ranges();
+    for (const std::vector<Caution>& more :
+         {range_cautions(draft_, plan_), day_rule_cautions(draft_, plan_)})
+        said_.insert(said_.end(), more.begin(), more.end());
     whole_trip();
     usual_water();
     return std::move(said_);

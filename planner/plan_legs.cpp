@@ -1,4 +1,6 @@
+#include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
+#include "planner/models/wind.h"
 #include "planner/plan_draft.h"
 #include "planner/trim.h"
 
@@ -75,9 +77,7 @@ void LegMaker::add_times(PlanLeg& leg) const {
         leg.descent_m += stretch.descent_m;
     }
     const Assumed& assumed = draft_.prepared.assumed;
-    // Afloat the band is that of the speeds observed for one kind of craft
-    // (docs/models/paddling.md).
-    const TimeBand band = leg.travel == Travel::paddle ? TimeBand{0.85, 1.25}
+    const TimeBand band = leg.travel == Travel::paddle ? paddling_time_band()
                                                        : walking_time_band(assumed.models.walking);
     leg.moving_low_s = leg.moving_s * band.low;
     leg.moving_high_s = leg.moving_s * band.high;
@@ -170,6 +170,19 @@ void LegMaker::add_craft(PlanLeg& leg) const {
 void LegMaker::add_water(PlanLeg& leg) const {
     const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
     leg.current_mps = head_.current_mps;
+    if (head_.estimate) {
+        const auto& [bed, current] = *head_.estimate;
+        leg.current_estimate = {.slow_mps = current.slow_mps,
+                                .likely_mps = current.likely_mps,
+                                .fast_mps = current.fast_mps,
+                                .slope = bed.slope,
+                                .depth_m = bed.depth_m,
+                                .bed = std::string(bed.roughness.name),
+                                .steep = current.jarrett,
+                                .limited = current.limited};
+    }
+    leg.wind_mps = draft_.prepared.assumed.weather.wind_mps * (1.0 - head_.shelter);
+    leg.wind_force = beaufort(leg.wind_mps);
     for (std::size_t i = first_; i < last_; ++i) {
         const Paddle& paddled = draft_.settled.afloat[i].paddle;
         leg.wind_head_mps += paddled.head_wind_mps *

@@ -80,6 +80,10 @@ void Builder::read_files() {
     }
     if (trip_.route.step_m)
         options_.step_m = *trip_.route.step_m;
+    if (trip_.route.recorder == HeightRecorder::barometer) {
+        options_.track_threshold_m = geo::barometer_threshold_m;
+        options_.track_smoothing_m = options_.raster_smoothing_m;
+    }
     if (trip_.route.ascent_threshold_m) {
         options_.raster_threshold_m = *trip_.route.ascent_threshold_m;
         options_.track_threshold_m = *trip_.route.ascent_threshold_m;

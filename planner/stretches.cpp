@@ -1,6 +1,5 @@
 #include "planner/stretches.h"
 
-#include "planner/models/river.h"
 #include "planner/models/terrain.h"
 
 #include <algorithm>
@@ -13,7 +12,6 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double same_point_m = 0.5;
-constexpr double night_time_factor = 1.25; // [FM21-18]: 3.2 km/h by night for 4.0 by day on roads
 constexpr double river_shelter = 0.5;  // banks and bends keep off wind; common practice, no source
 constexpr double water_near_m = 200.0; // a camp this near to a source needs no carried water
 
@@ -44,15 +42,11 @@ bool is_fresh(const RouteLeg& leg) {
            leg.asked.drinkable.value_or(leg.asked.water.value_or(Water::lake) != Water::sea);
 }
 
-/// Current of a leg: as given, else from Manning's equation where the bed is described, else none.
-double current_of(const RouteLeg& leg) {
-    if (leg.travel != Travel::paddle)
-        return 0.0;
-    if (leg.asked.current_mps)
-        return *leg.asked.current_mps;
-    if (leg.asked.water.value_or(Water::lake) != Water::river || !leg.asked.bed ||
-        leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
-        return 0.0;
+/// Current of a leg from Manning's equation, where nobody gave one and the bed is described.
+std::optional<EstimatedCurrent> estimate_current(const RouteLeg& leg) {
+    if (leg.asked.current_mps || leg.asked.water.value_or(Water::lake) != Water::river ||
+        !leg.asked.bed || leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
+        return std::nullopt;
     Roughness roughness = chow_roughness(default_bed).value();
     if (leg.asked.bed->roughness)
         roughness = {"given",
@@ -64,12 +58,16 @@ double current_of(const RouteLeg& leg) {
         roughness = *row;
     const double fall =
         (leg.profile.heights_m.front() - leg.profile.heights_m.back()) / leg.line.length_m();
-    const double current_mps =
-        estimated_current({.slope = std::abs(fall),
-                           .depth_m = leg.asked.bed->depth_m.value_or(default_depth_m),
-                           .roughness = roughness})
-            .likely_mps;
-    return fall >= 0.0 ? current_mps : -current_mps;
+    const Bed bed{.slope = std::abs(fall),
+                  .depth_m = leg.asked.bed->depth_m.value_or(default_depth_m),
+                  .roughness = roughness};
+    CurrentEstimate current = estimated_current(bed);
+    if (fall < 0.0) { // travelled upstream
+        current.slow_mps = -current.slow_mps;
+        current.likely_mps = -current.likely_mps;
+        current.fast_mps = -current.fast_mps;
+    }
+    return EstimatedCurrent{bed, current};
 }
 
 /// Fills the sums over the ground between two distances along the leg.
@@ -77,14 +75,11 @@ void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assume
     const geo::Profile& profile = leg.profile;
     const double start_m = stretch.from_m - leg.from_m;
     const double end_m = stretch.to_m - leg.from_m;
+    const WalkingModel model = assumed.models.walking;
     const auto add = [&](double length_m, double slope) {
-        const double there_mps = walking_speed_mps(assumed.models.walking, slope);
-        const double back_mps = walking_speed_mps(assumed.models.walking, -slope);
-        stretch.there.add(length_m, slope, there_mps);
-        stretch.back.add(length_m, -slope, back_mps);
+        stretch.there.add(length_m, slope, walking_speed_mps(model, slope, stretch.footing));
+        stretch.back.add(length_m, -slope, walking_speed_mps(model, -slope, stretch.footing));
         stretch.steps.push_back({length_m, slope});
-        if (!walking_speed_covers(assumed.models.walking, slope))
-            stretch.outside_speed_model = true;
     };
     if (profile.heights_m.size() < 2 || profile.step_m <= 0.0) {
         add(end_m - start_m, 0.0);
@@ -133,28 +128,45 @@ Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, doub
     stretch.travel = route.legs[leg].travel;
     stretch.from_m = ends_m.first;
     stretch.to_m = ends_m.second;
+    stretch.footing = Footing::on_path;
     stretch.time_factor = 1.0;
     stretch.eta = 1.0;
     return stretch;
 }
 
+/// What the ground and the dark do to time and effort.
+void describe_ground(Stretch& stretch, const TripLeg& asked, WalkingModel model) {
+    const Terrain terrain = asked.terrain.value_or(Terrain::path);
+    const Ground& under = ground(ground_name(terrain));
+    stretch.time_factor = under.time_factor;
+    stretch.eta = under.eta;
+    if (terrain == Terrain::snow && asked.footprint_m) {
+        stretch.eta = snow_eta(*asked.footprint_m);
+        stretch.time_factor = equal_effort_time_factor(stretch.eta);
+    }
+    // A model with a curve of its own for such ground needs no factor of ours.
+    const bool wild = terrain == Terrain::forest || terrain == Terrain::off_path;
+    if (wild && walking_model_knows_footing(model)) {
+        stretch.footing = Footing::off_path;
+        stretch.time_factor = 1.0;
+    }
+    if (asked.night.value_or(false))
+        stretch.time_factor *= night_time_factor(under);
+}
+
 void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
+    if (stretch.on_foot())
+        describe_ground(stretch, leg.asked, assumed.models.walking);
     measure_ground(stretch, leg, assumed);
     if (stretch.travel == Travel::paddle) {
         measure_courses(stretch, leg);
-        stretch.current_mps = current_of(leg);
+        stretch.estimate = estimate_current(leg);
+        stretch.current_mps = stretch.estimate ? stretch.estimate->current.likely_mps
+                                               : leg.asked.current_mps.value_or(0.0);
         const bool river = leg.asked.water.value_or(Water::lake) == Water::river;
         stretch.shelter = leg.asked.shelter.value_or(river ? river_shelter : 0.0);
         stretch.drinkable = is_fresh(leg);
-        return;
     }
-    const Ground& under = ground(ground_name(leg.asked.terrain.value_or(Terrain::path)));
-    stretch.time_factor = under.time_factor;
-    stretch.eta = leg.asked.terrain == Terrain::snow && leg.asked.footprint_m
-                      ? snow_eta(*leg.asked.footprint_m)
-                      : under.eta;
-    if (leg.asked.night.value_or(false))
-        stretch.time_factor *= night_time_factor;
 }
 
 /// Where a leg is cut: its ends, places within it, and even pieces no longer than asked.

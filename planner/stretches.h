@@ -2,9 +2,12 @@
 
 #include "planner/assumptions.h"
 #include "planner/models/load_carriage.h"
+#include "planner/models/river.h"
+#include "planner/models/walking_speed.h"
 #include "planner/route.h"
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace tumpline::planner {
@@ -21,6 +24,12 @@ struct Course {
     double length_m;
 };
 
+/// A river's current that nobody gave, estimated from the fall of its leg and its bed.
+struct EstimatedCurrent {
+    Bed bed;
+    CurrentEstimate current;
+};
+
 /// A piece of one leg between two points where something may change: the leg's ends, places. The
 /// engine's unit; prepared once so that planning again costs little.
 struct Stretch {
@@ -34,13 +43,14 @@ struct Stretch {
     LcdaSums there;
     LcdaSums back; ///< the same ground the other way
     std::vector<SlopeStep> steps;
-    double time_factor;       ///< of the ground, and of the night
-    double eta;               ///< terrain coefficient of the energy models
-    bool outside_speed_model; ///< steeper than the walking model covers, somewhere
+    Footing footing;    ///< for the walking models that tell the path from other ground
+    double time_factor; ///< of the ground, and of the night
+    double eta;         ///< terrain coefficient of the energy models
     // Afloat:
     std::vector<Course> courses;
-    double current_mps; ///< negative against the boat
-    double shelter;     ///< share of the wind kept off
+    double current_mps;                       ///< negative against the boat
+    std::optional<EstimatedCurrent> estimate; ///< of it, where nobody gave it
+    double shelter;                           ///< share of the wind kept off
     bool drinkable;
     int scouts;
 

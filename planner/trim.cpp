@@ -124,9 +124,11 @@ std::vector<Packed> goods_of(const Draft& draft, std::size_t craft, std::size_t 
         const bool ours = std::find(crew.begin(), crew.end(), loads.item_bearer[k]) != crew.end();
         if (!ours || !prepared.kit.brought[k] || item.afloat != ItemUse::packed)
             continue;
+        const std::vector<std::size_t>& wet = loads.stretches[stretch].wet_items;
+        const bool is_wet = std::find(wet.begin(), wet.end(), k) != wet.end();
         add_to(things,
                {item.piece.empty() ? item.name : item.piece,
-                item.mass_kg * item.count,
+                item.mass_kg * item.count + (is_wet ? prepared.assumed.item_wet_kg[k] : 0.0),
                 item.volume_l.value_or(0.0) * item.count,
                 item.at_hand});
     }

@@ -79,6 +79,9 @@ struct TripPlace {
     std::string note;
 };
 
+/// What recorded the heights of the tracks.
+enum class HeightRecorder { gnss, barometer };
+
 struct TripRoute {
     std::vector<std::filesystem::path> tracks; ///< made absolute or relative to the working folder
     std::vector<std::filesystem::path> elevation;
@@ -86,6 +89,7 @@ struct TripRoute {
     std::vector<TripPlace> places;
     std::optional<double> step_m; ///< of the profile
     std::optional<double> ascent_threshold_m;
+    std::optional<HeightRecorder> recorder; ///< empty: taken as a receiver's
 };
 
 enum class Sex { female, male };
@@ -101,6 +105,7 @@ struct Member {
     std::optional<double> pace;             ///< factor on the level speed, 1 as the model
     std::optional<double> level_speed_mps;  ///< for the walking model `constant`
     std::optional<RiverClass> river_class;  ///< the hardest class this member paddles
+    std::optional<seconds> fitness;         ///< to climb 300 m over 800 m, unhurried [Tranter1970]
 };
 
 enum class CraftKind { packraft, inflatable, solo_canoe, tandem_canoe, kayak };
@@ -144,9 +149,10 @@ struct KitItem {
     std::optional<bool> bring;   ///< overrides `when`; recorded in the plan
     std::string piece;           ///< items of one piece are carried together ("in")
     std::optional<double> volume_l;
-    bool at_hand = false;  ///< kept out of the stowed bags afloat
-    std::string bearer;    ///< party item that must stay with this member
-    bool gets_wet = false; ///< lines and the like: heavier after use on the water
+    bool at_hand = false;               ///< kept out of the stowed bags afloat
+    std::string bearer;                 ///< party item that must stay with this member
+    bool gets_wet = false;              ///< lines and the like: heavier after use on the water
+    std::optional<double> wet_fraction; ///< of its mass, clinging until dried; implies `gets_wet`
 };
 
 enum class Meal { breakfast, trail, dinner };
@@ -175,7 +181,10 @@ struct DrinkingWater {
 struct Fuel {
     std::optional<double> boiled_l; ///< per person and day
     std::optional<double> kg_per_litre;
-    std::string stove;                        ///< a row of docs/models/stove_fuel.md; empty: gas
+    std::optional<double> start_c; ///< of the water, or of the snow, before it is heated
+    std::optional<double>
+        altitude_m;    ///< where the water is only brought to the boil, not cooked in
+    std::string stove; ///< a row of docs/models/stove_fuel.md; empty: gas
     std::optional<double> container_kg;       ///< empty mass of one container
     std::optional<double> container_holds_kg; ///< fuel in one; empty: one container whatever
     std::optional<double> reserve;            ///< share on top

@@ -167,6 +167,16 @@ const Section<Fuel>& fuel_section() {
             {"stove",
              Need::may,
              [](const TripValue& v, Fuel& f) { put(f.stove, v.one_of(stove_words())); }},
+            {"start",
+             Need::may,
+             [](const TripValue& v, Fuel& f) {
+                 put(f.start_c, v.quantity({Dimension::temperature, -60.0, 60.0}));
+             }},
+            {"altitude",
+             Need::may,
+             [](const TripValue& v, Fuel& f) {
+                 put(f.altitude_m, v.quantity({Dimension::length, -500.0, 9000.0}));
+             }},
             {"container",
              Need::may,
              [](const TripValue& v, Fuel& f) {

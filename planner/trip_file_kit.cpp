@@ -100,6 +100,11 @@ const Section<KitItem>& kit_section() {
             {"gets_wet",
              Need::may,
              [](const TripValue& v, KitItem& k) { put(k.gets_wet, v.yes_or_no()); }},
+            {"wet",
+             Need::may,
+             [](const TripValue& v, KitItem& k) {
+                 put(k.wet_fraction, v.number({0.0, 3.0}));
+             }},
         }};
     return section;
 }

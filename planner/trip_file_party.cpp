@@ -69,6 +69,11 @@ const Section<Member>& member_section() {
             {"class",
              Need::may,
              [](const TripValue& v, Member& m) { put(m.river_class, v.river_class()); }},
+            {"fitness",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.fitness, v.duration({0.1, 3.0}));
+             }},
         }};
     return section;
 }

@@ -231,6 +231,11 @@ const Section<TripRoute>& route_section() {
              [](const TripValue& v, TripRoute& r) {
                  put(r.ascent_threshold_m, v.quantity({Dimension::length, 0.0, 100.0}));
              }},
+            {"recorder",
+             Need::may,
+             [](const TripValue& v, TripRoute& r) {
+                 put(r.recorder, v.meaning(height_recorder_words()));
+             }},
         }};
     return section;
 }

@@ -51,6 +51,8 @@ constexpr auto weekdays = std::to_array<Word<int>>({{"monday", 1},
                                                     {"friday", 5},
                                                     {"saturday", 6},
                                                     {"sunday", 7}});
+constexpr auto height_recorders = std::to_array<Word<HeightRecorder>>(
+    {{"gnss", HeightRecorder::gnss}, {"barometer", HeightRecorder::barometer}});
 constexpr std::array<std::string_view, 7> classes{"", "I", "II", "III", "IV", "V", "VI"};
 
 template <class Table, class Meaning>
@@ -110,6 +112,10 @@ std::span<const Word<Meal>> meal_words() {
 
 std::span<const Word<int>> weekday_words() {
     return weekdays;
+}
+
+std::span<const Word<HeightRecorder>> height_recorder_words() {
+    return height_recorders;
 }
 
 std::string_view word(Travel travel) {

@@ -22,7 +22,8 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::span<const Word<CraftKind>> craft_kind_words();
 [[nodiscard]] std::span<const Word<ItemUse>> item_use_words();
 [[nodiscard]] std::span<const Word<Meal>> meal_words();
-[[nodiscard]] std::span<const Word<int>> weekday_words(); ///< ISO: Monday is 1
+[[nodiscard]] std::span<const Word<int>> weekday_words();
+[[nodiscard]] std::span<const Word<HeightRecorder>> height_recorder_words(); ///< ISO: Monday is 1
 
 /// The word of a meaning; of `PlaceKind::landing` "landing".
 [[nodiscard]] std::string_view word(Travel travel);

@@ -53,6 +53,10 @@ double drinking_lps(Effort effort, double air_c) {
     return std::min(rate.cap, rate.base * (1.0 + 0.05 * std::max(0.0, air_c - 15.0))) * second;
 }
 
+bool drinking_covers(double air_c) {
+    return air_c >= coldest_air_c && air_c <= hottest_air_c;
+}
+
 double drinking_day_l(const DrinkingDay& day) {
     return std::min(day.moving_s * day.rate_lps + day.camp_l, most_drunk_per_day_l);
 }

@@ -24,6 +24,11 @@ enum class Effort {
 /// Covers: -30 to 45 C. Known bias: too low in humid heat and full sun.
 [[nodiscard]] double drinking_lps(Effort effort, double air_c);
 
+/// Air temperatures of that line.
+inline constexpr double coldest_air_c = -30.0;
+inline constexpr double hottest_air_c = 45.0;
+[[nodiscard]] bool drinking_covers(double air_c);
+
 /// Never planned above this in any hour or day. Source: [TBMED507], 1.5 and 12 US quarts.
 inline constexpr double most_drunk_per_hour_l = 1.5 * 0.946352946;
 inline constexpr double most_drunk_per_day_l = 12.0 * 0.946352946;

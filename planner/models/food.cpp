@@ -64,7 +64,11 @@ double food_energy_j(const Nutrients& nutrients) {
 }
 
 bool energy_density_covers(double j_per_kg) {
-    return j_per_kg >= 1.5e3 * joule_per_kcal && j_per_kg <= 6.0e3 * joule_per_kcal;
+    return j_per_kg >= least_energy_density_j_per_kg && j_per_kg <= most_energy_density_j_per_kg;
+}
+
+bool fixed_ration_covers(double kg_per_day) {
+    return kg_per_day >= least_ration_kg && kg_per_day <= most_ration_kg;
 }
 
 double ration_kg(const Ration& ration) {
@@ -100,7 +104,7 @@ std::span<const ModelEntry> food_entries() {
          .name = "fixed-ration",
          .answers = "How much food is it at a mass per person and day?",
          .source = "BulkRation",
-         .covers = "0.7 to 1.1 kg per person and day for trips of any length",
+         .covers = "0.68 to 1.13 kg per person and day (1.5 to 2.5 lb), dry bulk food",
          .why = "the party buys by weight and knows its own appetite"},
     }};
     return entries;

@@ -28,8 +28,16 @@ inline constexpr double default_energy_density_j_per_kg = 4.0e3 * joule_per_kcal
 /// Share of the food's mass; its waste is carried out. From memory, range 0.05 to 0.15.
 inline constexpr double default_packaging = 0.08;
 
-/// Whether a density can be eaten for days: 1.5 kcal/g (fresh) to 6 kcal/g; pure fat is 9.
+inline constexpr double least_energy_density_j_per_kg = 1.5e3 * joule_per_kcal; ///< fresh food
+inline constexpr double most_energy_density_j_per_kg = 6.0e3 * joule_per_kcal;  ///< fat is 9
+/// Whether a density can be eaten for days.
 [[nodiscard]] bool energy_density_covers(double j_per_kg);
+
+/// The schools' lightest and heaviest bulk rations, per person and day, 1.5 and 2.5 lb
+/// [BulkRation].
+inline constexpr double least_ration_kg = 0.680388555;
+inline constexpr double most_ration_kg = 1.133980925;
+[[nodiscard]] bool fixed_ration_covers(double kg_per_day);
 
 /// What must be packed to eat `energy_j`.
 struct Ration {

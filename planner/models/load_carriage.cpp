@@ -179,22 +179,51 @@ double carriage_w(CarriageModel model, const Carrying& walk) {
     return 0.0; // not reached: every enumerator returns above
 }
 
-bool carriage_covers(CarriageModel model, const Carrying& walk) {
-    const double ratio = walk.load_kg / walk.body_kg;
-    const double V = walk.speed_mps;
+CarriageRange carriage_range(CarriageModel model) {
+    CarriageRange range;
     switch (model) {
     case CarriageModel::lcda_backpacking_2022:
-        return ratio <= 0.66 && V >= 0.45 && V <= 1.97 && walk.slope >= -0.40 && walk.slope <= 0.45;
+        range.most_load_ratio = 0.66;
+        range.least_speed_mps = 0.45;
+        range.most_speed_mps = 1.97;
+        range.steepest_down = -0.40;
+        range.steepest_up = 0.45;
+        break;
     case CarriageModel::pandolf_santee:
-        return walk.load_kg <= 70.0 && V <= 2.0 && walk.slope >= -0.12;
+        range.most_load_kg = 70.0;
+        range.most_speed_mps = 2.0;
+        range.steepest_down = -0.12;
+        break;
     case CarriageModel::ludlow_weyand_2017:
-        // tan(-6) and tan(9 degrees); on a treadmill, which a path (1.1) still is nearly
-        return ratio <= 0.31 && V >= 0.4 && V <= 1.6 && walk.slope >= -0.1051 &&
-               walk.slope <= 0.1584 && walk.terrain <= 1.1;
+        range.most_load_ratio = 0.31;
+        range.least_speed_mps = 0.4;
+        range.most_speed_mps = 1.6;
+        range.steepest_down = -0.1051; // tan(-6 degrees)
+        range.steepest_up = 0.1584;    // tan(9 degrees)
+        range.most_terrain = 1.1;      // a treadmill, which a path still is nearly
+        break;
     case CarriageModel::compendium_met:
-        return V >= 0.9 && std::abs(walk.slope) <= 0.20;
+        range.least_speed_mps = 0.9;
+        range.steepest_down = -0.20;
+        range.steepest_up = 0.20;
+        break;
     }
-    return false; // not reached: every enumerator returns above
+    return range;
+}
+
+bool carriage_covers(CarriageModel model, const Carrying& walk) {
+    const CarriageRange range = carriage_range(model);
+    const auto below = [](const std::optional<double>& most, double value) {
+        return !most || value <= *most;
+    };
+    const auto above = [](const std::optional<double>& least, double value) {
+        return !least || value >= *least;
+    };
+    return below(range.most_load_ratio, walk.load_kg / walk.body_kg) &&
+           below(range.most_load_kg, walk.load_kg) &&
+           above(range.least_speed_mps, walk.speed_mps) &&
+           below(range.most_speed_mps, walk.speed_mps) && above(range.steepest_down, walk.slope) &&
+           below(range.steepest_up, walk.slope) && below(range.most_terrain, walk.terrain);
 }
 
 std::optional<CarriageModel> carriage_model(std::string_view name) {

@@ -129,6 +129,17 @@ enum class CarriageModel {
 /// mass and more (code 17010), 6 MET below (17080).
 [[nodiscard]] double carriage_w(CarriageModel model, const Carrying& walk);
 
+/// Range over which a model was measured; what it does not limit is empty.
+struct CarriageRange {
+    std::optional<double> most_load_ratio; ///< load over body mass
+    std::optional<double> most_load_kg;
+    std::optional<double> least_speed_mps, most_speed_mps;
+    std::optional<double> steepest_down, steepest_up; ///< rise over run, the first negative
+    std::optional<double> most_terrain;
+};
+
+[[nodiscard]] CarriageRange carriage_range(CarriageModel model);
+
 /// Whether `walk` lies in the range over which the model was measured.
 [[nodiscard]] bool carriage_covers(CarriageModel model, const Carrying& walk);
 

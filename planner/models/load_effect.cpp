@@ -131,7 +131,8 @@ double load_factor(LoadEffect effect, double load_ratio, double measured_ratio) 
 }
 
 bool load_effect_covers(LoadEffect effect, double load_ratio) {
-    return effect == LoadEffect::none || (load_ratio >= 0.0 && load_ratio <= 0.66);
+    return effect == LoadEffect::none ||
+           (load_ratio >= 0.0 && load_ratio <= equal_effort_most_ratio);
 }
 
 std::optional<LoadEffect> load_effect(std::string_view name) {

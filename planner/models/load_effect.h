@@ -41,6 +41,9 @@ enum class LoadEffect { equal_effort, none };
 /// Factor on the speed of a walking model whose people carried `measured_ratio` of their body mass.
 [[nodiscard]] double load_factor(LoadEffect effect, double load_ratio, double measured_ratio = 0.0);
 
+/// The heaviest load of the study behind `equal_effort`, over body mass.
+inline constexpr double equal_effort_most_ratio = 0.66;
+
 [[nodiscard]] bool load_effect_covers(LoadEffect effect, double load_ratio);
 [[nodiscard]] std::optional<LoadEffect> load_effect(std::string_view name);
 [[nodiscard]] std::string_view load_effect_name(LoadEffect effect);

@@ -144,6 +144,11 @@ double default_calm_speed_mps(HullKind kind) {
     return of(kind).calm_speed_mps;
 }
 
+bool calm_speed_is_estimate(HullKind kind) {
+    return kind == HullKind::packraft || kind == HullKind::inflatable ||
+           kind == HullKind::solo_canoe;
+}
+
 double default_wind_ceiling_mps(HullKind kind) {
     return of(kind).wind_ceiling_mps;
 }
@@ -163,6 +168,10 @@ double power_balance_mps(const Hull& hull, double headwind_mps) {
     if (balance.stands_still())
         return 0.0;
     return hull.reference_speed_mps * balance.root(0.0, balance.high_end());
+}
+
+bool power_balance_covers(double headwind_mps) {
+    return headwind_mps >= -strongest_tail_mps && headwind_mps <= strongest_head_mps;
 }
 
 double calm_drag_n(const Hull& hull, double speed_mps) {
@@ -274,6 +283,12 @@ double hull_speed_mps(double length_m) {
 
 bool calm_speed_covers(HullKind kind, double speed_mps) {
     return speed_mps > 0.0 && speed_mps <= hull_speed_mps(hull(kind).length_m);
+}
+
+TimeBand paddling_time_band() {
+    return {.low = 0.85,
+            .high = 1.25,
+            .basis = "a judgement, from the speeds told of one kind of craft [PackraftForum]"};
 }
 
 double paddling_met(PaddlingEffort effort) {

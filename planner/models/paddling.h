@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/models/model_entry.h"
+#include "planner/models/time_band.h"
 
 #include <optional>
 #include <span>
@@ -39,6 +40,10 @@ struct Hull {
 /// better.
 [[nodiscard]] double default_calm_speed_mps(HullKind kind);
 
+/// Whether that speed is an estimate: from memory or a few messages, not from a club's pages. True
+/// of inflatable boats and the solo canoe.
+[[nodiscard]] bool calm_speed_is_estimate(HullKind kind);
+
 /// No open crossing above this wind at 10 m: upper limit of force 4 for open and inflatable boats,
 /// of force 5 for the kayak. Common practice; a party's own limit is often lower.
 [[nodiscard]] double default_wind_ceiling_mps(HullKind kind);
@@ -69,6 +74,15 @@ struct Wind {
 /// Covers: -20 to 15 m/s; without waves, which slow more than wind does.
 /// Known bias: too fast in waves; a tail wind in waves gives less than this.
 [[nodiscard]] double power_balance_mps(const Hull& hull, double headwind_mps);
+
+/// Head components over which the balance was compared with anything.
+inline constexpr double strongest_tail_mps = 20.0;
+inline constexpr double strongest_head_mps = 15.0;
+[[nodiscard]] bool power_balance_covers(double headwind_mps);
+
+/// Up to this wind the model `constant`, which leaves it out, does not mislead: a gentle breeze,
+/// common practice.
+inline constexpr double constant_most_wind_mps = 3.0;
 
 /// Drag of water and air in calm, kw v^2.26 + ka v^2, in newtons.
 [[nodiscard]] double calm_drag_n(const Hull& hull, double speed_mps);
@@ -155,6 +169,10 @@ struct FerryGlide {
 
 /// Whether such a boat can keep this calm speed: above 0, not above its hull speed.
 [[nodiscard]] bool calm_speed_covers(HullKind kind, double speed_mps);
+
+/// How far a time afloat may be out before the party's own calm speed is known: a spread of one
+/// mile per hour either way was told of one kind of craft [PackraftForum]; the band is a judgement.
+[[nodiscard]] TimeBand paddling_time_band();
 
 /// Rows of the Compendium of Physical Activities on the water.
 enum class PaddlingEffort {

@@ -78,14 +78,19 @@ double resting_w(RestingModel model, const Body& body) {
     return 0.0; // not reached: every enumerator returns above
 }
 
-bool resting_covers(RestingModel model, const Body& body) {
+AgeRange resting_ages(RestingModel model) {
     switch (model) {
     case RestingModel::mifflin_st_jeor_1990:
-        return body.age_years >= 19.0 && body.age_years <= 78.0;
+        return {.youngest = 19.0, .oldest = 78.0};
     case RestingModel::schofield_1985:
-        return body.age_years >= 18.0;
+        return {.youngest = 18.0, .oldest = std::nullopt};
     }
-    return false; // not reached: every enumerator returns above
+    return {.youngest = 18.0, .oldest = std::nullopt}; // not reached: every enumerator returns
+}
+
+bool resting_covers(RestingModel model, const Body& body) {
+    const AgeRange ages = resting_ages(model);
+    return body.age_years >= ages.youngest && (!ages.oldest || body.age_years <= *ages.oldest);
 }
 
 std::optional<RestingModel> resting_model(std::string_view name) {

@@ -38,6 +38,14 @@ struct Body {
 enum class RestingModel { mifflin_st_jeor_1990, schofield_1985 };
 
 [[nodiscard]] double resting_w(RestingModel model, const Body& body);
+
+/// Youngest and oldest that a model holds for, years; the second may be empty.
+struct AgeRange {
+    double youngest;
+    std::optional<double> oldest;
+};
+
+[[nodiscard]] AgeRange resting_ages(RestingModel model);
 [[nodiscard]] bool resting_covers(RestingModel model, const Body& body);
 [[nodiscard]] std::optional<RestingModel> resting_model(std::string_view name);
 [[nodiscard]] std::string_view resting_model_name(RestingModel model);

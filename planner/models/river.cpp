@@ -78,8 +78,13 @@ double jarrett_roughness(double slope, double hydraulic_radius_m) {
 }
 
 bool jarrett_covers(double slope, double hydraulic_radius_m) {
-    return slope >= 0.002 && slope <= 0.09 && hydraulic_radius_m >= 0.5 * foot_m &&
-           hydraulic_radius_m <= 7.0 * foot_m;
+    return slope >= jarrett_least_slope && slope <= jarrett_most_slope &&
+           hydraulic_radius_m >= jarrett_least_radius_m &&
+           hydraulic_radius_m <= jarrett_most_radius_m;
+}
+
+bool estimated_current_covers(double slope, double depth_m) {
+    return slope < jarrett_least_slope || jarrett_covers(slope, depth_m);
 }
 
 CurrentEstimate estimated_current(const Bed& bed) {

@@ -73,6 +73,14 @@ struct CurrentEstimate {
 /// (from memory [Grant1997]).
 [[nodiscard]] CurrentEstimate estimated_current(const Bed& bed);
 
+/// Whether a bed lies where the estimate was compared with rivers: gentler than Jarrett's streams,
+/// or one of them (`jarrett_covers`).
+[[nodiscard]] bool estimated_current_covers(double slope, double depth_m);
+inline constexpr double jarrett_least_slope = 0.002;
+inline constexpr double jarrett_most_slope = 0.09;
+inline constexpr double jarrett_least_radius_m = 0.1524; ///< half a foot
+inline constexpr double jarrett_most_radius_m = 2.1336;  ///< seven feet
+
 /// Mean depth assumed where nobody knows it; common practice, no source.
 inline constexpr double default_depth_m = 0.6;
 inline constexpr std::string_view default_bed = "winding-pools-shoals";

@@ -59,7 +59,7 @@ const Ground& ground(std::string_view name) {
 }
 
 double snow_eta(double footprint_m) {
-    const double h = 100.0 * std::clamp(footprint_m, 0.0, 0.45); // cm
+    const double h = 100.0 * std::clamp(footprint_m, 0.0, deepest_footprint_m); // cm
     return 1.30 + 0.082 * h;
 }
 

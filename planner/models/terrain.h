@@ -31,6 +31,7 @@ struct Ground {
 /// coefficients of soft snow to 0.1.
 /// Covers: 0 to 0.45 m. Deeper counts as 0.45 m: there one wades, and needs snowshoes.
 [[nodiscard]] double snow_eta(double footprint_m);
+inline constexpr double deepest_footprint_m = 0.45;
 
 /// Terrain coefficient of snow of a given depth and density.
 ///

@@ -45,7 +45,7 @@ void walking_time(benchmark::State& state) {
     state.SetLabel(std::string(walking_model_name(model)));
 }
 
-BENCHMARK(walking_time)->DenseRange(0, 7)->Unit(benchmark::kMillisecond);
+BENCHMARK(walking_time)->DenseRange(0, 19)->Unit(benchmark::kMillisecond);
 
 void energy(benchmark::State& state) {
     const auto model = static_cast<CarriageModel>(state.range(0));

@@ -119,6 +119,18 @@ TEST(HeightCleaning, LevelGroundUnderAReceiversNoiseHardlyClimbs) {
     EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 5.0, .correlation_m = 100.0}, track_cleaning), 4.0);
 }
 
+// A barometer's errors are a metre at most from minute to minute, and slow (docs/elevation.md).
+TEST(HeightCleaning, LevelGroundUnderABarometersNoiseDoesNotClimb) {
+    constexpr Cleaning barometer{.radius = 3, .threshold_m = barometer_threshold_m};
+    EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 1.0, .correlation_m = 0.0}, barometer), 0.01);
+    EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 1.0, .correlation_m = 300.0}, barometer), 0.05);
+    EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 1.5, .correlation_m = 300.0}, barometer), 1.0);
+    const std::vector<double> hills_m = waves(25.0, 500.0); // lost by a receiver's threshold
+    EXPECT_NEAR(
+        ascent_m(cleaned_land(hills_m, barometer)), ascent_m(hills_m), 0.02 * ascent_m(hills_m));
+    EXPECT_LT(ascent_m(cleaned_land(hills_m, track_cleaning)), 0.1 * ascent_m(hills_m));
+}
+
 TEST(HeightCleaning, HillsKeepTheirHeightUnderNoise) {
     for (const double apart_m : {500.0, 1000.0, 2000.0, 4000.0}) {
         const std::vector<double> ground_m = waves(0.05 * apart_m, apart_m);

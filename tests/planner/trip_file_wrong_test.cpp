@@ -99,7 +99,7 @@ const std::vector<Case> cases{
      R"(found "put_in", expected start, finish, put-in, take-out, camp, water, resupply, cache, exit or hazard; write "put-in")"},
     {"/models/walking",
      "swis-signpost",
-     R"(found "swis-signpost", expected swiss-signpost, naismith-langmuir, tobler, irmischer-clarke, campbell-2019, sullivan-2020, din-33466 or constant; write "swiss-signpost")"},
+     R"(found "swis-signpost", expected swiss-signpost, naismith-langmuir, langmuir-party, tobler, irmischer-clarke, campbell-2019, campbell-2019-p10, campbell-2019-p20, campbell-2019-p30, campbell-2019-p40, campbell-2019-p50, campbell-2019-p60, campbell-2019-p70, campbell-2019-p80, campbell-2019-p90, sullivan-2020, sullivan-2020-moderate, sullivan-2020-high, din-33466 or constant; write "swiss-signpost")"},
     {"/models/load_effect", "\"\"", R"(found "", expected equal-effort or none)"},
     {"/fuel/stove",
      "wite-gas",

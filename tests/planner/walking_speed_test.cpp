@@ -5,21 +5,11 @@
 
 #include <gtest/gtest.h>
 
-#include <array>
 #include <cmath>
 #include <limits>
 
 namespace tumpline::planner {
 namespace {
-
-constexpr std::array every_model = {WalkingModel::swiss_signpost,
-                                    WalkingModel::naismith_langmuir,
-                                    WalkingModel::tobler,
-                                    WalkingModel::irmischer_clarke,
-                                    WalkingModel::campbell_2019,
-                                    WalkingModel::sullivan_2020,
-                                    WalkingModel::din_33466,
-                                    WalkingModel::constant};
 
 class WalkingSpeed : public testing::TestWithParam<WalkingModel> {
   protected:
@@ -91,7 +81,7 @@ TEST_P(WalkingSpeed, KnowsItsName) {
 
 INSTANTIATE_TEST_SUITE_P(EveryModel,
                          WalkingSpeed,
-                         testing::ValuesIn(every_model),
+                         testing::ValuesIn(walking_models().begin(), walking_models().end()),
                          [](const testing::TestParamInfo<WalkingModel>& model) {
                              std::string name(walking_model_name(model.param));
                              for (char& letter : name)
@@ -104,10 +94,28 @@ TEST(WalkingModel, UnknownNameIsNone) {
     EXPECT_FALSE(walking_model("Tobler").has_value());
 }
 
-TEST(WalkingModel, OnlySullivanIsMeasuredUnderPacks) {
-    for (const WalkingModel model : every_model) {
-        EXPECT_EQ(walking_model_includes_load(model), model == WalkingModel::sullivan_2020);
+TEST(WalkingModel, OnlyTheCrewsAreMeasuredUnderPacks) {
+    for (const WalkingModel model : walking_models()) {
+        EXPECT_EQ(walking_model_includes_load(model),
+                  walking_model_name(model).starts_with("sullivan-2020"));
         EXPECT_EQ(walking_model_load_ratio(model) > 0.0, walking_model_includes_load(model));
+        EXPECT_EQ(walking_load_reach_kg(model).has_value(), walking_model_includes_load(model));
+    }
+}
+
+TEST(WalkingModel, EachIsInTheCatalogueOnceInItsPlace) {
+    ASSERT_EQ(walking_speed_entries().size(), walking_models().size());
+    for (std::size_t i = 0; i < walking_models().size(); ++i)
+        EXPECT_EQ(walking_speed_entries()[i].name, walking_model_name(walking_models()[i]));
+}
+
+TEST(WalkingModel, OnlyIrmischerAndClarkeTellOtherGround) {
+    for (const WalkingModel model : walking_models()) {
+        bool differs = false;
+        for (int percent = -60; percent <= 60; ++percent)
+            differs = differs || walking_speed_mps(model, percent / 100.0, Footing::off_path) !=
+                                     walking_speed_mps(model, percent / 100.0, Footing::on_path);
+        EXPECT_EQ(differs, walking_model_knows_footing(model)) << walking_model_name(model);
     }
 }
 

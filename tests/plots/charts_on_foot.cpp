@@ -24,6 +24,7 @@ Chart walking_speed_chart() {
                 .marks = {}};
     for (const WalkingModel model : {WalkingModel::swiss_signpost,
                                      WalkingModel::naismith_langmuir,
+                                     WalkingModel::langmuir_party,
                                      WalkingModel::tobler,
                                      WalkingModel::irmischer_clarke,
                                      WalkingModel::campbell_2019,
@@ -33,6 +34,31 @@ Chart walking_speed_chart() {
             curve(chart, std::string(walking_model_name(model)), [model](double percent) {
                 return 3.6 * walking_speed_mps(model, percent / 100.0);
             }));
+    return chart;
+}
+
+Chart percentiles_chart() {
+    Chart chart{.name = "walking_percentiles",
+                .title = "People apart: percentiles, paces of crews under packs, off the path",
+                .x = {.title = "slope, percent", .from = -60.0, .to = 60.0, .tick = 20.0},
+                .y = {.title = "km/h", .from = 0.0, .to = 10.0, .tick = 1.0},
+                .lines = {},
+                .marks = {}};
+    for (const WalkingModel model : {WalkingModel::campbell_2019,
+                                     WalkingModel::campbell_2019_p10,
+                                     WalkingModel::campbell_2019_p20,
+                                     WalkingModel::campbell_2019_p50,
+                                     WalkingModel::sullivan_2020,
+                                     WalkingModel::sullivan_2020_moderate,
+                                     WalkingModel::sullivan_2020_high})
+        chart.lines.push_back(
+            curve(chart, std::string(walking_model_name(model)), [model](double percent) {
+                return 3.6 * walking_speed_mps(model, percent / 100.0);
+            }));
+    chart.lines.push_back(curve(chart, "irmischer-clarke, off the path", [](double percent) {
+        return 3.6 * walking_speed_mps(
+                         WalkingModel::irmischer_clarke, percent / 100.0, Footing::off_path);
+    }));
     return chart;
 }
 
@@ -161,6 +187,7 @@ Chart resting_chart() {
 
 std::vector<Chart> charts_on_foot() {
     return {walking_speed_chart(),
+            percentiles_chart(),
             langmuir_chart(),
             load_effect_chart(),
             terrain_chart(),

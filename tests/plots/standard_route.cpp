@@ -30,10 +30,16 @@ constexpr Body body{.mass_kg = body_kg, .height_m = 1.78, .age_years = 35.0, .ma
 
 constexpr std::array walking_models = {WalkingModel::swiss_signpost,
                                        WalkingModel::naismith_langmuir,
+                                       WalkingModel::langmuir_party,
                                        WalkingModel::tobler,
                                        WalkingModel::irmischer_clarke,
                                        WalkingModel::campbell_2019,
+                                       WalkingModel::campbell_2019_p10,
+                                       WalkingModel::campbell_2019_p20,
+                                       WalkingModel::campbell_2019_p50,
                                        WalkingModel::sullivan_2020,
+                                       WalkingModel::sullivan_2020_moderate,
+                                       WalkingModel::sullivan_2020_high,
                                        WalkingModel::din_33466};
 
 constexpr std::array carriage_models = {CarriageModel::lcda_backpacking_2022,

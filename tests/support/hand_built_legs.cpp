@@ -109,6 +109,8 @@ std::vector<PlanLeg> hand_built_legs() {
     tarn.changeover_s = 2100.0;
     tarn.start = hand_built_time(1, clock_minutes(14, 2));
     tarn.end = hand_built_time(1, clock_minutes(15, 26));
+    tarn.wind_mps = 2.8;
+    tarn.wind_force = 2;
     tarn.wind_head_mps = 1.2;
     tarn.loads = {
         member_load("Ada",
@@ -224,6 +226,15 @@ std::vector<PlanLeg> hand_built_legs() {
         river.gradient = first ? 33.0 / 14000.0 : 19.0 / 9500.0;
         river.steepest_500m = first ? 0.006 : 0.004;
         river.current_mps = 1.0;
+        if (!first) // the second day's stretch has nobody's figure for its current
+            river.current_estimate = {.slow_mps = 0.9,
+                                      .likely_mps = 1.0,
+                                      .fast_mps = 1.2,
+                                      .slope = 0.002,
+                                      .depth_m = 0.6,
+                                      .bed = "winding-pools-shoals",
+                                      .steep = false,
+                                      .limited = false};
         const double eaten_kg = first ? 0.0 : 1.0;
         river.loads = {
             member_load(

@@ -280,6 +280,8 @@ Plan hand_built_plan() {
                    {"energy", "lcda-backpacking-2022", "[Looney2022]"},
                    {"resting", "mifflin-st-jeor-1990", "[Mifflin1990]"},
                    {"paddling", "power-balance", "docs/models/paddling.md"}};
+    plan.bands = {{.family = "walking", .low = 0.85, .high = 1.25, .basis = "a judgement"},
+                  {.family = "paddling", .low = 0.85, .high = 1.25, .basis = "a judgement too"}};
     plan.defaults = {{"/days/hours", "8", "common practice, no source"},
                      {"/changeovers/boots_to_boat", "35 min", "common practice, no source"},
                      {"/food/replace", "0.9", "common practice, no source"}};

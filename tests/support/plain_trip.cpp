@@ -1,0 +1,119 @@
+#include "tests/support/plain_trip.h"
+
+#include "geo/geodesic.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <utility>
+
+namespace tumpline::test {
+
+namespace {
+
+using planner::Travel;
+using planner::Water;
+
+geo::Profile even_profile(double start_m, const PlainLeg& leg) {
+    constexpr double step_m = 25.0;
+    const auto steps = static_cast<std::size_t>(std::ceil(leg.length_m / step_m));
+    geo::Profile profile;
+    profile.length_m = leg.length_m;
+    profile.step_m = leg.length_m / static_cast<double>(steps);
+    for (std::size_t i = 0; i <= steps; ++i)
+        profile.heights_m.push_back(start_m + leg.slope * profile.step_m * static_cast<double>(i));
+    profile.source = geo::HeightSource::raster;
+    profile.ascent_m = std::max(0.0, leg.slope) * leg.length_m;
+    profile.descent_m = std::max(0.0, -leg.slope) * leg.length_m;
+    return profile;
+}
+
+PlainLeg plain(Travel travel, double length_m, double slope) {
+    PlainLeg leg;
+    leg.asked.travel = travel;
+    leg.length_m = length_m;
+    leg.slope = slope;
+    return leg;
+}
+
+} // namespace
+
+PlainTrip plain_trip(const std::vector<PlainLeg>& legs) {
+    PlainTrip plain;
+    planner::Trip& trip = plain.trip;
+    trip.file = "plain.json";
+    trip.name = "plain";
+    trip.start = std::chrono::year(2027) / 6 / 18;
+    trip.time_zone = "UTC";
+    planner::Member ada;
+    ada.name = "Ada";
+    ada.body_kg = 70.0;
+    ada.height_m = 1.70;
+    ada.age_years = 40.0;
+    ada.sex = planner::Sex::female;
+    ada.carry_limit_kg = 40.0;
+    trip.party = {ada};
+    trip.days.hours = 10.0;
+    trip.weather.high_c = 15.0;
+    trip.weather.rain = false;
+    trip.weather.wind_mps = 0.0;
+    geo::Position at{.lat_deg = 45.0, .lon_deg = -40.0};
+    double height_m = 300.0;
+    bool afloat = false;
+    for (const PlainLeg& one : legs) {
+        const geo::Position end = geo::destination(at, 0.0, one.length_m);
+        planner::RouteLeg leg{.name = fmt::format("leg {}", plain.route.legs.size() + 1),
+                              .travel = one.asked.travel.value(),
+                              .asked = one.asked,
+                              .line = geo::Polyline({at, end}),
+                              .from_m = plain.route.length_m,
+                              .to_m = plain.route.length_m + one.length_m,
+                              .profile = even_profile(height_m, one),
+                              .turned_round = false};
+        leg.asked.name = leg.name;
+        afloat = afloat || leg.travel == Travel::paddle;
+        height_m = leg.profile.heights_m.back();
+        at = end;
+        plain.route.length_m = leg.to_m;
+        trip.route.legs.push_back(leg.asked);
+        plain.route.legs.push_back(std::move(leg));
+    }
+    if (afloat) {
+        planner::Craft boat;
+        boat.name = "boat";
+        boat.kind = planner::CraftKind::packraft;
+        boat.mass_kg = 3.0;
+        boat.crew = {"Ada"};
+        boat.calm_speed_mps = 1.0;
+        trip.craft = {boat};
+    }
+    return plain;
+}
+
+PlainLeg walk(double length_m, double slope) {
+    return plain(Travel::walk, length_m, slope);
+}
+
+PlainLeg lake(double length_m) {
+    PlainLeg leg = plain(Travel::paddle, length_m, 0.0);
+    leg.asked.water = Water::lake;
+    return leg;
+}
+
+PlainLeg river(double length_m, double fall) {
+    PlainLeg leg = plain(Travel::paddle, length_m, -fall);
+    leg.asked.water = Water::river;
+    leg.asked.river_class = 1;
+    leg.asked.scouts = 0;
+    return leg;
+}
+
+planner::KitItem thing(const std::string& name, double mass_kg) {
+    planner::KitItem item;
+    item.name = name;
+    item.mass_kg = mass_kg;
+    item.owner = "Ada";
+    return item;
+}
+
+} // namespace tumpline::test

@@ -1,0 +1,35 @@
+#pragma once
+
+#include "planner/route.h"
+#include "planner/trip.h"
+
+#include <vector>
+
+namespace tumpline::test {
+
+/// A straight leg due north at an even slope, with whatever else the trip file would say of it.
+struct PlainLeg {
+    planner::TripLeg asked; ///< `travel` must be there
+    double length_m = 0.0;
+    double slope = 0.0; ///< rise over run in the direction of travel
+};
+
+/// A trip in the open sea whose every figure can be reckoned by hand, and its route.
+struct PlainTrip {
+    planner::Trip trip;
+    planner::Route route;
+};
+
+/// Legs end to end from 300 m above the sea, walked by Ada, 70 kg, 40 years, 1.70 m, without
+/// things; a packraft of 3 kg where a leg is afloat. No wind, no rain, 15 C, days of ten hours.
+[[nodiscard]] PlainTrip plain_trip(const std::vector<PlainLeg>& legs);
+
+/// Legs with nothing but what the name says.
+[[nodiscard]] PlainLeg walk(double length_m, double slope = 0.0);
+[[nodiscard]] PlainLeg lake(double length_m);
+[[nodiscard]] PlainLeg river(double length_m, double fall);
+
+/// A thing of Ada's.
+[[nodiscard]] planner::KitItem thing(const std::string& name, double mass_kg);
+
+} // namespace tumpline::test
