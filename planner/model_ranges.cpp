@@ -7,66 +7,19 @@
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/terrain.h"
+#include "planner/out_of_range.h"
 #include "planner/pace.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <string>
 #include <string_view>
 
 namespace tumpline::planner {
 
 namespace {
-
-/// Least and most value of a quantity outside its range, and over how much of the way.
-class Beyond {
-  public:
-    Beyond(std::optional<double> least, std::optional<double> most) : least_(least), most_(most) {}
-
-    void see(double value, double length_m) {
-        const bool below = least_ && value < *least_;
-        const bool above = most_ && value > *most_;
-        if (!below && !above)
-            return;
-        lowest_ = std::min(lowest_, value);
-        highest_ = std::max(highest_, value);
-        length_m_ += length_m;
-    }
-
-    [[nodiscard]] bool any() const { return lowest_ <= highest_; }
-
-    /// The value furthest outside, "-52.0 %"; both where it lies outside on both sides.
-    [[nodiscard]] std::string worst(std::string (*show)(double)) const {
-        const bool below = least_ && lowest_ < *least_;
-        const bool above = most_ && highest_ > *most_;
-        if (below && above)
-            return fmt::format("{} and {}", show(lowest_), show(highest_));
-        return show(below ? lowest_ : highest_);
-    }
-
-    [[nodiscard]] double length_m() const { return length_m_; }
-
-    /// "-40.0 % to 40.0 %", "up to 0.66".
-    [[nodiscard]] std::string range(std::string (*show)(double)) const {
-        if (least_ && most_) {
-            const std::string from = show(*least_);
-            const std::string to = show(*most_);
-            const std::size_t unit = from.find(' ');
-            const bool same_unit = unit != from.npos && to.ends_with(from.substr(unit));
-            return fmt::format("{} to {}", same_unit ? from.substr(0, unit) : from, to);
-        }
-        return least_ ? "from " + show(*least_) : "up to " + show(*most_);
-    }
-
-  private:
-    std::optional<double> least_, most_;
-    double lowest_ = std::numeric_limits<double>::infinity();
-    double highest_ = -std::numeric_limits<double>::infinity();
-    double length_m_ = 0.0;
-};
 
 std::string as_slope(double slope) {
     return fmt::format("{:+.1f} %", 100.0 * slope);
@@ -107,28 +60,6 @@ std::string as_density(double j_per_kg) {
 std::string as_ration(double kg) {
     return fmt::format("{:.2f} kg a day", kg);
 }
-
-/// What lies outside the range of one model, in words.
-class Outside {
-  public:
-    void add(std::string_view quantity, const Beyond& beyond, std::string (*show)(double)) {
-        if (!beyond.any())
-            return;
-        const std::string over =
-            beyond.length_m() > 0.0 ? fmt::format(" over {:.0f} m", beyond.length_m()) : "";
-        said_.push_back(fmt::format(
-            "{} {}{} (covers {})", quantity, beyond.worst(show), over, beyond.range(show)));
-    }
-
-    [[nodiscard]] bool empty() const { return said_.empty(); }
-
-    [[nodiscard]] std::string text(std::string_view model) const {
-        return fmt::format("Outside the range of {}: {}.", model, fmt::join(said_, "; "));
-    }
-
-  private:
-    std::vector<std::string> said_;
-};
 
 /// A load on somebody's back and body over a stretch, there or on the way back for the next one.
 struct Borne {
@@ -231,7 +162,7 @@ void Ranges::walking(const std::vector<std::size_t>& pieces, const std::vector<B
     if (const auto reach = walking_load_reach_kg(model)) {
         Beyond load(reach->first, reach->second);
         for (const Borne& borne : loads)
-            load.see(borne.load_kg, 0.0);
+            load.see(borne.load_kg);
         outside.add("load", load, as_mass);
     }
     say(outside, "walking", walking_model_name(model));
@@ -239,7 +170,7 @@ void Ranges::walking(const std::vector<std::size_t>& pieces, const std::vector<B
         return;
     Beyond ratio(std::nullopt, equal_effort_most_ratio);
     for (const Borne& borne : loads)
-        ratio.see(borne.load_kg / assumed_.members[borne.member].body_kg, 0.0);
+        ratio.see(borne.load_kg / assumed_.members[borne.member].body_kg);
     Outside heavy;
     heavy.add("load", ratio, as_ratio);
     say(heavy, "load_effect", chosen("load_effect"));
@@ -258,14 +189,13 @@ void Ranges::carriage(const std::vector<Borne>& loads) {
         const AssumedMember member = member_on(assumed_, borne.stretch, borne.member);
         const double scale =
             load_factor(member, assumed_.models, borne.load_kg) * member.pace / stretch.time_factor;
-        ratio.see(borne.load_kg / member.body_kg, 0.0);
-        load.see(borne.load_kg, 0.0);
-        terrain.see(stretch.eta, 0.0);
+        ratio.see(borne.load_kg / member.body_kg);
+        load.see(borne.load_kg);
+        terrain.see(stretch.eta);
         for (const SlopeStep& step : stretch.steps) {
             const double here = borne.back ? -step.slope : step.slope;
-            slope.see(here, 0.0);
-            speed.see(scale * walking_speed_mps(assumed_.models.walking, here, stretch.footing),
-                      0.0);
+            slope.see(here);
+            speed.see(scale * walking_speed_mps(assumed_.models.walking, here, stretch.footing));
         }
     }
     Outside outside;
@@ -284,7 +214,7 @@ void Ranges::leg_on_foot(const std::vector<std::size_t>& pieces) {
     const TripLeg& asked = draft_.prepared.route.legs[stretches_[pieces.front()].leg].asked;
     if (asked.terrain == Terrain::snow && asked.footprint_m) {
         Beyond depth(std::nullopt, deepest_footprint_m);
-        depth.see(*asked.footprint_m, 0.0);
+        depth.see(*asked.footprint_m);
         Outside outside;
         outside.add("footprints", depth, as_depth);
         say(outside, "terrain", "ground-factors");
@@ -299,9 +229,9 @@ void Ranges::river(const std::vector<std::size_t>& pieces) {
         Outside outside;
         if (!estimated_current_covers(bed.slope, bed.depth_m)) {
             Beyond slope(std::nullopt, jarrett_most_slope);
-            slope.see(bed.slope, 0.0);
+            slope.see(bed.slope);
             Beyond depth(jarrett_least_radius_m, jarrett_most_radius_m);
-            depth.see(bed.depth_m, 0.0);
+            depth.see(bed.depth_m);
             outside.add("slope", slope, as_slope);
             outside.add("depth", depth, as_depth);
         }
@@ -353,7 +283,7 @@ void Ranges::people_and_boats() {
     Outside outside;
     for (std::size_t m = 0; m < assumed_.members.size(); ++m) {
         Beyond age(ages.youngest, ages.oldest);
-        age.see(assumed_.members[m].age_years, 0.0);
+        age.see(assumed_.members[m].age_years);
         outside.add(fmt::format("age of {},", draft_.prepared.trip.party[m].name), age, as_years);
     }
     say(outside, "resting", resting_model_name(assumed_.models.resting));
@@ -365,7 +295,7 @@ void Ranges::people_and_boats() {
         if (calm_speed_covers(craft.kind, craft.calm_speed_mps))
             continue;
         Beyond speed(std::nullopt, hull_speed_mps(hull(craft.kind).length_m));
-        speed.see(craft.calm_speed_mps, 0.0);
+        speed.see(craft.calm_speed_mps);
         fast.add(
             fmt::format("calm speed of {},", draft_.prepared.trip.craft[c].name), speed, as_speed);
     }
@@ -383,13 +313,13 @@ void Ranges::provisions() {
     if (trip.food.ration_kg) {
         if (!fixed_ration_covers(*trip.food.ration_kg)) {
             Beyond ration(least_ration_kg, most_ration_kg);
-            ration.see(*trip.food.ration_kg, 0.0);
+            ration.see(*trip.food.ration_kg);
             outside.add("ration", ration, as_ration);
         }
         say(outside, "food", "fixed-ration");
     } else if (!energy_density_covers(assumed_.food.energy_density_j_per_kg)) {
         Beyond density(least_energy_density_j_per_kg, most_energy_density_j_per_kg);
-        density.see(assumed_.food.energy_density_j_per_kg, 0.0);
+        density.see(assumed_.food.energy_density_j_per_kg);
         outside.add("density", density, as_density);
         say(outside, "food", "energy-density");
     }
@@ -398,12 +328,12 @@ void Ranges::provisions() {
 void Ranges::drinking() {
     if (assumed_.water.by_model && !drinking_covers(assumed_.weather.high_c)) {
         Beyond air(coldest_air_c, hottest_air_c);
-        air.see(assumed_.weather.high_c, 0.0);
+        air.see(assumed_.weather.high_c);
         Outside outside;
         outside.add("air", air, as_degrees);
         say(outside, "drinking", "effort-and-air");
     }
-    const auto warn = [&](std::string text) {
+    const auto warn = [&](const std::string& text) {
         said_.push_back({Level::caution,
                          "drinking-over-limit",
                          day_,
