@@ -150,6 +150,7 @@ void Watch::days() {
 }
 
 void Watch::packs() {
+    std::set<std::size_t> told_crushed;
     for (const PlanLeg& leg : plan_.legs) {
         if (leg.travel == Travel::paddle)
             continue;
@@ -170,6 +171,15 @@ void Watch::packs() {
                         load.pack_max_kg - load.limit_kg,
                         load.limit_kg,
                         100.0 * load.pack_max_kg / body_kg),
+                    "Bastien2016");
+            if (leg.travel == Travel::walk && load.pack_max_kg > body_kg &&
+                told_crushed.insert(member).second)
+                say(Level::stop,
+                    "pack-over-body",
+                    fmt::format("{}'s pack of {:.1f} kg is heavier than its bearer: no day is "
+                                "walked under it. Take less, put in a supply, or carry in stages.",
+                                load.member,
+                                load.pack_max_kg),
                     "Bastien2016");
         }
     }
