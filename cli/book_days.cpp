@@ -257,6 +257,21 @@ std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
     return rows;
 }
 
+/// What sets a latest departure, besides the appointment itself; its place follows.
+std::string_view bound_phrase(const planner::LeaveBy& leave) {
+    switch (leave.bound) {
+    case planner::LeaveBound::appointment:
+        return "";
+    case planner::LeaveBound::dusk:
+        return "before dusk at";
+    case planner::LeaveBound::midnight:
+        return "before midnight at";
+    case planner::LeaveBound::night:
+        return "early enough for a night at";
+    }
+    return "";
+}
+
 std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
     std::vector<Fields> rows;
     for (const planner::PlanAppointment& appointment : source.plan.appointments)
@@ -265,6 +280,10 @@ std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
                 rows.emplace_back()
                     .text("place", leave.place)
                     .text("at", source.shown.clock_on(leave.at, day.date))
+                    .text("planned", source.shown.clock_on(leave.planned, day.date))
+                    .text("bound", bound_phrase(leave))
+                    .text("bound_at",
+                          leave.bound == planner::LeaveBound::appointment ? "" : leave.bound_at)
                     .text("what", appointment.what)
                     .text("where", appointment.at)
                     .text("by",
@@ -297,6 +316,51 @@ std::vector<Fields> exits(const BookSource& source, const PlanDay& day) {
             .text("back", point.back_s ? point.back : "")
             .text("back_time", point.back_s ? Shown::duration(*point.back_s) : "");
     }
+    return rows;
+}
+
+/// Until when one can turn round, in words.
+std::string
+turn_phrase(const BookSource& source, const PlanDay& day, const planner::TurnRound& turn) {
+    const Shown& shown = source.shown;
+    switch (turn.limit) {
+    case planner::TurnLimit::dark:
+        return "It is too late for that from the start.";
+    case planner::TurnLimit::none:
+        return "There is no dusk: from anywhere on this day.";
+    case planner::TurnLimit::no_way_back:
+        return fmt::format(
+            "Not beyond {} on leg {}: from there on there is no way back{}.",
+            shown.distance(turn.along_m),
+            turn.leg,
+            turn.at ? fmt::format(" (planned there at {})", shown.clock_on(*turn.at, day.date))
+                    : std::string());
+    case planner::TurnLimit::dusk:
+        break;
+    }
+    if (!turn.at || !turn.dusk)
+        return {};
+    const std::string hour = shown.clock_on(*turn.at, day.date);
+    const std::string why = fmt::format("the way back takes {}, dusk there is at {}",
+                                        Shown::duration(turn.back_s),
+                                        shown.clock_on(*turn.dusk, day.date));
+    if (turn.whole_day)
+        return fmt::format("By {}, even from the end of the day: {}.", hour, why);
+    return fmt::format("By {}, where the plan is {} along on leg {}: {}.",
+                       hour,
+                       shown.distance(turn.along_m),
+                       turn.leg,
+                       why);
+}
+
+std::vector<Fields> turns(const BookSource& source, const PlanDay& day) {
+    std::vector<Fields> rows;
+    for (const planner::TurnRound& turn : source.plan.turn_rounds)
+        if (turn.day == day.day)
+            rows.emplace_back()
+                .text("back_to", turn.back_to)
+                .truth("exit", turn.exit)
+                .text("when", turn_phrase(source, day, turn));
     return rows;
 }
 
@@ -333,7 +397,8 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
                               ? " No drinking water at the camp: its litres are borne there."
                               : ""))
         .list("leave_by", leave_by(source, day))
-        .list("exits", exits(source, day));
+        .list("exits", exits(source, day))
+        .list("turns", turns(source, day));
     std::vector<Fields> moves;
     if (!day.rest_day && day.to_m > day.from_m)
         moves.emplace_back()

@@ -1,8 +1,10 @@
 #include "cli/book_parts.h"
+#include "cli/load_band.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace tumpline::cli {
@@ -15,23 +17,122 @@ std::string days_phrase(int first, int last) {
     return first == last ? fmt::format("day {}", first) : fmt::format("days {} to {}", first, last);
 }
 
+std::string_view meal_word(planner::Meal meal) {
+    switch (meal) {
+    case planner::Meal::breakfast:
+        return "Breakfasts";
+    case planner::Meal::trail:
+        return "Trail food, days";
+    case planner::Meal::dinner:
+        return "Dinners";
+    }
+    return "";
+}
+
+/// "4", but "4.4" where a supply cuts a day.
+std::string rations(double count) {
+    const bool whole = std::abs(count - std::round(count)) < 0.05;
+    return planner::show_number(count, whole ? 0 : 1);
+}
+
+std::vector<Fields> meal_heads(const planner::Stage& stage) {
+    std::vector<Fields> heads;
+    for (const planner::StageMeal& meal : stage.meals)
+        heads.emplace_back().text(
+            "head", fmt::format("{}: {}", meal_word(meal.meal), rations(meal.rations)));
+    return heads;
+}
+
+/// Each member's food by meal, without packaging.
+std::vector<Fields> rations_of(const BookSource& source, const planner::Stage& stage) {
+    std::vector<Fields> rows;
+    for (std::size_t m = 0; m < stage.member_food_kg.size() && m < source.plan.trip.party.size();
+         ++m) {
+        std::vector<Fields> cells;
+        for (const planner::StageMeal& meal : stage.meals)
+            cells.emplace_back()
+                .text("label", meal_word(meal.meal))
+                .text("mass", source.shown.mass(meal.food_kg[m]));
+        rows.emplace_back()
+            .text("name", source.plan.trip.party[m].name)
+            .list("cells", std::move(cells))
+            .text("together", source.shown.mass(stage.member_food_kg[m]));
+    }
+    return rows;
+}
+
+std::string lost_phrase(const planner::LostDays& lost, const Shown& shown) {
+    std::string told;
+    if (lost.food_short_kg < smallest_kg)
+        told = fmt::format("the reserve covers it; food to the evening of day {}", lost.ends_day);
+    else
+        told = fmt::format("{} of food short; the stage ends on day {}, the food {}",
+                           shown.mass(lost.food_short_kg),
+                           lost.ends_day,
+                           lost.food_ends_day
+                               ? fmt::format("on the evening of day {}", *lost.food_ends_day)
+                               : std::string("on its first day"));
+    if (lost.fuel_short_kg >= smallest_kg)
+        told += fmt::format("; {} of fuel short", shown.mass(lost.fuel_short_kg));
+    return told + ".";
+}
+
+std::vector<Fields> lost_days(const planner::Stage& stage, const Shown& shown) {
+    std::vector<Fields> rows;
+    for (const planner::LostDays& lost : stage.lost_days)
+        rows.emplace_back()
+            .text("days", fmt::format("{} {} lost", lost.days, lost.days == 1 ? "day" : "days"))
+            .text("what", lost_phrase(lost, shown));
+    return rows;
+}
+
+/// When the place of supply is closed, and how far the next open day is.
+std::string openings(const planner::Stage& stage) {
+    std::vector<std::string> dates;
+    for (const planner::Date& date : stage.closed_dates)
+        dates.push_back(short_date(date));
+    std::vector<std::string> open;
+    if (stage.open_earlier_days)
+        open.push_back(fmt::format("{} earlier", counted(*stage.open_earlier_days, "day", "days")));
+    if (stage.open_later_days)
+        open.push_back(fmt::format("{} later", counted(*stage.open_later_days, "day", "days")));
+    std::string told = dates.empty() ? "" : fmt::format("Closed on {}.", joined(dates));
+    if (stage.closed)
+        told += fmt::format(" It is reached on {}; open {}.",
+                            short_date(stage.reached),
+                            open.empty() ? std::string("not within a month") : joined(open));
+    return told;
+}
+
+std::string there(const planner::Stage& stage, const Shown& shown) {
+    if (!stage.declared_kg)
+        return {};
+    if (stage.declared_short_kg < smallest_kg)
+        return fmt::format("There lie {} of food: enough.", shown.mass(*stage.declared_kg));
+    return fmt::format("There lie {} of food, {} too little.",
+                       shown.mass(*stage.declared_kg),
+                       shown.mass(stage.declared_short_kg));
+}
+
 std::vector<Fields> stage_figures(const planner::Stage& stage, const Shown& shown) {
     std::vector<Fields> rows;
     rows.push_back(figure({"Food to put in",
                            shown.mass(stage.food_kg),
                            fmt::format("of it packaging {}", shown.mass(stage.packaging_kg))}));
-    rows.push_back(
-        figure({"Reserve in it", shown.mass(stage.reserve_kg), "borne to the end of the stage"}));
-    rows.push_back(
-        figure({"Fuel",
-                shown.mass(stage.fuel_kg),
-                stage.containers > 0 ? counted(stage.containers, "container", "containers")
-                                     : std::string()}));
-    rows.push_back(figure({"If one day is lost",
-                           stage.lost_day_short_kg >= smallest_kg
-                               ? fmt::format("{} short", shown.mass(stage.lost_day_short_kg))
-                               : std::string("the reserve covers it"),
-                           ""}));
+    rows.push_back(figure(
+        {"Reserve",
+         shown.mass(stage.reserve_kg),
+         stage.reserve_put_in_kg >= smallest_kg
+             ? fmt::format("borne to the end of the stage; {} of it put in here, without packaging",
+                           shown.mass(stage.reserve_put_in_kg))
+             : std::string("borne to the end of the stage; still in the packs")}));
+    rows.push_back(figure({"Fuel",
+                           shown.mass(stage.fuel_kg),
+                           stage.containers > 0
+                               ? fmt::format("{}, empty {}",
+                                             counted(stage.containers, "container", "containers"),
+                                             shown.mass(stage.containers_kg))
+                               : std::string()}));
     return rows;
 }
 
@@ -63,9 +164,26 @@ std::vector<Fields> stages(const BookSource& source) {
             .text("span", days_phrase(stage.first_day, stage.last_day))
             .truth("closed", stage.closed)
             .list("figures", stage_figures(stage, shown))
+            .list("meal_heads", meal_heads(stage))
+            .list("rations", rations_of(source, stage))
+            .list("lost", lost_days(stage, shown))
+            .text("openings", openings(stage))
+            .text("there", there(stage, shown))
+            .truth("too_little", stage.declared_short_kg >= smallest_kg)
             .list("shares", std::move(shares))
             .list("due", std::move(due));
     }
+    return rows;
+}
+
+std::vector<Fields> dry_nights(const planner::WaterStretch& stretch, const Shown& shown) {
+    std::vector<Fields> rows;
+    for (const planner::DryNight& night : stretch.dry_nights)
+        rows.emplace_back()
+            .text("day", std::to_string(night.day))
+            .text("place", night.place)
+            .text("litres", shown.volume(night.litres))
+            .truth("too_much", night.too_much);
     return rows;
 }
 
@@ -86,10 +204,7 @@ std::vector<Fields> water(const BookSource& source) {
                   stretch.first_day == stretch.last_day
                       ? std::to_string(stretch.first_day)
                       : fmt::format("{} to {}", stretch.first_day, stretch.last_day))
-            .text("nights",
-                  stretch.nights > 0
-                      ? counted(stretch.nights, "night without water", "nights without water")
-                      : std::string())
+            .list("nights", dry_nights(stretch, shown))
             .text("length", shown.distance(stretch.to_m - stretch.from_m))
             .text("hours", Shown::duration(stretch.hours * planner::s_per_h))
             .list("fill", std::move(fill))
@@ -102,7 +217,14 @@ std::vector<Fields> water(const BookSource& source) {
 } // namespace
 
 void add_supplies(Fields& fields, const BookSource& source) {
-    fields.list("stages", stages(source)).list("water", water(source));
+    const auto line = [&](double width, const char* id) {
+        return water_drawing(
+            source.plan, {.width = width, .text = 11.0, .names = false, .id = id}, source.shown);
+    };
+    fields.list("stages", stages(source))
+        .list("water", water(source))
+        .markup("water_wide", line(wide_drawing, "water-w"))
+        .markup("water_narrow", line(narrow_drawing, "water-n"));
 }
 
 } // namespace tumpline::cli

@@ -93,6 +93,40 @@ std::vector<Fields> appointments(const BookSource& source) {
     return rows;
 }
 
+/// Every way of carrying all portages, as planned first.
+std::vector<Fields> carry_ways(const BookSource& source) {
+    const Shown& shown = source.shown;
+    std::vector<Fields> rows;
+    for (const planner::CarryWay& way : source.plan.carrying.ways) {
+        std::string over;
+        if (way.over_limit > 0)
+            over = fmt::format("over it on {}, by {} at most",
+                               counted(way.over_limit, "portage", "portages"),
+                               shown.mass(way.most_over_kg));
+        if (way.over_limit > 0 && way.within_from_day)
+            over += fmt::format("; within it from day {}", *way.within_from_day);
+        constexpr double a_minute_s = 60.0;
+        std::string against = "as long";
+        if (std::abs(way.more_s) >= a_minute_s)
+            against = fmt::format("{} {}",
+                                  Shown::duration(std::abs(way.more_s)),
+                                  way.more_s > 0.0 ? "longer" : "shorter");
+        rows.emplace_back()
+            .text("carries",
+                  way.carries ? carries_words(*way.carries, way.rolled) : std::string("as planned"))
+            .truth("chosen", !way.carries)
+            .text("time", Shown::duration(way.moving_s + way.changeover_s))
+            .text("against", way.carries ? against : "")
+            .text("walked", shown.distance(way.walked_m))
+            .text("heaviest", shown.mass(way.heaviest_kg))
+            .text("member", way.heaviest_member)
+            .text("limit",
+                  fmt::format("{}\u00A0%", planner::show_number(100.0 * way.heaviest_ratio, 0)))
+            .text("over", over);
+    }
+    return rows;
+}
+
 std::vector<Fields> places(const BookSource& source) {
     struct Row {
         double along_m;
@@ -208,6 +242,8 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))
         .list("appointments", appointments(source))
+        .text("carrying", source.plan.carrying.sentence)
+        .list("carry_ways", carry_ways(source))
         .list("places", places(source));
     std::vector<geo::Position> ends;
     for (const planner::RouteLeg& leg : source.route.legs)

@@ -70,6 +70,10 @@ struct Stretch {
                                       const Drawing& drawing,
                                       const Shown& shown);
 
+/// What each one's vessels hold along the route, under what they can hold; an <svg> element.
+[[nodiscard]] std::string
+water_drawing(const planner::Plan& plan, const Drawing& drawing, const Shown& shown);
+
 /// Widths of the map's band for its key, largest first.
 struct BandKey {
     std::string label; ///< "40 kg"

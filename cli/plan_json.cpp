@@ -1,5 +1,6 @@
 #include "cli/plan_json.h"
 
+#include "cli/plan_json_parts.h"
 #include "cli/words.h"
 #include "geo/time_zone.h"
 #include "planner/units.h"
@@ -107,19 +108,8 @@ class Writer {
     [[nodiscard]] Json day(const planner::PlanDay& day) const;
     [[nodiscard]] Json leg(const planner::PlanLeg& leg) const;
     [[nodiscard]] Json event(const planner::Event& event) const;
-    [[nodiscard]] Json appointment(const planner::PlanAppointment& appointment) const;
-    [[nodiscard]] Json stage(const planner::Stage& stage) const;
-    [[nodiscard]] Json water(const planner::WaterStretch& stretch) const;
     [[nodiscard]] Json sharing() const;
     [[nodiscard]] Json entry(const planner::Entry& entry) const;
-
-    /// A figure of each member under the member's name.
-    template <typename Figures> [[nodiscard]] Json by_member(const Figures& figures) const {
-        Json object = Json::object();
-        for (std::size_t i = 0; i < figures.size() && i < plan_.trip.party.size(); ++i)
-            object[plan_.trip.party[i].name] = figures[i];
-        return object;
-    }
 
   private:
     const Plan& plan_;
@@ -313,52 +303,6 @@ Json Writer::event(const planner::Event& event) const {
              event.kind == planner::EventKind::fill_water ? Json(event.litres) : Json(nullptr)}};
 }
 
-Json Writer::appointment(const planner::PlanAppointment& appointment) const {
-    return {{"what", appointment.what},
-            {"at", appointment.at},
-            {"day", appointment.day},
-            {"by", instant(appointment.by)},
-            {"arrive", instant(appointment.arrive)},
-            {"margin_s", appointment.margin_s},
-            {"spare_s", appointment.spare_s},
-            {"hard", appointment.hard},
-            {"leave_by", array_of(appointment.leave_by, [&](const planner::LeaveBy& leave) {
-                 return Json{{"place", leave.place},
-                             {"day", leave.day},
-                             {"along_m", leave.along_m},
-                             {"at", instant(leave.at)}};
-             })}};
-}
-
-Json Writer::stage(const planner::Stage& stage) const {
-    return {{"from", stage.from},
-            {"to", stage.to},
-            {"first_day", stage.first_day},
-            {"last_day", stage.last_day},
-            {"food_kg", stage.food_kg},
-            {"packaging_kg", stage.packaging_kg},
-            {"reserve_kg", stage.reserve_kg},
-            {"fuel_kg", stage.fuel_kg},
-            {"containers", stage.containers},
-            {"bearer_share", by_member(stage.bearer_share)},
-            {"closed", stage.closed},
-            {"lost_day_short_kg", stage.lost_day_short_kg}};
-}
-
-Json Writer::water(const planner::WaterStretch& stretch) const {
-    return {{"from", stretch.from},
-            {"to", stretch.to},
-            {"from_m", stretch.from_m},
-            {"to_m", stretch.to_m},
-            {"first_day", stretch.first_day},
-            {"last_day", stretch.last_day},
-            {"hours", stretch.hours},
-            {"nights", stretch.nights},
-            {"fill_l", by_member(stretch.fill_l)},
-            {"capacity_l", stretch.capacity_l},
-            {"over_capacity", stretch.over_capacity}};
-}
-
 Json Writer::sharing() const {
     const planner::Sharing& sharing = plan_.sharing;
     return {{"heaviest_ratio", sharing.heaviest_ratio},
@@ -391,15 +335,6 @@ Json Writer::entry(const planner::Entry& entry) const {
             {"to", word(entry.to)},
             {"item", item},
             {"why", entry.why}};
-}
-
-Json exit_json(const planner::ExitPoint& point) {
-    return {{"along_m", point.along_m},
-            {"forward", name_or_null(point.forward)},
-            {"back", name_or_null(point.back)},
-            {"forward_s", or_null(point.forward_s)},
-            {"back_s", or_null(point.back_s)},
-            {"no_return", point.no_return}};
 }
 
 Json stays_json(const planner::StaysHome& stays) {
@@ -461,16 +396,15 @@ std::string plan_json(const Plan& plan, std::string_view version) {
         array_of(plan.legs, [&](const planner::PlanLeg& leg) { return writer.leg(leg); });
     json["events"] =
         array_of(plan.events, [&](const planner::Event& event) { return writer.event(event); });
-    json["appointments"] = array_of(plan.appointments, [&](const planner::PlanAppointment& meet) {
-        return writer.appointment(meet);
-    });
-    json["exits"] = array_of(plan.exits, exit_json);
+    json["appointments"] = appointments_json(plan);
+    json["exits"] = exits_json(plan);
+    json["turn_round"] = turn_rounds_json(plan);
     json["stays_home"] = array_of(plan.stays_home, stays_json);
     json["comes"] = array_of(plan.comes, comes_json);
-    json["stages"] =
-        array_of(plan.stages, [&](const planner::Stage& stage) { return writer.stage(stage); });
-    json["water"] = array_of(
-        plan.water, [&](const planner::WaterStretch& stretch) { return writer.water(stretch); });
+    json["stages"] = stages_json(plan);
+    json["water"] = water_json(plan);
+    json["water_line"] = water_line_json(plan);
+    json["carrying"] = carrying_json(plan);
     json["sharing"] = writer.sharing();
     json["cautions"] = array_of(plan.cautions, caution_json);
     json["ledger"] = array_of(plan.ledger.entries,
@@ -483,6 +417,8 @@ std::string pack_json(const Plan& plan, std::string_view version) {
     Json json = heading(plan, version);
     json["legs"] =
         array_of(plan.legs, [&](const planner::PlanLeg& leg) { return writer.leg(leg); });
+    json["stages"] = stages_json(plan);
+    json["carrying"] = carrying_json(plan);
     json["sharing"] = writer.sharing();
     json["stays_home"] = array_of(plan.stays_home, stays_json);
     json["comes"] = array_of(plan.comes, comes_json);

@@ -10,11 +10,13 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
     add_days(page);
     add_legs(page);
     add_packs(page);
+    add_carrying(page);
     add_portages(page);
     add_craft(page);
     add_supplies(page);
     add_appointments(page);
     add_exits(page);
+    add_turn_rounds(page);
     add_stays_home(page);
     add_cautions_left(page);
     add_assumptions(page);
@@ -25,6 +27,8 @@ std::string pack_text(const planner::Plan& plan, const Reader& reader) {
     TextPage page(plan, reader);
     add_summary(page);
     add_sharing(page);
+    add_carrying(page);
+    add_boxes(page);
     add_stays_home(page);
     add_loads(page);
     add_cautions_left(page);

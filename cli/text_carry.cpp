@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <string>
 #include <utility>
 #include <vector>
@@ -120,7 +121,56 @@ void add_parts(TextPage& page, const PlanLeg& leg) {
     page.add(table.text());
 }
 
+/// On how many portages a load is over its limit, by how much, and until when.
+std::string over_text(const TextPage& page, const planner::CarryWay& way) {
+    return fmt::format("over the limit on {} {}, by {} at most{}",
+                       way.over_limit,
+                       way.over_limit == 1 ? "portage" : "portages",
+                       page.mass(way.most_over_kg),
+                       way.within_from_day
+                           ? fmt::format("; within it from day {}", *way.within_from_day)
+                           : std::string());
+}
+
 } // namespace
+
+void add_carrying(TextPage& page) {
+    const planner::CarrySummary& carrying = page.plan().carrying;
+    if (carrying.portages < 2) // one has a table of its own
+        return;
+    page.heading(fmt::format("All {} portages together, {} one way",
+                             carrying.portages,
+                             page.portage(carrying.length_m)));
+    page.item(carrying.sentence);
+    Table table({{"Carries"},
+                 {"Boats"},
+                 {"Time", true},
+                 {"than planned", true},
+                 {"Each walks", true},
+                 {"Heaviest", true},
+                 {"Who", false, true},
+                 {"Of limit", true}});
+    for (const planner::CarryWay& way : carrying.ways) {
+        const bool planned = !way.carries;
+        const double change_s = std::abs(way.more_s);
+        table.row({planned ? std::string("as planned") : std::string(carries_word(*way.carries)),
+                   planned      ? ""
+                   : way.rolled ? "rolled"
+                                : "whole",
+                   TextPage::duration(way.moving_s + way.changeover_s),
+                   change_s < 30.0 ? std::string()
+                                   : fmt::format("{}{}",
+                                                 way.more_s > 0.0 ? "+" : "-",
+                                                 planner::show_duration(change_s)),
+                   page.distance(way.walked_m),
+                   page.mass(way.heaviest_kg),
+                   way.heaviest_member,
+                   fmt::format("{:.0f} %", 100.0 * way.heaviest_ratio)});
+        if (way.over_limit > 0)
+            table.remark(over_text(page, way));
+    }
+    page.add(table.text());
+}
 
 void add_portages(TextPage& page) {
     for (const PlanLeg& leg : page.plan().legs) {

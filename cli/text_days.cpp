@@ -6,7 +6,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <string>
 #include <vector>
@@ -21,11 +20,6 @@ using planner::Travel;
 
 /// How many members' packs stand side by side in one table.
 constexpr std::size_t members_abreast = 3;
-
-std::string weekday(planner::Date date) {
-    constexpr std::array<const char*, 7> names = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-    return names.at(std::chrono::weekday{std::chrono::sys_days{date}}.c_encoding());
-}
 
 /// When the sun or the light goes: a time, or why there is none on that day.
 std::string crossing(const TextPage& page, const geo::SunCrossings& sun, planner::Date date) {
@@ -90,7 +84,7 @@ void add_when(TextPage& page) {
                  {"Dusk", true}});
     for (const PlanDay& day : page.plan().days) {
         table.row({fmt::format("{}", day.day),
-                   fmt::format("{} {}", weekday(day.date), planner::show_date(day.date)),
+                   TextPage::date(day.date),
                    day.from,
                    day.rest_day ? std::string("(rest day)") : day.to,
                    day.rest_day ? std::string() : page.clock(day.set_off, day.date),

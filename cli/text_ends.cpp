@@ -37,6 +37,74 @@ void add_exit(TextPage& page, const std::string& what, const ExitPoint& point) {
                           way_out(point.back, point.back_s)));
 }
 
+/// "+3 h 20 min" against the plan's own departure.
+std::string against_plan(double spare_s) {
+    constexpr double a_minute_s = 60.0;
+    if (std::abs(spare_s) < a_minute_s)
+        return "as planned";
+    return fmt::format(
+        "{}{}", spare_s > 0.0 ? "+" : "-", planner::show_duration(std::abs(spare_s)));
+}
+
+std::string bound_by(const planner::LeaveBy& leave) {
+    switch (leave.bound) {
+    case planner::LeaveBound::appointment:
+        return "on time";
+    case planner::LeaveBound::dusk:
+        return fmt::format("before dusk at {}", leave.bound_at);
+    case planner::LeaveBound::midnight:
+        return fmt::format("before midnight at {}", leave.bound_at);
+    case planner::LeaveBound::night:
+        return fmt::format("with a night at {}", leave.bound_at);
+    }
+    return {};
+}
+
+void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
+    const std::vector<planner::PlanDay>& days = page.plan().days;
+    Table table({{"To meet it, leave", false, true},
+                 {"Day", true},
+                 {"at latest", true},
+                 {"than planned", true},
+                 {"to be there", false, true}});
+    for (const planner::LeaveBy& leave : meet.leave_by) {
+        const auto day = static_cast<std::size_t>(leave.day) - 1;
+        table.row({leave.place,
+                   fmt::format("{}", leave.day),
+                   day < days.size() ? page.clock(leave.at, days[day].date) : page.clock(leave.at),
+                   against_plan(leave.spare_s),
+                   bound_by(leave)});
+    }
+    page.add(table.text(4));
+    const auto any = [&](const auto& holds) {
+        return std::any_of(meet.leave_by.begin(), meet.leave_by.end(), holds);
+    };
+    if (any([](const auto& leave) { return leave.days_later > 0; }))
+        page.item("  +1 is a day later: days of rest, or in hand, are given up for it.");
+    if (any([](const auto& leave) { return leave.bound != planner::LeaveBound::appointment; }))
+        page.item("  Every day keeps its way. Who is later than that needs other nights "
+                  "(tumpline nights).");
+}
+
+std::string turn_where(const TextPage& page, const planner::TurnRound& turn) {
+    const std::vector<planner::PlanDay>& days = page.plan().days;
+    switch (turn.limit) {
+    case planner::TurnLimit::dark:
+        return "too late from the start";
+    case planner::TurnLimit::no_way_back:
+        return fmt::format(
+            "{}, leg {}: no way back from beyond", page.along(turn.along_m), turn.leg);
+    case planner::TurnLimit::none:
+        return "anywhere: there is no dusk";
+    case planner::TurnLimit::dusk:
+        break;
+    }
+    if (turn.whole_day && turn.day >= 1 && static_cast<std::size_t>(turn.day) <= days.size())
+        return fmt::format("anywhere, even from {}",
+                           days[static_cast<std::size_t>(turn.day) - 1].to);
+    return fmt::format("{}, leg {}", page.along(turn.along_m), turn.leg);
+}
+
 } // namespace
 
 void add_appointments(TextPage& page) {
@@ -55,10 +123,7 @@ void add_appointments(TextPage& page) {
                               meet.spare_s < 0.0 ? "short of it by" : "spare",
                               planner::show_duration(std::abs(meet.spare_s)),
                               meet.hard ? " (must be met)" : ""));
-        Table table({{"To meet it, leave", false, true}, {"Day", true}, {"at latest", true}});
-        for (const planner::LeaveBy& leave : meet.leave_by)
-            table.row({leave.place, fmt::format("{}", leave.day), page.clock(leave.at)});
-        page.add(table.text(4));
+        add_leave_by(page, meet);
     }
 }
 
@@ -79,6 +144,32 @@ void add_exits(TextPage& page) {
         add_exit(page, "Furthest from an exit", *furthest);
     else
         page.item("No place of the trip is an exit; mark those that are.");
+}
+
+void add_turn_rounds(TextPage& page) {
+    const Plan& plan = page.plan();
+    Table table({{"Day", true},
+                 {"Back to", false, true},
+                 {"Dusk there", true},
+                 {"Turn by", true},
+                 {"from where", false, true},
+                 {"Way back", true}});
+    for (const planner::TurnRound& turn : plan.turn_rounds) {
+        const auto day = static_cast<std::size_t>(turn.day) - 1;
+        if (day >= plan.days.size())
+            continue;
+        const planner::Date date = plan.days[day].date;
+        table.row({fmt::format("{}", turn.day),
+                   turn.exit ? fmt::format("{} (exit)", turn.back_to) : turn.back_to,
+                   turn.dusk ? page.clock(*turn.dusk, date) : std::string(),
+                   turn.at ? page.clock(*turn.at, date) : std::string(),
+                   turn_where(page, turn),
+                   TextPage::duration(turn.back_s)});
+    }
+    if (table.empty())
+        return;
+    page.heading("Turning round (the latest hour from which one is back before dusk)");
+    page.add(table.text());
 }
 
 void add_stays_home(TextPage& page) {

@@ -7,6 +7,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <chrono>
 
 namespace tumpline::cli {
@@ -99,6 +100,12 @@ std::string TextPage::clock(geo::sys_seconds at, planner::Date date) const {
     const auto day = std::chrono::floor<std::chrono::days>(geo::to_local(at, plan_.trip.time_zone));
     const auto later = (day - std::chrono::local_days{date}).count();
     return later == 0 ? clock(at) : fmt::format("{}{:+}", clock(at), later);
+}
+
+std::string TextPage::date(planner::Date date) {
+    constexpr std::array<const char*, 7> names = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
+    const std::chrono::weekday day{std::chrono::sys_days{date}};
+    return fmt::format("{} {}", names.at(day.c_encoding()), planner::show_date(date));
 }
 
 std::string TextPage::leg_place(std::size_t plan_leg) const {

@@ -51,6 +51,8 @@ class TextPage {
     [[nodiscard]] std::string clock(geo::sys_seconds at) const;
     /// The same, with "+1" for each day after (or "-1" before) that day of the trip.
     [[nodiscard]] std::string clock(geo::sys_seconds at, planner::Date date) const;
+    /// "Sun 2027-08-08".
+    [[nodiscard]] static std::string date(planner::Date date);
     /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1.
     [[nodiscard]] std::string leg_place(std::size_t plan_leg) const;
 
@@ -79,13 +81,19 @@ void add_summary(TextPage& page);
 void add_days(TextPage& page);
 void add_legs(TextPage& page);
 void add_packs(TextPage& page);
+/// How the portages of the whole trip are carried, and what other ways would cost.
+void add_carrying(TextPage& page);
 void add_portages(TextPage& page);
 void add_craft(TextPage& page);
 /// Every load of every leg by its parts, carries and bags one by one.
 void add_loads(TextPage& page);
 void add_supplies(TextPage& page);
+/// What to put in at the start and at each supply, and what lost days do to it.
+void add_boxes(TextPage& page);
+void add_water(TextPage& page);
 void add_appointments(TextPage& page);
 void add_exits(TextPage& page);
+void add_turn_rounds(TextPage& page);
 void add_stays_home(TextPage& page);
 void add_sharing(TextPage& page);
 void add_assumptions(TextPage& page);

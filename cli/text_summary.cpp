@@ -163,6 +163,10 @@ void add_summary(TextPage& page) {
                           planner::show_duration(plan.totals.moving_s)));
     add_verdict(page);
     add_heaviest(page);
+    if (plan.carrying.portages > 0)
+        page.line(fmt::format("{}: {}",
+                              plan.carrying.portages == 1 ? "Portage" : "Portages",
+                              plan.carrying.sentence));
     add_daylight(page);
     add_meetings(page);
 }

@@ -5,7 +5,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace tumpline::cli {
@@ -13,6 +15,7 @@ namespace tumpline::cli {
 namespace {
 
 using planner::Plan;
+using planner::Stage;
 
 void add_eating(TextPage& page) {
     Table table({{"Day", true},
@@ -41,72 +44,151 @@ std::string shares(const Plan& plan, const std::vector<double>& shares) {
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 
-void add_stages(TextPage& page) {
-    for (const planner::Stage& stage : page.plan().stages) {
-        page.item(fmt::format("Days {} to {}, {} to {}: {} of food (packaging {}, reserve {}), "
-                              "{} of fuel in {} {}.",
-                              stage.first_day,
-                              stage.last_day,
-                              stage.from,
-                              stage.to,
-                              page.mass(stage.food_kg),
-                              page.mass(stage.packaging_kg),
-                              page.mass(stage.reserve_kg),
-                              page.mass(stage.fuel_kg),
-                              stage.containers,
-                              stage.containers == 1 ? "container" : "containers"));
-        if (page.plan().trip.party.size() > 1)
-            page.add(hanging("    ", "carried by " + shares(page.plan(), stage.bearer_share)));
-        if (stage.closed)
-            page.add(
-                hanging("    ", fmt::format("{} is closed on the day it is reached.", stage.from)));
-        constexpr double a_gram_kg = 1e-3;
-        if (stage.lost_day_short_kg >= a_gram_kg)
-            page.add(hanging("    ",
-                             fmt::format("One day more would leave the party {} short.",
-                                         page.mass(stage.lost_day_short_kg))));
-    }
+std::string share_words(double rations) {
+    const double whole = std::round(rations);
+    return std::abs(rations - whole) < 0.05 ? fmt::format("{:.0f}", whole)
+                                            : fmt::format("{:.1f}", rations);
 }
 
-std::string fills(const TextPage& page, const planner::WaterStretch& stretch) {
+/// "4 breakfasts", "trail, 4.4 days", "5 dinners".
+std::string meal_heading(const planner::StageMeal& meal) {
+    const std::string count = share_words(meal.rations);
+    const bool one = count == "1";
+    switch (meal.meal) {
+    case planner::Meal::breakfast:
+        return fmt::format("{} {}", count, one ? "breakfast" : "breakfasts");
+    case planner::Meal::trail:
+        return fmt::format("trail, {} {}", count, one ? "day" : "days");
+    case planner::Meal::dinner:
+        return fmt::format("{} {}", count, one ? "dinner" : "dinners");
+    }
+    return {};
+}
+
+/// Who gets how much of what; one row where it is the same for all.
+void add_rations(TextPage& page, const Stage& stage) {
     const Plan& plan = page.plan();
+    std::vector<Column> columns{{"put in for", false, true}};
+    for (const planner::StageMeal& meal : stage.meals)
+        columns.push_back({meal_heading(meal), true});
+    columns.push_back({"together", true});
+    std::vector<std::vector<std::string>> rows;
+    for (std::size_t m = 0; m < stage.member_food_kg.size() && m < plan.trip.party.size(); ++m) {
+        std::vector<std::string> cells;
+        for (const planner::StageMeal& meal : stage.meals)
+            cells.push_back(page.mass(meal.food_kg[m]));
+        cells.push_back(page.mass(stage.member_food_kg[m]));
+        rows.push_back(std::move(cells));
+    }
+    const bool same =
+        rows.size() > 1 &&
+        std::all_of(rows.begin(), rows.end(), [&](const auto& row) { return row == rows.front(); });
+    Table table(std::move(columns));
+    for (std::size_t m = 0; m < (same ? 1 : rows.size()); ++m) {
+        std::vector<std::string> cells{same ? std::string("each") : plan.trip.party[m].name};
+        cells.insert(cells.end(), rows[m].begin(), rows[m].end());
+        table.row(std::move(cells));
+    }
+    page.add(table.text(4));
+}
+
+/// "8 Aug" would do, but dates are told as everywhere.
+std::string dates(const std::vector<planner::Date>& dates) {
     std::vector<std::string> texts;
-    for (std::size_t i = 0; i < stretch.fill_l.size() && i < plan.trip.party.size(); ++i)
-        texts.push_back(
-            fmt::format("{} {}", plan.trip.party[i].name, page.volume(stretch.fill_l[i])));
-    const bool same = std::all_of(stretch.fill_l.begin(), stretch.fill_l.end(), [&](double fill_l) {
-        return page.volume(fill_l) == page.volume(stretch.fill_l.front());
-    });
-    if (same && texts.size() > 1)
-        return "each " + page.volume(stretch.fill_l.front());
+    texts.reserve(dates.size());
+    for (const planner::Date& date : dates)
+        texts.push_back(TextPage::date(date));
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 
-void add_water(TextPage& page) {
-    Table table({{"Water from", false, true},
-                 {"at"},
-                 {"to", false, true},
-                 {"Hours", true},
-                 {"Dry camps", true},
-                 {"Fill", false, true},
-                 {"Vessels", true},
-                 {""}});
-    for (const planner::WaterStretch& stretch : page.plan().water)
-        table.row({stretch.from,
-                   page.along(stretch.from_m),
-                   stretch.to,
-                   fmt::format("{:.1f}", stretch.hours),
-                   stretch.nights > 0 ? fmt::format("{}", stretch.nights) : std::string(),
-                   fills(page, stretch),
-                   page.volume(stretch.capacity_l),
-                   stretch.over_capacity ? "too small" : ""});
-    if (table.empty())
-        return;
-    page.add("\n");
-    page.add(table.text());
+std::string when_open(const Stage& stage) {
+    const auto days = [](int count) {
+        return fmt::format("{} {}", count, count == 1 ? "day" : "days");
+    };
+    std::vector<std::string> texts;
+    if (stage.open_earlier_days)
+        texts.push_back(days(*stage.open_earlier_days) + " earlier");
+    if (stage.open_later_days)
+        texts.push_back(days(*stage.open_later_days) + " later");
+    return texts.empty() ? std::string("not within a month")
+                         : fmt::format("{}", fmt::join(texts, " and "));
+}
+
+void add_openings(TextPage& page, const Stage& stage) {
+    if (stage.closed)
+        page.add(hanging("    ",
+                         fmt::format("{} is closed on {}, when it is reached; open {}.",
+                                     stage.from,
+                                     TextPage::date(stage.reached),
+                                     when_open(stage))));
+    else if (!stage.closed_dates.empty())
+        page.add(hanging("    ",
+                         fmt::format("{} is reached on {}; closed on {}.",
+                                     stage.from,
+                                     TextPage::date(stage.reached),
+                                     dates(stage.closed_dates))));
+}
+
+void add_lost_days(TextPage& page, const Stage& stage) {
+    constexpr double a_gram_kg = 1e-3;
+    for (const planner::LostDays& lost : stage.lost_days) {
+        const std::string days =
+            lost.days == 1 ? std::string("1 day lost") : fmt::format("{} days lost", lost.days);
+        std::string text;
+        if (lost.food_short_kg < a_gram_kg)
+            text = fmt::format(
+                "{}: the reserve covers it, food to the evening of day {}", days, lost.ends_day);
+        else
+            text = fmt::format("{}: {} of food short; the stage ends on day {}, the food {}",
+                               days,
+                               page.mass(lost.food_short_kg),
+                               lost.ends_day,
+                               lost.food_ends_day
+                                   ? fmt::format("on the evening of day {}", *lost.food_ends_day)
+                                   : std::string("on its first day"));
+        if (lost.fuel_short_kg >= a_gram_kg)
+            text += fmt::format("; {} of fuel short", page.mass(lost.fuel_short_kg));
+        page.add(hanging("    ", text + "."));
+    }
+}
+
+void add_stage(TextPage& page, const Stage& stage) {
+    page.item(fmt::format("Days {} to {}, {} to {}: {} of food (packaging {}, reserve {}), "
+                          "{} of fuel in {} {}.",
+                          stage.first_day,
+                          stage.last_day,
+                          stage.from,
+                          stage.to,
+                          page.mass(stage.food_kg),
+                          page.mass(stage.packaging_kg),
+                          page.mass(stage.reserve_kg),
+                          page.mass(stage.fuel_kg),
+                          stage.containers,
+                          stage.containers == 1 ? "container" : "containers"));
+    add_rations(page, stage);
+    if (page.plan().trip.party.size() > 1)
+        page.add(hanging("    ", "carried by " + shares(page.plan(), stage.bearer_share)));
+    if (stage.declared_kg)
+        page.add(hanging(
+            "    ",
+            fmt::format("{} are there{}.",
+                        page.mass(*stage.declared_kg),
+                        stage.declared_short_kg > 0.0
+                            ? fmt::format(", {} too little", page.mass(stage.declared_short_kg))
+                            : std::string())));
+    add_openings(page, stage);
+    add_lost_days(page, stage);
 }
 
 } // namespace
+
+void add_boxes(TextPage& page) {
+    if (page.plan().stages.empty())
+        return;
+    page.heading("Food and fuel to put in");
+    for (const Stage& stage : page.plan().stages)
+        add_stage(page, stage);
+}
 
 void add_supplies(TextPage& page) {
     const Plan& plan = page.plan();
@@ -116,7 +198,8 @@ void add_supplies(TextPage& page) {
     page.item(fmt::format("{} of food and {} of fuel in all.",
                           page.mass(plan.totals.food_kg),
                           page.mass(plan.totals.fuel_kg)));
-    add_stages(page);
+    for (const Stage& stage : plan.stages)
+        add_stage(page, stage);
     page.add("\n");
     add_eating(page);
     add_water(page);

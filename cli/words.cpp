@@ -1,5 +1,7 @@
 #include "cli/words.h"
 
+#include "planner/trip_words.h"
+
 namespace tumpline::cli {
 
 using planner::Account;
@@ -28,6 +30,50 @@ std::string_view word(Level level) {
         return "caution";
     case Level::stop:
         return "stop";
+    }
+    return {};
+}
+
+std::string_view word(planner::Meal meal) {
+    return planner::word(meal);
+}
+
+std::string_view word(planner::LitresStep step) {
+    switch (step) {
+    case planner::LitresStep::filled:
+        return "filled";
+    case planner::LitresStep::way:
+        return "way";
+    case planner::LitresStep::camp:
+        return "camp";
+    }
+    return {};
+}
+
+std::string_view word(planner::LeaveBound bound) {
+    switch (bound) {
+    case planner::LeaveBound::appointment:
+        return "appointment";
+    case planner::LeaveBound::dusk:
+        return "dusk";
+    case planner::LeaveBound::midnight:
+        return "midnight";
+    case planner::LeaveBound::night:
+        return "night";
+    }
+    return {};
+}
+
+std::string_view word(planner::TurnLimit limit) {
+    switch (limit) {
+    case planner::TurnLimit::none:
+        return "none";
+    case planner::TurnLimit::dusk:
+        return "dusk";
+    case planner::TurnLimit::no_way_back:
+        return "no_way_back";
+    case planner::TurnLimit::dark:
+        return "dark";
     }
     return {};
 }

@@ -18,6 +18,10 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::Part part);
 [[nodiscard]] std::string_view word(planner::Account account);
 [[nodiscard]] std::string_view word(geo::SunDay day);
+[[nodiscard]] std::string_view word(planner::Meal meal);
+[[nodiscard]] std::string_view word(planner::LitresStep step);
+[[nodiscard]] std::string_view word(planner::LeaveBound bound);
+[[nodiscard]] std::string_view word(planner::TurnLimit limit);
 /// "one", "one and a half": how many carries a portage takes.
 [[nodiscard]] std::string_view carries_word(double carries);
 /// "one carry", "one and a half carries".

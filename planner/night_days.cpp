@@ -1,6 +1,7 @@
 #include "planner/night_days.h"
 
 #include "planner/calendar.h"
+#include "planner/route_places.h"
 
 #include <algorithm>
 #include <cmath>
@@ -54,7 +55,8 @@ std::vector<std::size_t> NightStops::stops(const std::vector<std::size_t>& night
 NightStops night_stops(const Prepared& prepared) {
     const std::vector<Boundary>& boundaries = prepared.stretches.boundaries;
     const auto is_camp = [&](std::size_t place) {
-        return prepared.route.places[place].kind == PlaceKind::camp;
+        return prepared.route.places[place].kind == PlaceKind::camp &&
+               prepared.route.places[place].off_m <= far_off_m;
     };
     std::vector<std::size_t> camps, leg_ends;
     for (std::size_t b = 1; b + 1 < boundaries.size(); ++b) {
@@ -94,6 +96,19 @@ NightLimits camp_limits(const Prepared& prepared, std::size_t boundary, const Ca
         any = true;
     }
     return least;
+}
+
+bool supply_closed(const Prepared& prepared, std::size_t boundary, Date date) {
+    bool any = false;
+    for (const std::size_t index : prepared.stretches.boundaries[boundary].places) {
+        const RoutePlace& place = prepared.route.places[index];
+        if (place.kind != PlaceKind::resupply && place.kind != PlaceKind::cache)
+            continue;
+        if (!is_closed(prepared.trip.route.places[place.asked], date))
+            return false;
+        any = true;
+    }
+    return any;
 }
 
 NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Settled& settled)
@@ -141,9 +156,9 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Se
         const std::chrono::local_days midnight{date_of(assumed, asked.day)};
         Meeting meeting{
             &asked, {}, geo::to_instant(midnight + asked.by, assumed.time_zone) - asked.margin};
-        for (const RoutePlace& place : prepared.route.places) {
+        for (const RoutePlace& place : prepared.route.passes(asked.at)) {
             const std::size_t boundary = prepared.stretches.boundary_at(place.along_m);
-            if (place.name == asked.at && boundary > 0)
+            if (boundary > 0)
                 meeting.passes.push_back(boundary);
         }
         if (!meeting.passes.empty())
@@ -228,16 +243,10 @@ const NightDays::Light& NightDays::light(std::size_t stop, int day) {
 }
 
 bool NightDays::meets_closed_supply(const NightSpan& span, const CampStay& day) const {
-    const std::vector<Boundary>& boundaries = prepared_.stretches.boundaries;
-    for (const std::size_t b : supplies_) {
-        if (b <= stops_.boundaries[span.from] || b > stops_.boundaries[span.to])
-            continue;
-        for (const std::size_t index : boundaries[b].places)
-            if (is_closed(prepared_.trip.route.places[prepared_.route.places[index].asked],
-                          date_of(prepared_.assumed, day.day)))
-                return true;
-    }
-    return false;
+    return std::any_of(supplies_.begin(), supplies_.end(), [&](std::size_t b) {
+        return b > stops_.boundaries[span.from] && b <= stops_.boundaries[span.to] &&
+               supply_closed(prepared_, b, date_of(prepared_.assumed, day.day));
+    });
 }
 
 std::optional<double>

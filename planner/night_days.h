@@ -19,10 +19,9 @@ namespace tumpline::planner {
 struct NightWeights {
     double over_wish_per_h = 1.0;
     double uneven_per_h2 = 0.25;
-    double late_per_h = 2.0;              ///< of arriving later than the earlier of:
-    double light_in_camp_s = 3600.0;      ///< so long before dusk
-    double out_of_camp_s = 13.0 * 3600.0; ///< so long after setting off: what the eight hours of
-                                          ///< sleep and three of camp work leave of a day
+    double late_per_h = 2.0;         ///< of arriving later than the earlier of:
+    double light_in_camp_s = 3600.0; ///< so long before dusk
+    double out_of_camp_s = 24.0 * 3600.0 - least_night_s; ///< so long after setting off
     double dry_camp_per_night = 0.5;
     double carried_per_kg_km = 0.01; ///< each member's kilograms over kilometres on foot
     double missed = 2.0;             ///< an appointment that is not hard, and per hour of lateness:
@@ -54,6 +53,10 @@ struct CampStay {
 /// several camps one that takes them is enough. Where there is no camp nothing is known.
 [[nodiscard]] NightLimits
 camp_limits(const Prepared& prepared, std::size_t boundary, const CampStay& stay);
+
+/// Whether the resupplies and caches at a boundary are closed on a date; of several one that is
+/// open is enough.
+[[nodiscard]] bool supply_closed(const Prepared& prepared, std::size_t boundary, Date date);
 
 /// Days at the loads of a settled loop. What it was made from must outlive it.
 class NightDays {

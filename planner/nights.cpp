@@ -72,10 +72,21 @@ class Chooser {
     [[nodiscard]] std::vector<NightLimits> needs_without(const Settled& loads);
     void add_others(NightsChosen& chosen, std::size_t others, NightLimits waived);
 
+    /// Nights that break limits at their own loads.
+    struct Barred {
+        Nights nights;
+        NightLimits broken;
+    };
+
+    [[nodiscard]] bool is_barred(const Nights& nights, NightLimits waived) const {
+        return std::any_of(barred_.begin(), barred_.end(), [&](const Barred& one) {
+            return (one.broken & ~waived) != 0 && one.nights == nights;
+        });
+    }
+
     const Prepared& prepared_;
     NightStops stops_;
-    std::vector<Nights> barred_;    ///< break a limit at their own loads
-    NightLimits barred_broken_ = 0; ///< what the first of them breaks
+    std::vector<Barred> barred_;
     int asked_ = 0;
     bool flipped_ = false;
 };
@@ -94,7 +105,7 @@ std::optional<Nights> Chooser::answer(const Settled& loads, NightLimits waived) 
     NightDays days(prepared_, stops_, loads);
     for (const NightChoice& choice : best_nights(programme(days, waived), barred_.size() + 1)) {
         Nights nights = stops_.nights(choice.stops);
-        if (waived != 0 || std::find(barred_.begin(), barred_.end(), nights) == barred_.end())
+        if (!is_barred(nights, waived))
             return nights;
     }
     return {};
@@ -118,10 +129,8 @@ std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) 
                 }));
         }
         NightsSettled next = settled_at(prepared_, *nights);
-        if (waived == 0 && next.broken != 0) {
-            if (barred_.empty())
-                barred_broken_ = next.broken;
-            barred_.push_back(*nights); // ask again at the same loads
+        if ((next.broken & ~waived) != 0) {
+            barred_.push_back({*nights, next.broken}); // ask again at the same loads
             continue;
         }
         loads = next.settled;
@@ -133,19 +142,26 @@ std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) 
     return std::move(seen.back());
 }
 
-/// The smallest sets of limits without which there are nights at these loads; where there are some
-/// that break a limit at their own loads only, that limit.
+/// The smallest sets of limits without which there are nights: found at these loads, and kept if
+/// one of the cheapest nights keeps the other limits at its own.
 std::vector<NightLimits> Chooser::needs_without(const Settled& loads) {
+    constexpr std::size_t tried = 6;
     NightDays days(prepared_, stops_, loads);
     std::vector<NightLimits> sets;
     const NightLimits in_force = limits_in_force(prepared_);
-    for (int size = 0; sets.empty(); ++size)
+    const auto keeps_the_others = [&](NightLimits waived) {
+        const std::vector<NightChoice> choices = best_nights(programme(days, waived), tried);
+        return std::any_of(choices.begin(), choices.end(), [&](const NightChoice& choice) {
+            return (settled_at(prepared_, stops_.nights(choice.stops)).broken & ~waived) == 0;
+        });
+    };
+    for (int size = 1; sets.empty() && size < std::popcount(in_force); ++size)
         for (NightLimits waived = 0; waived <= in_force; ++waived)
             if (std::popcount(waived) == size && (waived & ~in_force) == 0 &&
-                !best_nights(programme(days, waived), 1).empty())
+                keeps_the_others(waived))
                 sets.push_back(waived);
-    if (sets.front() == 0)
-        sets.front() = barred_broken_ != 0 ? barred_broken_ : in_force;
+    if (sets.empty())
+        sets.push_back(in_force);
     return sets;
 }
 
@@ -157,8 +173,7 @@ void Chooser::add_others(NightsChosen& chosen, std::size_t others, NightLimits w
         const std::vector<NightChoice> choices = best_nights(programme(days, waived), how_many);
         for (; done < choices.size() && chosen.next.size() < others; ++done) {
             const Nights nights = stops_.nights(choices[done].stops);
-            if (nights == chosen.best.nights ||
-                std::find(barred_.begin(), barred_.end(), nights) != barred_.end())
+            if (nights == chosen.best.nights || is_barred(nights, waived))
                 continue;
             NightsSettled one = settled_at(prepared_, nights);
             if ((one.broken & ~waived) == 0)

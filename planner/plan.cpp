@@ -55,9 +55,12 @@ Plan assemble_plan(const Prepared& prepared, const Settled& settled) {
     plan.totals = plan_totals(draft, plan.days, plan.legs);
     plan.stages = plan_stages(draft);
     plan.water = plan_water(draft);
+    plan.litres = plan_litres(draft);
+    plan.carrying = plan_carries(draft);
     plan.sharing = plan_sharing(draft, plan.legs);
     plan.appointments = plan_appointments(draft);
     plan.exits = plan_exits(draft);
+    plan.turn_rounds = plan_turn_rounds(draft);
     plan.cautions = plan_cautions(draft, plan);
     return plan;
 }

@@ -4,6 +4,8 @@
 #include "geo/sun.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"
+#include "planner/plan_carries.h"
+#include "planner/plan_supplies.h"
 #include "planner/route.h"
 #include "planner/trip.h"
 
@@ -217,11 +219,25 @@ struct PlanDay {
     double food_kg = 0.0, fuel_kg = 0.0, water_l = 0.0;
 };
 
+/// What a latest departure is bound by (docs/appointments.md).
+enum class LeaveBound {
+    appointment, ///< the way to it, on its own day
+    dusk,        ///< of the evening, at the next night's place
+    midnight,    ///< of the evening, where there is no dusk
+    night        ///< the rest that a night needs before the next latest departure
+};
+
 struct LeaveBy {
     std::string place;
-    int day = 1;
+    int day = 1; ///< on which the plan leaves it
     double along_m = 0.0;
-    sys_seconds at{}; ///< latest departure
+    sys_seconds at{};   ///< latest departure
+    bool night = false; ///< a night's place, or the start; else a landing
+    sys_seconds planned{};
+    double spare_s = 0.0; ///< at - planned
+    int days_later = 0;   ///< of the calendar than planned: days of rest or in hand given up
+    LeaveBound bound = LeaveBound::appointment;
+    std::string bound_at; ///< where what binds it is: the appointment's place or a night's
 };
 
 struct PlanAppointment {
@@ -241,6 +257,29 @@ struct ExitPoint {
     bool no_return = false; ///< the first point from which forward is shorter than back
 };
 
+/// What ends the time in which a party can still turn round.
+enum class TurnLimit {
+    none,        ///< nothing: there is no dusk
+    dusk,        ///< at the place to which it goes back
+    no_way_back, ///< current or wind: from there on there is no way back
+    dark         ///< it is too late before the day has begun
+};
+
+/// Until when and where a party can turn round on one day and be back before dusk.
+struct TurnRound {
+    int day = 1;
+    std::string back_to; ///< the last night's place, or an exit passed on this day
+    double back_to_m = 0.0;
+    bool exit = false;
+    std::optional<sys_seconds> dusk; ///< there
+    TurnLimit limit = TurnLimit::none;
+    std::optional<sys_seconds> at; ///< turning round later is too late; empty: none, or dark
+    double along_m = 0.0;          ///< where the plan is then; the day's end if it is there before
+    std::size_t leg = 0;           ///< from 1
+    bool whole_day = false;        ///< from anywhere on the day's way, its end included
+    double back_s = 0.0;           ///< time of the way back from there, rests included
+};
+
 struct StaysHome {
     std::string item;
     double mass_kg = 0.0;
@@ -258,32 +297,6 @@ struct Comes {
     double cost_kg_km = 0.0;
     double cost_kg_m_up = 0.0;
     bool override_recorded = false;
-};
-
-/// From one supply of food and fuel to the next.
-struct Stage {
-    std::string from, to;
-    int first_day = 1, last_day = 1;
-    double food_kg = 0.0;      ///< to be put in, packaging included
-    double packaging_kg = 0.0; ///< of that
-    double fuel_kg = 0.0;
-    int containers = 0;
-    double reserve_kg = 0.0;          ///< of the food, carried to the end of the stage
-    std::vector<double> bearer_share; ///< party order, sums to 1
-    bool closed = false;              ///< the place is closed on the day it is reached
-    double lost_day_short_kg = 0.0;   ///< food short if the stage takes one day more
-};
-
-/// From one dependable source of water to the next.
-struct WaterStretch {
-    std::string from, to;
-    double from_m = 0.0, to_m = 0.0;
-    int first_day = 1, last_day = 1;
-    double hours = 0.0;
-    int nights = 0;             ///< dry camps within
-    std::vector<double> fill_l; ///< per member in party order, reserve included
-    double capacity_l = 0.0;    ///< per member
-    bool over_capacity = false;
 };
 
 /// How well things are shared out on the leg where the party carries most.
@@ -327,10 +340,13 @@ struct Plan {
     std::vector<Event> events;
     std::vector<PlanAppointment> appointments;
     std::vector<ExitPoint> exits;
+    std::vector<TurnRound> turn_rounds; ///< day by day
     std::vector<StaysHome> stays_home;
     std::vector<Comes> comes;
     std::vector<Stage> stages;
     std::vector<WaterStretch> water;
+    std::vector<Litres> litres; ///< along the route
+    CarrySummary carrying;
     Sharing sharing;
     std::vector<Caution> cautions;
     Ledger ledger;

@@ -52,7 +52,6 @@ class Watch {
     void river_on(const PlanLeg& leg);
     void estimated_current_on(const PlanLeg& leg);
     void craft_on(const PlanLeg& leg);
-    void supplies();
     void appointments();
     void route();
     void whole_trip();
@@ -427,36 +426,6 @@ void Watch::estimates() {
         say(Level::note, "paddling-estimate", std::move(text), "docs/models/paddling.md");
 }
 
-void Watch::supplies() {
-    for (const WaterStretch& stretch : plan_.water) {
-        day_ = stretch.first_day;
-        if (stretch.over_capacity)
-            say(Level::stop,
-                "water-over-capacity",
-                fmt::format("From {} to {} each needs {:.1f} L and has vessels for {:.1f} L. Find "
-                            "a source on "
-                            "the way, sleep elsewhere or take more vessels.",
-                            stretch.from,
-                            stretch.to,
-                            stretch.fill_l.front(),
-                            stretch.capacity_l));
-    }
-    for (const Stage& stage : plan_.stages) {
-        day_ = stage.first_day;
-        if (stage.closed)
-            say(Level::stop,
-                "supply-closed",
-                fmt::format("{} is closed on the day it is reached.", stage.from));
-    }
-    day_.reset();
-    if (draft_.prepared.assumed.water.assumed_everywhere)
-        say(Level::caution,
-            "water-assumed",
-            "No place of kind \"water\" is given: the plan takes it that drinking water is found "
-            "on the way "
-            "and at every camp. Name the dependable sources, and the dry camps.");
-}
-
 void Watch::appointments() {
     for (const PlanAppointment& one : plan_.appointments) {
         day_ = one.day;
@@ -558,7 +527,8 @@ std::vector<Caution> Watch::run() {
     days();
     packs();
     water_legs();
-    supplies();
+    const std::vector<Caution> supplies = supply_cautions(draft_, plan_);
+    said_.insert(said_.end(), supplies.begin(), supplies.end());
     appointments();
     route();
     for (const std::vector<Caution>& more :

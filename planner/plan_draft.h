@@ -48,11 +48,16 @@ struct Draft {
 plan_totals(const Draft& draft, const std::vector<PlanDay>& days, const std::vector<PlanLeg>& legs);
 [[nodiscard]] std::vector<Stage> plan_stages(const Draft& draft);
 [[nodiscard]] std::vector<WaterStretch> plan_water(const Draft& draft);
+[[nodiscard]] std::vector<Litres> plan_litres(const Draft& draft);
+[[nodiscard]] CarrySummary plan_carries(const Draft& draft);
 [[nodiscard]] Sharing plan_sharing(const Draft& draft, const std::vector<PlanLeg>& legs);
 [[nodiscard]] std::vector<PlanAppointment> plan_appointments(const Draft& draft);
 [[nodiscard]] std::vector<ExitPoint> plan_exits(const Draft& draft);
+[[nodiscard]] std::vector<TurnRound> plan_turn_rounds(const Draft& draft);
 /// Nights at camps that are closed then or too small.
 [[nodiscard]] std::vector<Caution> camp_cautions(const Draft& draft);
+/// What is to be said of food, fuel and water.
+[[nodiscard]] std::vector<Caution> supply_cautions(const Draft& draft, const Plan& plan);
 /// Everything the reader must know beside the figures of `plan`, whose other parts are filled.
 [[nodiscard]] std::vector<Caution> plan_cautions(const Draft& draft, const Plan& plan);
 

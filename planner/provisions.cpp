@@ -28,10 +28,10 @@ std::size_t stage_at(const std::vector<SupplyStage>& stages, std::size_t boundar
 }
 
 std::vector<SupplyStage> empty_stages(const Stretches& route) {
-    std::vector<SupplyStage> stages{{0, 1, 1, 0, 0, 0, 0, 0}};
+    std::vector<SupplyStage> stages{{0, 1, 1, 0, 0, 0, 0, 0, 0}};
     for (std::size_t b = 1; b + 1 < route.boundaries.size(); ++b)
         if (route.boundaries[b].supply)
-            stages.push_back({b, 0, 0, 0, 0, 0, 0, 0});
+            stages.push_back({b, 0, 0, 0, 0, 0, 0, 0, 0});
     return stages;
 }
 
@@ -57,6 +57,25 @@ void fit_reserves(Provisions& result, const Assumed& assumed, std::size_t days) 
     }
 }
 
+/// Where it is said how much food a supply holds.
+void take_what_is_there(Provisions& result, const Stretches& route, double packed) {
+    double held_mg = 0.0; // reserve, packaging included
+    for (SupplyStage& stage : result.stages) {
+        const double reserve_mg = static_cast<double>(stage.reserve_mg) * packed;
+        const std::optional<double>& there_kg = route.boundaries[stage.boundary].food_kg;
+        if (stage.boundary > 0 && there_kg) {
+            const double needs_mg =
+                static_cast<double>(stage.food_mg) * packed + std::max(0.0, reserve_mg - held_mg);
+            const double over_mg = *there_kg * mg_per_kg - needs_mg;
+            if (over_mg > 0.0) // on top of what is held, or of what the stage wants in reserve
+                stage.reserve_mg = std::llround((std::max(reserve_mg, held_mg) + over_mg) / packed);
+            else
+                stage.lacks_mg = std::llround(-over_mg);
+        }
+        held_mg = std::max(held_mg, static_cast<double>(stage.reserve_mg) * packed);
+    }
+}
+
 } // namespace
 
 Provisions provide(const Assumed& assumed,
@@ -76,9 +95,6 @@ Provisions provide(const Assumed& assumed,
         const std::size_t evening = stage_at(result.stages, day.last);
         result.day_stage_morning.push_back(morning);
         result.day_stage_evening.push_back(evening);
-        double moving_s = 0.0;
-        for (std::size_t i = day.first; i < day.last; ++i)
-            moving_s += timeline.stretches[i].moving_s;
         std::vector<MealMasses> masses(members, MealMasses{0, 0, 0});
         for (std::size_t m = 0; m < members; ++m) {
             const double whole_kg =
@@ -92,18 +108,11 @@ Provisions provide(const Assumed& assumed,
             }
             result.stages[morning].food_mg += masses[m][0];
             result.stages[evening].food_mg += masses[m][2];
-            // Trail food comes from the stage in which it is eaten, by moving time.
-            std::int64_t left_mg = masses[m][1];
-            for (std::size_t i = day.first; i < day.last && moving_s > 0.0; ++i) {
-                const auto part_mg = i + 1 == day.last
-                                         ? left_mg
-                                         : std::llround(static_cast<double>(masses[m][1]) *
-                                                        timeline.stretches[i].moving_s / moving_s);
-                result.stages[result.stretch_stage[i]].food_mg += part_mg;
-                left_mg -= part_mg;
-            }
-            if (day.first == day.last)
-                result.stages[evening].food_mg += left_mg;
+            // Trail food comes from the stage in which it is eaten; in camp from the evening's.
+            result.stages[evening].food_mg +=
+                deal_trail(masses[m][1], day, timeline, [&](std::size_t i, std::int64_t part_mg) {
+                    result.stages[result.stretch_stage[i]].food_mg += part_mg;
+                });
         }
         result.eaten.push_back(std::move(masses));
         const double half_kg =
@@ -121,6 +130,7 @@ Provisions provide(const Assumed& assumed,
         }
     }
     fit_reserves(result, assumed, timeline.days.size());
+    take_what_is_there(result, route, 1.0 + food.packaging);
     return result;
 }
 

@@ -5,6 +5,7 @@
 #include "planner/stretches.h"
 
 #include <array>
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <vector>
@@ -24,7 +25,29 @@ struct SupplyStage {
     std::int64_t fuel_mg;    ///< to be burnt in it, reserve included
     std::int64_t burnt_mg;   ///< of that by plan
     int containers;
+    std::int64_t lacks_mg = 0; ///< of what it needs, where the trip file says what is there;
+                               ///< packaging included
 };
+
+/// Deals a day's trail food out to its stretches by moving time, the last one taking what is left:
+/// `take(stretch, mass_mg)`. Nothing is dealt on a day without moving; what remains is returned.
+template <class Take>
+std::int64_t
+deal_trail(std::int64_t mass_mg, const DaySpan& day, const Timeline& timeline, const Take& take) {
+    double moving_s = 0.0;
+    for (std::size_t i = day.first; i < day.last; ++i)
+        moving_s += timeline.stretches[i].moving_s;
+    std::int64_t left_mg = mass_mg;
+    for (std::size_t i = day.first; i < day.last && moving_s > 0.0; ++i) {
+        const std::int64_t part_mg = i + 1 == day.last
+                                         ? left_mg
+                                         : std::llround(static_cast<double>(mass_mg) *
+                                                        timeline.stretches[i].moving_s / moving_s);
+        take(i, part_mg);
+        left_mg -= part_mg;
+    }
+    return left_mg;
+}
 
 struct Provisions {
     std::vector<std::vector<MealMasses>> eaten;        ///< per day, per member
@@ -35,7 +58,9 @@ struct Provisions {
     std::vector<SupplyStage> stages;
 };
 
-/// Food by energy or ration, fuel by litres boiled, split into the stages between supplies.
+/// Food by energy or ration, fuel by litres boiled, split into the stages between supplies. Where a
+/// supply is said to hold more food than its stage needs, the rest is carried on as reserve; where
+/// it holds less, the stage has what it needs and `lacks_mg` says how much is not there.
 /// `energy_j[day][member]` is what each spends on each day of the timeline.
 [[nodiscard]] Provisions provide(const Assumed& assumed,
                                  const Stretches& route,
@@ -65,6 +90,8 @@ struct WaterCarry {
         double need_l; ///< between the sources, without reserve
         double hours;  ///< of travel
         int dry_nights;
+        std::vector<std::size_t> dry_days = {}; ///< those of the timeline before these nights
+        double camps_l = 0.0;                   ///< of need_l, at the dry camps
     };
 
     std::vector<Run> runs; ///< stretches between sources on which water is carried

@@ -5,10 +5,12 @@
 #include "geo/input_error.h"
 #include "planner/route_places.h"
 #include "planner/route_tracks.h"
+#include "planner/trip_on_route.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <memory>
 #include <utility>
@@ -39,6 +41,7 @@ class Builder {
   private:
     void read_files();
     void resolve_places();
+    void resolve_appointments();
     std::optional<TracedLine> line_of(const TripLeg& leg, std::size_t index);
     std::optional<TracedLine>
     cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
@@ -59,6 +62,7 @@ class Builder {
     std::unique_ptr<geo::Elevation> elevation_;
     geo::ProfileOptions options_;
     std::map<std::string, geo::Position> positions_; ///< of the trip's places by name
+    std::map<std::string, geo::Position> meetings_;  ///< of waypoints that appointments name
     std::vector<geo::Problem> problems_;
 };
 
@@ -111,6 +115,18 @@ void Builder::resolve_places() {
                         : fmt::format("\"at\", or the name of a waypoint: {}", names),
                     "write \"at\": [longitude, latitude]");
         }
+    }
+}
+
+/// Appointments are at places, or at waypoints of the tracks.
+void Builder::resolve_appointments() {
+    for (std::size_t i = 0; i < trip_.appointments.size(); ++i) {
+        const std::string& name = trip_.appointments[i].at;
+        if (positions_.contains(name) || meetings_.contains(name))
+            continue;
+        const auto at = place_at(name, fmt::format("/appointments/{}/at", i));
+        if (at)
+            meetings_.emplace(name, *at);
     }
 }
 
@@ -338,6 +354,7 @@ void Builder::chain(Route& route, std::vector<LooseLeg> legs) {
 Route Builder::build() {
     read_files();
     resolve_places();
+    resolve_appointments();
     std::vector<LooseLeg> legs = loose_legs();
     if (!problems_.empty())
         throw geo::InputError(std::move(problems_));
@@ -365,6 +382,10 @@ Route Builder::build() {
     if (!problems_.empty())
         throw geo::InputError(std::move(problems_));
     snap_places(route, trip_.route.places, positions_);
+    for (const auto& [name, at] : meetings_)
+        snap_waypoint(route, name, at);
+    if (std::vector<geo::Problem> problems = problems_on_route(trip_, route); !problems.empty())
+        throw geo::InputError(std::move(problems));
     return route;
 }
 
@@ -380,6 +401,15 @@ const RouteLeg& leg_at(const Route& route, double along_m) {
 geo::Position Route::at(double along_m) const {
     const RouteLeg& leg = leg_at(*this, along_m);
     return leg.line.at(along_m - leg.from_m);
+}
+
+std::vector<RoutePlace> Route::passes(const std::string& name) const {
+    std::vector<RoutePlace> found;
+    for (const std::vector<RoutePlace>* list : {&places, &met_at})
+        std::copy_if(list->begin(), list->end(), std::back_inserter(found), [&](const auto& place) {
+            return place.name == name;
+        });
+    return found;
 }
 
 std::optional<double> Route::height_at(double along_m) const {

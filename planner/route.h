@@ -40,6 +40,8 @@ struct RoutePlace {
 struct Route {
     std::vector<RouteLeg> legs;
     std::vector<RoutePlace> places; ///< by along_m
+    std::vector<RoutePlace>
+        met_at; ///< waypoints that only appointments name; `asked` means nothing
     double length_m = 0.0;
     geo::Repairs repairs;
     std::vector<std::string> sources; ///< files read, one line each
@@ -47,6 +49,8 @@ struct Route {
     std::vector<RouteLeg> alternatives; ///< legs with `instead_of`; from_m = to_m = 0
 
     [[nodiscard]] geo::Position at(double along_m) const;
+    /// Where the line passes a place or a waypoint of `met_at`, in order.
+    [[nodiscard]] std::vector<RoutePlace> passes(const std::string& name) const;
     /// Height at a point of the route, if known.
     [[nodiscard]] std::optional<double> height_at(double along_m) const;
 };

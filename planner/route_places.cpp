@@ -9,7 +9,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double far_off_m = 500.0;  // engine: further off the line is a caution
 constexpr double same_pass_m = 50.0; // passes this near to the best one count as passes too
 
 struct Pass {
@@ -92,6 +91,19 @@ void snap_places(Route& route,
     std::stable_sort(route.places.begin(), route.places.end(), [](const auto& a, const auto& b) {
         return a.along_m < b.along_m;
     });
+}
+
+void snap_waypoint(Route& route, const std::string& name, const geo::Position& at) {
+    for (Pass& pass : passes_of(route, at)) {
+        settle_on_ends(route, pass);
+        route.met_at.push_back({.name = name,
+                                .kind = PlaceKind::landing,
+                                .at = at,
+                                .along_m = pass.along_m,
+                                .off_m = pass.off_m,
+                                .leg = pass.leg,
+                                .asked = 0});
+    }
 }
 
 } // namespace tumpline::planner

@@ -10,6 +10,10 @@
 
 namespace tumpline::planner {
 
+/// What a night takes from arriving to setting off: eight hours of sleep and three of camp work;
+/// common practice, no source.
+inline constexpr double least_night_s = 11.0 * 3600.0;
+
 /// The stretches of one day, [first, last); none on a rest day.
 struct DaySpan {
     int day; ///< from 1, rest days counted

@@ -173,10 +173,11 @@ void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
 std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double longest_m) {
     std::vector<double> cuts{leg.from_m, leg.to_m};
     if (leg.travel != Travel::portage) { // a portage is one piece: people walk it several times
-        for (const RoutePlace& place : route.places)
-            if (place.along_m > leg.from_m + same_point_m &&
-                place.along_m < leg.to_m - same_point_m)
-                cuts.push_back(place.along_m);
+        for (const std::vector<RoutePlace>* places : {&route.places, &route.met_at})
+            for (const RoutePlace& place : *places)
+                if (place.along_m > leg.from_m + same_point_m &&
+                    place.along_m < leg.to_m - same_point_m)
+                    cuts.push_back(place.along_m);
         std::sort(cuts.begin(), cuts.end());
         const bool bank =
             leg.travel == Travel::walk || leg.asked.water.value_or(Water::lake) == Water::river;
@@ -240,8 +241,10 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
             const RoutePlace& place = route.places[index];
             const TripPlace& asked = trip.route.places[place.asked];
             camp = camp || place.kind == PlaceKind::camp;
-            boundary.supply = boundary.supply || place.kind == PlaceKind::resupply ||
-                              place.kind == PlaceKind::cache;
+            const bool supply = place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache;
+            boundary.supply = boundary.supply || supply;
+            if (supply && asked.food_mass_kg)
+                boundary.food_kg = boundary.food_kg.value_or(0.0) + *asked.food_mass_kg;
             said_dry = said_dry || asked.water == false;
             if (place.kind == PlaceKind::water || asked.water == true ||
                 (place.kind == PlaceKind::resupply && asked.water.value_or(true)))

@@ -62,11 +62,12 @@ struct Stretch {
 /// A point between two stretches.
 struct Boundary {
     double along_m;
-    std::vector<std::size_t> places; ///< indices into Route::places
-    bool leg_end;                    ///< of some leg, start and finish included
-    bool may_sleep;                  ///< not in the middle of a lake, the sea or a portage
-    bool water;                      ///< dependable drinking water
-    bool supply;                     ///< resupply or cache
+    std::vector<std::size_t> places;    ///< indices into Route::places
+    bool leg_end;                       ///< of some leg, start and finish included
+    bool may_sleep;                     ///< not in the middle of a lake, the sea or a portage
+    bool water;                         ///< dependable drinking water
+    bool supply;                        ///< resupply or cache
+    std::optional<double> food_kg = {}; ///< of the supply, where the trip file says it
 };
 
 /// The route as stretches [i] between boundaries [i] and [i + 1].

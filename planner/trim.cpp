@@ -57,8 +57,8 @@ class BagSearch {
         const std::size_t item = order_[depth];
         const bool right_first = filled.right_kg < filled.left_kg;
         for (const bool right : {right_first, !right_first}) {
-            if (depth == 0 && right != right_first)
-                continue; // the mirror image is as level
+            if (depth == 0 && right != right_first && volumes_.left_l == volumes_.right_l)
+                continue; // the mirror image is as level, and fits as well
             Filled more = filled;
             (right ? more.right_kg : more.left_kg) += items_[item].mass_kg;
             (right ? more.right_l : more.left_l) += items_[item].volume_l;

@@ -1,6 +1,7 @@
 #include "planner/provisions.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace tumpline::planner {
 
@@ -36,7 +37,7 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
         return water.assumed_everywhere || route.boundaries[boundary].water;
     };
     std::size_t source = 0; // where the vessels were last filled
-    WaterCarry::Run run{0, 0, 1, 1, 0.0, 0.0, 0};
+    WaterCarry::Run run{0, 0, 1, 1, 0.0, 0.0, 0, {}, 0.0};
     const auto close = [&](std::size_t boundary, int day) {
         if (run.need_l > 0.0) {
             run.to_boundary = boundary;
@@ -52,10 +53,10 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
                 run.need_l = carried_where_found_l;
             }
             carry.fill_l[source] += run.need_l;
-            carry.runs.push_back(run);
+            carry.runs.push_back(std::move(run));
         }
         source = boundary;
-        run = {boundary, boundary, day, day, 0.0, 0.0, 0};
+        run = {boundary, boundary, day, day, 0.0, 0.0, 0, {}, 0.0};
     };
     carry.fill_l[0] = water.reserve_l;
     for (std::size_t d = 0; d < timeline.days.size(); ++d) {
@@ -64,8 +65,10 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
         const bool last = d + 1 == timeline.days.size();
         const bool dry_morning = slept_out && !wet(day.first);
         const double morning_l = slept_out ? water.camp_l * morning_share : 0.0;
-        if (dry_morning)
+        if (dry_morning) {
             run.need_l += morning_l;
+            run.camps_l += morning_l;
+        }
         for (std::size_t i = day.first; i < day.last; ++i) {
             if (wet(i) && i != source)
                 close(i, day.day);
@@ -84,7 +87,9 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
         const double evening_l = last ? 0.0 : water.camp_l * (1.0 - morning_share);
         if (dry_evening) {
             run.need_l += evening_l;
+            run.camps_l += evening_l;
             ++run.dry_nights;
+            run.dry_days.push_back(d);
         }
         carry.dry_camp.push_back(dry_evening);
         carry.camp_l.push_back({morning_l, evening_l});

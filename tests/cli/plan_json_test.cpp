@@ -23,6 +23,8 @@ const std::set<std::string> by_member = {"days[].energy_kcal",
                                          "days[].pack_start_kg",
                                          "days[].pack_end_kg",
                                          "stages[].bearer_share",
+                                         "stages[].member_food_kg",
+                                         "stages[].meals[].food_kg",
                                          "water[].fill_l"};
 
 json shown(const Plan& plan) {
@@ -114,7 +116,8 @@ TEST(PackJson, IsPartOfThePlan) {
     const json pack = json::parse(pack_json(plan, "1.2.3"));
     for (const auto& [key, value] : pack.items())
         EXPECT_EQ(value, whole[key]) << key;
-    for (const char* key : {"legs", "sharing", "stays_home", "comes", "cautions"})
+    for (const char* key :
+         {"legs", "stages", "carrying", "sharing", "stays_home", "comes", "cautions"})
         EXPECT_TRUE(pack.contains(key)) << key;
 }
 

@@ -270,6 +270,76 @@ std::vector<ExitPoint> exits() {
     return exits;
 }
 
+/// Back to the first night's place from a lake; no way back up the river.
+std::vector<TurnRound> turn_rounds() {
+    return {{.day = 1,
+             .back_to = "Road end",
+             .back_to_m = 0.0,
+             .exit = false,
+             .dusk = hand_built_time(1, clock_minutes(23, 40)),
+             .limit = TurnLimit::dusk,
+             .at = hand_built_time(1, clock_minutes(16, 30)),
+             .along_m = 17300.0,
+             .leg = 2,
+             .whole_day = true,
+             .back_s = 25800.0},
+            {.day = 2,
+             .back_to = "Birch spit",
+             .back_to_m = 17300.0,
+             .exit = false,
+             .dusk = std::nullopt,
+             .limit = TurnLimit::no_way_back,
+             .at = hand_built_time(2, clock_minutes(9, 14)),
+             .along_m = 18400.0,
+             .leg = 4,
+             .whole_day = false,
+             .back_s = 2700.0}};
+}
+
+CarrySummary carrying(const PlanLeg& portage) {
+    CarrySummary summary;
+    summary.sentence = "A double carry with the boats whole; everyone always takes their own boat.";
+    summary.portages = 1;
+    summary.length_m = portage.to_m - portage.from_m;
+    summary.spans = {{.carries = 2.0,
+                      .rolled = false,
+                      .first_day = 2,
+                      .last_day = 2,
+                      .first_plan_leg = 3,
+                      .last_plan_leg = 3,
+                      .portages = 1}};
+    for (const auto& [craft, member] : {std::pair{"red boat", "Ada"}, {"blue boat", "Björn"}})
+        summary.boats.push_back(
+            {.craft = craft, .members = {member}, .first_day = 2, .last_day = 2, .portages = 1});
+    summary.ways = {{.carries = std::nullopt,
+                     .rolled = false,
+                     .moving_s = portage.moving_s,
+                     .changeover_s = portage.changeover_s,
+                     .walked_m = portage.on_foot_m,
+                     .more_s = 0.0,
+                     .more_walked_m = 0.0,
+                     .heaviest_kg = 13.92,
+                     .heaviest_member = "Björn",
+                     .heaviest_ratio = 0.989,
+                     .over_limit = 0,
+                     .most_over_kg = 0.0,
+                     .within_from_day = 2},
+                    {.carries = 1.0,
+                     .rolled = false,
+                     .moving_s = 1260.0,
+                     .changeover_s = 1200.0,
+                     .walked_m = 1100.0,
+                     .more_s = -1980.0,
+                     .more_walked_m = -2200.0,
+                     .heaviest_kg = 17.72,
+                     .heaviest_member = "Björn",
+                     .heaviest_ratio = 1.291,
+                     .over_limit = 1,
+                     .most_over_kg = 4.0,
+                     .within_from_day = std::nullopt}};
+    return summary;
+}
+
 } // namespace
 
 Plan hand_built_plan() {
@@ -299,10 +369,29 @@ Plan hand_built_plan() {
     bus.arrive = hand_built_time(3, clock_minutes(11, 51));
     bus.margin_s = 5400.0;
     bus.spare_s = 17040.0;
-    bus.leave_by = {{"Birch spit", 2, 17300.0, hand_built_time(2, clock_minutes(12, 44))},
-                    {"Gravel bar", 3, 32400.0, hand_built_time(3, clock_minutes(12, 44))}};
+    bus.leave_by = {{.place = "Birch spit",
+                     .day = 2,
+                     .along_m = 17300.0,
+                     .at = hand_built_time(2, clock_minutes(20, 7)),
+                     .night = true,
+                     .planned = hand_built_time(2, clock_minutes(8, 0)),
+                     .spare_s = 43620.0,
+                     .days_later = 0,
+                     .bound = LeaveBound::midnight,
+                     .bound_at = "Gravel bar"},
+                    {.place = "Gravel bar",
+                     .day = 3,
+                     .along_m = 32400.0,
+                     .at = hand_built_time(3, clock_minutes(12, 44)),
+                     .night = true,
+                     .planned = hand_built_time(3, clock_minutes(8, 0)),
+                     .spare_s = 17040.0,
+                     .days_later = 0,
+                     .bound = LeaveBound::appointment,
+                     .bound_at = "Road bridge"}};
     plan.appointments = {bus};
     plan.exits = exits();
+    plan.turn_rounds = turn_rounds();
     plan.stays_home = {{"thigh straps", 0.45, "no leg is of class III or harder", 8.7, 281.0}};
     plan.comes = {{"dry suit", 1.4, "water of 9 °C on Across Long Tarn", 2, 27.1, 896.0, false}};
     Stage stage;
@@ -315,30 +404,62 @@ Plan hand_built_plan() {
     stage.containers = 1;
     stage.reserve_kg = 1.3;
     stage.bearer_share = {0.475, 0.525};
+    stage.meals = {{.meal = Meal::breakfast, .rations = 2.0, .food_kg = {0.92, 1.02}},
+                   {.meal = Meal::trail, .rations = 3.0, .food_kg = {1.7, 1.88}},
+                   {.meal = Meal::dinner, .rations = 3.0, .food_kg = {1.22, 1.3}}};
+    stage.member_food_kg = {3.84, 4.2};
+    stage.reserve_put_in_kg = 1.3;
+    stage.food_ends_day = 3;
+    stage.containers_kg = 0.15;
+    stage.reached = plan.days.front().date;
+    stage.closed_dates = {plan.days.back().date};
     stage.lost_day_short_kg = 0.0;
+    stage.lost_days = {{.days = 1,
+                        .food_short_kg = 0.0,
+                        .fuel_short_kg = 0.012,
+                        .ends_day = 4,
+                        .food_ends_day = 4},
+                       {.days = 2,
+                        .food_short_kg = 2.6,
+                        .fuel_short_kg = 0.07,
+                        .ends_day = 5,
+                        .food_ends_day = 3}};
     plan.stages = {stage};
-    plan.water = {{.from = "Road end",
-                   .to = "Shelf spring",
-                   .from_m = 0.0,
-                   .to_m = 6300.0,
-                   .first_day = 1,
-                   .last_day = 1,
-                   .hours = 2.67,
-                   .nights = 0,
-                   .fill_l = {2.65, 2.8},
-                   .capacity_l = 4.0,
-                   .over_capacity = false},
-                  {.from = "Shelf spring",
-                   .to = "Birch spit",
-                   .from_m = 6300.0,
-                   .to_m = 14200.0,
-                   .first_day = 1,
-                   .last_day = 1,
-                   .hours = 3.4,
-                   .nights = 0,
-                   .fill_l = {1.2, 1.3},
-                   .capacity_l = 4.0,
-                   .over_capacity = false}};
+    plan.water = {
+        {.from = "Road end",
+         .to = "Shelf spring",
+         .from_m = 0.0,
+         .to_m = 6300.0,
+         .first_day = 1,
+         .last_day = 1,
+         .hours = 2.67,
+         .nights = 0,
+         .dry_nights = {},
+         .way_l = 2.15,
+         .camps_l = 0.0,
+         .fill_l = {2.65, 2.8},
+         .capacity_l = 4.0,
+         .over_capacity = false},
+        {.from = "Shelf spring",
+         .to = "Birch spit",
+         .from_m = 6300.0,
+         .to_m = 14200.0,
+         .first_day = 1,
+         .last_day = 1,
+         .hours = 3.4,
+         .nights = 1,
+         .dry_nights = {{.day = 1, .place = "Birch spit", .litres = 0.4, .too_much = false}},
+         .way_l = 0.8,
+         .camps_l = 0.4,
+         .fill_l = {1.2, 1.3},
+         .capacity_l = 4.0,
+         .over_capacity = false}};
+    plan.litres = {{0.0, 1, 2.65, LitresStep::filled},
+                   {6300.0, 1, 0.5, LitresStep::way},
+                   {6300.0, 1, 1.7, LitresStep::filled},
+                   {14200.0, 1, 0.9, LitresStep::way},
+                   {14200.0, 1, 0.5, LitresStep::camp}};
+    plan.carrying = carrying(plan.legs[2]);
     plan.sharing.heaviest_ratio = 0.868;
     plan.sharing.lower_bound = 0.855;
     plan.sharing.member = "Ada";

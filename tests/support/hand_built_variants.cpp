@@ -57,6 +57,16 @@ void append_legs(Plan& plan, const Plan& once, const Shift& shift) {
         event.at = shift(event.at);
         plan.events.push_back(event);
     }
+    for (TurnRound turn : once.turn_rounds) {
+        turn.day += shift.days;
+        turn.leg += shift.legs;
+        turn.back_to_m += shift.along_m;
+        turn.along_m += shift.along_m;
+        for (std::optional<sys_seconds>* at : {&turn.dusk, &turn.at})
+            if (*at)
+                *at = shift(**at);
+        plan.turn_rounds.push_back(turn);
+    }
     for (ExitPoint point : once.exits) {
         point.along_m += shift.along_m;
         plan.exits.push_back(point);
@@ -129,7 +139,7 @@ Plan with_hostile_names(Plan plan) {
         appointment.what = broken;
         appointment.at = unbroken;
         for (LeaveBy& leave : appointment.leave_by)
-            leave.place = unbroken;
+            leave.place = leave.bound_at = unbroken;
     }
     for (StaysHome& item : plan.stays_home)
         item.item = item.why = unbroken;
@@ -137,8 +147,16 @@ Plan with_hostile_names(Plan plan) {
         item.item = item.why = markup;
     for (Stage& stage : plan.stages)
         stage.from = stage.to = unbroken;
-    for (WaterStretch& stretch : plan.water)
+    for (WaterStretch& stretch : plan.water) {
         stretch.from = stretch.to = unbroken;
+        for (DryNight& night : stretch.dry_nights)
+            night.place = markup;
+    }
+    plan.carrying.sentence = markup + unbroken;
+    for (CarryWay& way : plan.carrying.ways)
+        way.heaviest_member = unbroken;
+    for (TurnRound& turn : plan.turn_rounds)
+        turn.back_to = markup + unbroken;
     for (Event& event : plan.events)
         event.place = unbroken;
     for (DefaultUsed& value : plan.defaults)
@@ -163,10 +181,13 @@ Plan one_leg(Plan plan) {
     std::erase_if(plan.events, [&](const Event& event) { return event.along_m > day.to_m; });
     plan.appointments.clear();
     plan.exits.clear();
+    plan.turn_rounds.clear();
     plan.stays_home.clear();
     plan.comes.clear();
     plan.stages.clear();
     plan.water.clear();
+    plan.litres.clear();
+    plan.carrying = {};
     plan.sharing = {};
     plan.cautions.clear();
     plan.totals.days = 1;

@@ -1,0 +1,19 @@
+#pragma once
+
+#include "planner/plan.h"
+
+#include <nlohmann/json_fwd.hpp>
+
+/// Parts of the plan as JSON, each an entry of docs/plan-json.md of the same name.
+namespace tumpline::cli {
+
+[[nodiscard]] nlohmann::ordered_json appointments_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json exits_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json turn_rounds_json(const planner::Plan& plan);
+
+[[nodiscard]] nlohmann::ordered_json stages_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json water_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json water_line_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json carrying_json(const planner::Plan& plan);
+
+} // namespace tumpline::cli

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "geo/input_error.h"
+#include "planner/route.h"
+#include "planner/trip.h"
+
+#include <vector>
+
+namespace tumpline::planner {
+
+/// What contradicts itself in a trip once its route is known: nights and appointments at places
+/// that lie off the route, appointments before the trip sets off.
+[[nodiscard]] std::vector<geo::Problem> problems_on_route(const Trip& trip, const Route& route);
+
+} // namespace tumpline::planner

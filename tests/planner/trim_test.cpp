@@ -1,0 +1,193 @@
+/// Bags levelled against trying every way, and what lies where as food goes.
+
+#include "planner/trim.h"
+
+#include "planner/plan.h"
+#include "tests/support/random_draws.h"
+#include "tests/support/random_trip.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <numeric>
+#include <string>
+#include <vector>
+
+namespace tumpline::planner {
+namespace {
+
+struct Sides {
+    double left = 0.0, right = 0.0;
+
+    [[nodiscard]] double apart() const { return std::abs(left - right); }
+};
+
+Sides masses(const std::vector<BagItem>& items, const std::vector<bool>& right) {
+    Sides sides;
+    for (std::size_t k = 0; k < items.size(); ++k)
+        (right[k] ? sides.right : sides.left) += items[k].mass_kg;
+    return sides;
+}
+
+Sides volumes_of(const std::vector<BagItem>& items, const std::vector<bool>& right) {
+    Sides sides;
+    for (std::size_t k = 0; k < items.size(); ++k)
+        (right[k] ? sides.right : sides.left) += items[k].volume_l;
+    return sides;
+}
+
+/// The most level of all ways that fit; HUGE_VAL if none does.
+double least_apart(const std::vector<BagItem>& items, const BagVolumes& volumes) {
+    double least = HUGE_VAL;
+    for (std::uint32_t set = 0; set < (std::uint32_t{1} << items.size()); ++set) {
+        std::vector<bool> right;
+        for (std::size_t k = 0; k < items.size(); ++k)
+            right.push_back((set >> k & 1U) != 0);
+        const Sides litres = volumes_of(items, right);
+        if ((volumes.left_l > 0.0 && litres.left > volumes.left_l + 1e-9) ||
+            (volumes.right_l > 0.0 && litres.right > volumes.right_l + 1e-9))
+            continue;
+        least = std::min(least, masses(items, right).apart());
+    }
+    return least;
+}
+
+TEST(LevelBags, AreAsLevelAsTheBestOfAllWays) {
+    test::Draws draws(7);
+    int tight = 0, none = 0;
+    for (int round = 0; round < 400; ++round) {
+        SCOPED_TRACE(testing::Message() << "round " << round);
+        std::vector<BagItem> items(static_cast<std::size_t>(draws.whole(0, 12)));
+        double litres = 0.0;
+        for (BagItem& item : items) {
+            item = {.mass_kg = draws.in_steps(0.05, 4.0), .volume_l = draws.in_steps(0.0, 12.0)};
+            litres += item.volume_l;
+        }
+        BagVolumes volumes{0.0, 0.0};
+        if (draws.chance(0.6)) // from ample to too small
+            volumes = {.left_l = 1.0 + litres * draws.between(0.3, 0.8),
+                       .right_l = 1.0 + litres * draws.between(0.3, 0.8)};
+        const Levelled levelled = level_bags(items, volumes);
+        ASSERT_EQ(levelled.right.size(), items.size());
+        const double least = least_apart(items, volumes);
+        EXPECT_EQ(levelled.fits_volume, std::isfinite(least));
+        EXPECT_TRUE(levelled.exact);
+        if (!std::isfinite(least)) {
+            ++none;
+            continue;
+        }
+        // A gram apart is level.
+        EXPECT_LE(masses(items, levelled.right).apart(), std::max(least, 1e-3) + 1e-9);
+        const Sides used = volumes_of(items, levelled.right);
+        if (volumes.left_l > 0.0) {
+            EXPECT_LE(used.left, volumes.left_l + 1e-9);
+            EXPECT_LE(used.right, volumes.right_l + 1e-9);
+            ++tight;
+        }
+    }
+    EXPECT_GT(tight, 50);
+    EXPECT_GT(none, 10);
+}
+
+TEST(LevelBags, OfFortyThingsAreExact) {
+    test::Draws draws(11);
+    for (int round = 0; round < 20; ++round) {
+        std::vector<BagItem> items(40);
+        for (BagItem& item : items)
+            item = {.mass_kg = draws.between(0.05, 2.0), .volume_l = 0.0};
+        const Levelled levelled = level_bags(items, {0.0, 0.0});
+        EXPECT_TRUE(levelled.exact);
+        EXPECT_LE(masses(items, levelled.right).apart(), 1e-3);
+    }
+}
+
+TEST(LevelBags, OfFortyThingsThatCannotBeLevelledSayHowNearTheyCome) {
+    // One thing outweighs all others together: nothing can be done, and the search sees it.
+    std::vector<BagItem> items(39, {.mass_kg = 0.1, .volume_l = 0.0});
+    items.push_back({.mass_kg = 10.0, .volume_l = 0.0});
+    const Levelled levelled = level_bags(items, {0.0, 0.0});
+    EXPECT_TRUE(levelled.exact);
+    EXPECT_NEAR(masses(items, levelled.right).apart(), 10.0 - 3.9, 1e-9);
+}
+
+double sum_kg(const std::vector<Stowed>& things, const std::string& what = {}) {
+    double sum = 0.0;
+    for (const Stowed& thing : things)
+        sum += what.empty() || thing.what == what ? thing.mass_kg : 0.0;
+    return sum;
+}
+
+TEST(Trim, HoldsTheGoodsOfTheCrewAndKeepsAtHandWhatMustBe) {
+    int craft_legs = 0, at_hand = 0, lighter = 0;
+    for (std::uint64_t seed = 1; seed <= 120; ++seed) {
+        SCOPED_TRACE(testing::Message() << "seed " << seed);
+        const test::RandomTrip random = test::random_trip(seed);
+        const Plan plan = make_plan(random.trip, random.route);
+        for (const Craft& craft : random.trip.craft) {
+            double food_before_kg = HUGE_VAL;
+            bool supplied = false;
+            for (const PlanLeg& leg : plan.legs) {
+                supplied =
+                    supplied ||
+                    std::any_of(plan.events.begin(), plan.events.end(), [&](const Event& event) {
+                        return event.kind == EventKind::resupply || event.kind == EventKind::cache;
+                    });
+                const auto load =
+                    std::find_if(leg.craft.begin(), leg.craft.end(), [&](const CraftLoad& one) {
+                        return one.craft == craft.name;
+                    });
+                if (load == leg.craft.end())
+                    continue;
+                ++craft_legs;
+                double goods_kg = 0.0;
+                for (const MemberLoad& member : leg.loads)
+                    if (std::find(craft.crew.begin(), craft.crew.end(), member.member) !=
+                        craft.crew.end())
+                        goods_kg += member.pack_start_kg;
+                EXPECT_NEAR(load->left_kg + load->right_kg + load->at_hand_kg, goods_kg, 1e-4);
+                for (const KitItem& item : random.trip.kit) {
+                    if (!item.at_hand || !item.piece.empty())
+                        continue;
+                    EXPECT_EQ(sum_kg(load->left, item.name) + sum_kg(load->right, item.name), 0.0);
+                    at_hand += sum_kg(load->at_hand, item.name) > 0.0 ? 1 : 0;
+                }
+                EXPECT_EQ(sum_kg(load->left, "water") + sum_kg(load->right, "water"), 0.0);
+                // Redone as food goes: what the bags hold of it shrinks from leg to leg.
+                const double food_kg = sum_kg(load->left, "food") + sum_kg(load->right, "food");
+                if (!supplied) {
+                    EXPECT_LE(food_kg, food_before_kg + 1e-6);
+                    lighter += food_kg < food_before_kg - 0.1 && food_before_kg < 1e6 ? 1 : 0;
+                }
+                food_before_kg = food_kg;
+            }
+        }
+    }
+    EXPECT_GT(craft_legs, 100);
+    EXPECT_GT(at_hand, 10);
+    EXPECT_GT(lighter, 10);
+}
+
+TEST(Trim, LaysACraftDeeperByItsGoodsOverItsWaterplane) {
+    for (std::uint64_t seed = 1;; ++seed) {
+        test::RandomTrip random = test::random_trip(seed);
+        if (random.trip.craft.empty())
+            continue;
+        random.trip.craft[0].freeboard_area_m2 = 2.0;
+        const Plan plan = make_plan(random.trip, random.route);
+        const auto afloat = std::find_if(plan.legs.begin(),
+                                         plan.legs.end(),
+                                         [](const PlanLeg& leg) { return !leg.craft.empty(); });
+        ASSERT_NE(afloat, plan.legs.end());
+        const CraftLoad& load = afloat->craft[0];
+        ASSERT_TRUE(load.draft_change_m);
+        // Archimedes: a kilogram displaces a litre, a litre over 2 m2 is half a millimetre.
+        EXPECT_NEAR(
+            *load.draft_change_m, (load.left_kg + load.right_kg + load.at_hand_kg) * 0.0005, 1e-6);
+        return;
+    }
+}
+
+} // namespace
+} // namespace tumpline::planner
