@@ -6,6 +6,7 @@
 #include "planner/route_places.h"
 #include "planner/route_tracks.h"
 #include "planner/trip_on_route.h"
+#include "planner/words.h"
 
 #include <fmt/format.h>
 
@@ -13,6 +14,7 @@
 #include <iterator>
 #include <map>
 #include <memory>
+#include <string_view>
 #include <utility>
 
 namespace tumpline::planner {
@@ -136,10 +138,18 @@ std::optional<geo::Position> Builder::place_at(const std::string& name,
         return known->second;
     if (const geo::Waypoint* point = shelf_.waypoint(name))
         return point->at;
+    std::vector<std::string_view> known;
+    for (const TripPlace& place : trip_.route.places)
+        known.push_back(place.name);
+    for (const geo::TrackFile& file : shelf_.files)
+        for (const geo::Waypoint& point : file.waypoints)
+            known.push_back(point.name);
+    const std::string nearest = nearest_word(name, known);
     problem(pointer,
             fmt::format("\"{}\"", name),
             "the name of a place or of a waypoint in the tracks",
-            "add it under /route/places with \"at\"");
+            nearest.empty() ? std::string("add it under /route/places with \"at\"")
+                            : fmt::format("write \"{}\"", nearest));
     return std::nullopt;
 }
 

@@ -6,6 +6,7 @@
 #include "planner/plan.h"
 #include "planner/trip_on_route.h"
 #include "tests/support/level_trip.h"
+#include "tests/support/temp_folder.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -14,6 +15,7 @@
 #include <bit>
 #include <chrono>
 #include <cstdint>
+#include <fstream>
 #include <set>
 #include <string>
 
@@ -174,6 +176,40 @@ TEST(TripOnRoute, AtOnePassNearEnoughIsEnough) {
                     far.off_m = 800.0;
                     made.route.places.insert(made.route.places.begin(), far);
                 }).empty());
+}
+
+/// A trip along the equator with an appointment, read from a file of its own.
+Route route_with_appointment(const std::string& at) {
+    const test::TempFolder folder;
+    std::ofstream(folder.path() / "way.gpx")
+        << R"(<gpx xmlns="http://www.topografix.com/GPX/1/1" version="1.1" creator="test">)"
+           R"(<wpt lat="0.0005" lon="0.15"><name>Kiosk</name></wpt>)"
+           R"(<trk><name>way</name><trkseg><trkpt lat="0" lon="0"/><trkpt lat="0" lon="0.1"/>)"
+           R"(<trkpt lat="0" lon="0.2"/></trkseg></trk></gpx>)";
+    Trip trip = test::level_trip({{.length_m = 20e3}}, {}).trip;
+    trip.route.tracks = {folder.path() / "way.gpx"};
+    trip.route.legs.clear();
+    trip.appointments = {
+        {.what = "boat", .at = at, .day = 1, .by = 18h, .margin = 0s, .hard = false}};
+    return build_route(trip);
+}
+
+TEST(Appointments, MayBeAtAWaypointThatIsNoPlaceOfTheTrip) {
+    const std::vector<RoutePlace> passes = route_with_appointment("Kiosk").passes("Kiosk");
+    ASSERT_EQ(passes.size(), 1U);
+    EXPECT_NEAR(passes[0].along_m, 0.15 * 111319.49, 1.0); // a degree of the equator of WGS84
+    EXPECT_NEAR(passes[0].off_m, 0.0005 * 110574.3, 0.1);  // a degree of the meridian there
+}
+
+TEST(Appointments, AtAnUnknownPlaceAreRefused) {
+    try {
+        (void)route_with_appointment("Kisok");
+        FAIL() << "nothing was thrown";
+    } catch (const geo::InputError& error) {
+        ASSERT_EQ(error.problems().size(), 1U);
+        EXPECT_EQ(error.problems()[0].place, "/appointments/0/at");
+        EXPECT_EQ(error.problems()[0].found, "\"Kisok\"");
+    }
 }
 
 TEST(Nights, AreNotChosenAtCampsOffTheRoute) {
