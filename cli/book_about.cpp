@@ -18,7 +18,7 @@ std::string converged_phrase(const planner::Converged& converged) {
         planner::show_number(converged.largest_change_s, 1),
         converged.settled
             ? ""
-            : " The nights flipped between two choices; the more cautious one stands.");
+            : " They did not settle between two choices; the more careful one stands.");
 }
 
 std::string weather_phrase(const planner::Trip& trip, const Shown& shown) {

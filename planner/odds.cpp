@@ -141,14 +141,18 @@ void Counter::stages() {
         const SupplyStage& planned = draft_.settled.provisions.stages[s];
         const std::vector<double>& left_kg = table_.column(columns_.food_left + s);
         const std::vector<double>& eaten_kg = table_.column(columns_.food + s);
-        const double days = std::max(1, planned.last_day - planned.first_day + 1);
+        // A lost day eats as much above or below the plan's whole day as the draw eats in the
+        // stage.
+        const double lost_day = planned.food_mg > 0 ? static_cast<double>(planned.whole_day_mg) /
+                                                          static_cast<double>(planned.food_mg)
+                                                    : 0.0;
         OddsStage one;
         one.stage = s;
         one.left_kg = quantiles(left_kg);
         for (int lost = 0; lost <= lost_days; ++lost) {
             std::size_t empty = 0;
             for (std::size_t i = 0; i < left_kg.size(); ++i)
-                if (left_kg[i] - lost * eaten_kg[i] / days < -a_gram_kg)
+                if (left_kg[i] - lost * eaten_kg[i] * lost_day < -a_gram_kg)
                     ++empty;
             one.runs_out.push_back(static_cast<double>(empty) /
                                    static_cast<double>(left_kg.size()));

@@ -490,7 +490,8 @@ void Watch::whole_trip() {
     if (!plan_.converged.settled)
         say(Level::note,
             "nights-flipped",
-            "Two sets of nights answered each other in turn; the one that stops earlier was kept.");
+            "Two answers took turns and did not settle: of nights the earlier stop was kept, of "
+            "carries the one with more lengths, of the sharing out the last.");
     if (!draft_.prepared.trip.start.ok())
         say(Level::caution, "no-date", "No start date is given: daylight is that of 21 June.");
     if (assumed.weather.water_c && *assumed.weather.water_c < 15.0 && plan_.totals.paddle_m > 0.0)

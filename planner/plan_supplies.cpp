@@ -116,17 +116,16 @@ class Losing {
   public:
     Losing(const Stage& stage, const SupplyStage& supply, const StageFood& food)
         : stage_(stage), supply_(supply), food_(food), eaten_kg_(to_kg(supply.food_mg)),
-          days_(std::max<double>(1.0, static_cast<double>(food.days.size()))) {
+          day_kg_(to_kg(supply.whole_day_mg)) {
         const double bare = stage.food_kg > 0.0 ? 1.0 - stage.packaging_kg / stage.food_kg : 1.0;
         there_kg_ = eaten_kg_ + to_kg(supply.reserve_mg) - to_kg(supply.lacks_mg) * bare;
     }
 
     [[nodiscard]] LostDays of(int lost) const {
-        const double burnt_kg = to_kg(supply_.burnt_mg);
+        const std::int64_t burnt_mg = supply_.burnt_mg + lost * supply_.whole_day_fuel_mg;
         return {.days = lost,
-                .food_short_kg = std::max(0.0, eaten_kg_ * (1.0 + lost / days_) - there_kg_),
-                .fuel_short_kg =
-                    std::max(0.0, burnt_kg * (1.0 + lost / days_) - to_kg(supply_.fuel_mg)),
+                .food_short_kg = std::max(0.0, eaten_kg_ + lost * day_kg_ - there_kg_),
+                .fuel_short_kg = std::max(0.0, to_kg(burnt_mg - supply_.fuel_mg)),
                 .ends_day = stage_.last_day + lost,
                 .food_ends_day = food_ends(lost)};
     }
@@ -145,7 +144,7 @@ class Losing {
             const int day = food_.days[d].day + (d > 0 ? lost : 0);
             eat(day, to_kg(food_.days[d].food_mg));
             for (int k = 1; d == 0 && k <= lost; ++k)
-                eat(day + k, eaten_kg_ / days_);
+                eat(day + k, day_kg_);
         }
         return last;
     }
@@ -155,7 +154,7 @@ class Losing {
     const SupplyStage& supply_;
     const StageFood& food_;
     double eaten_kg_;
-    double days_;
+    double day_kg_;
     double there_kg_ = 0.0;
 };
 

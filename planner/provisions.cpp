@@ -28,24 +28,43 @@ std::size_t stage_at(const std::vector<SupplyStage>& stages, std::size_t boundar
 }
 
 std::vector<SupplyStage> empty_stages(const Stretches& route) {
-    std::vector<SupplyStage> stages{{0, 1, 1, 0, 0, 0, 0, 0, 0}};
+    std::vector<SupplyStage> stages{{0, 1, 1, 0, 0, 0, 0, 0}};
     for (std::size_t b = 1; b + 1 < route.boundaries.size(); ++b)
         if (route.boundaries[b].supply)
-            stages.push_back({b, 0, 0, 0, 0, 0, 0, 0, 0});
+            stages.push_back({b, 0, 0, 0, 0, 0, 0, 0});
     return stages;
 }
 
-void fit_reserves(Provisions& result, const Assumed& assumed, std::size_t days) {
+/// What the party eats and burns on a whole day of the timeline, no meal left out.
+struct WholeDay {
+    double food_kg;
+    double fuel_kg;
+};
+
+/// Reserves are whole days: the mean of the stage's own, so that a first day without breakfast or a
+/// day that two stages share makes none of them smaller. The fuel to cook them comes along.
+void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<WholeDay>& days) {
+    std::vector<WholeDay> sums(result.stages.size(), {0.0, 0.0});
     std::vector<int> days_of(result.stages.size(), 0);
-    for (std::size_t d = 0; d < days; ++d)
-        for (std::size_t s = result.day_stage_morning[d]; s <= result.day_stage_evening[d]; ++s)
+    for (std::size_t d = 0; d < days.size(); ++d)
+        for (std::size_t s = result.day_stage_morning[d]; s <= result.day_stage_evening[d]; ++s) {
+            sums[s].food_kg += days[d].food_kg;
+            sums[s].fuel_kg += days[d].fuel_kg;
             ++days_of[s];
+        }
     for (std::size_t s = 0; s < result.stages.size(); ++s) {
         SupplyStage& stage = result.stages[s];
-        const double per_day = static_cast<double>(stage.food_mg) / std::max(1, days_of[s]);
-        stage.reserve_mg = std::llround(per_day * assumed.food.reserve_days);
+        stage.whole_day_mg = to_mg(sums[s].food_kg / std::max(1, days_of[s]));
+        stage.reserve_mg =
+            std::llround(static_cast<double>(stage.whole_day_mg) * assumed.food.reserve_days);
         stage.burnt_mg = stage.fuel_mg;
-        stage.fuel_mg += std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
+        if (stage.burnt_mg > 0) {
+            stage.whole_day_fuel_mg = to_mg(sums[s].fuel_kg / std::max(1, days_of[s]));
+            stage.fuel_mg += std::llround(static_cast<double>(stage.whole_day_fuel_mg) *
+                                          assumed.food.reserve_days);
+            stage.fuel_mg +=
+                std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
+        }
         stage.containers = 0;
         if (stage.fuel_mg > 0) {
             stage.containers = 1;
@@ -86,6 +105,7 @@ Provisions provide(const Assumed& assumed,
     const std::size_t members = assumed.members.size();
     Provisions result;
     result.stages = empty_stages(route);
+    std::vector<WholeDay> whole_days;
     result.stretch_stage.resize(route.stretches.size());
     for (std::size_t i = 0; i < route.stretches.size(); ++i)
         result.stretch_stage[i] = stage_at(result.stages, i);
@@ -96,10 +116,14 @@ Provisions provide(const Assumed& assumed,
         result.day_stage_morning.push_back(morning);
         result.day_stage_evening.push_back(evening);
         std::vector<MealMasses> masses(members, MealMasses{0, 0, 0});
+        whole_days.push_back(
+            {0.0,
+             assumed.fuel.boiled_l * assumed.fuel.kg_per_litre * static_cast<double>(members)});
         for (std::size_t m = 0; m < members; ++m) {
             const double whole_kg =
                 food.ration_kg ? *food.ration_kg
                                : energy_j[d][m] * food.replace / food.energy_density_j_per_kg;
+            whole_days.back().food_kg += whole_kg;
             for (const Meal meal : {Meal::breakfast, Meal::trail, Meal::dinner}) {
                 const auto k = static_cast<std::size_t>(meal);
                 if (!eats(food, timeline.days, d, meal))
@@ -115,8 +139,7 @@ Provisions provide(const Assumed& assumed,
                 });
         }
         result.eaten.push_back(std::move(masses));
-        const double half_kg =
-            0.5 * assumed.fuel.boiled_l * assumed.fuel.kg_per_litre * static_cast<double>(members);
+        const double half_kg = 0.5 * whole_days.back().fuel_kg;
         const bool breakfast = eats(food, timeline.days, d, Meal::breakfast);
         const bool dinner = eats(food, timeline.days, d, Meal::dinner);
         result.burnt_mg.push_back({breakfast ? to_mg(half_kg) : 0, dinner ? to_mg(half_kg) : 0});
@@ -129,7 +152,7 @@ Provisions provide(const Assumed& assumed,
                 stage.first_day = day.day;
         }
     }
-    fit_reserves(result, assumed, timeline.days.size());
+    fit_reserves(result, assumed, whole_days);
     take_what_is_there(result, route, 1.0 + food.packaging);
     return result;
 }

@@ -25,6 +25,8 @@ struct SupplyStage {
     std::int64_t fuel_mg;    ///< to be burnt in it, reserve included
     std::int64_t burnt_mg;   ///< of that by plan
     int containers;
+    std::int64_t whole_day_mg = 0;      ///< food of a day of it, no meal left out; the mean
+    std::int64_t whole_day_fuel_mg = 0; ///< the same of fuel
     std::int64_t lacks_mg = 0; ///< of what it needs, where the trip file says what is there;
                                ///< packaging included
 };

@@ -205,7 +205,8 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
     std::vector<std::optional<PinnedCarry>> pins(count);
     const Winds winds(prepared.stretches, assumed);
     Timeline before;
-    for (int round = 1; round <= options.most_rounds; ++round) {
+    bool close = false;
+    for (int round = 1; round <= options.most_rounds && !close; ++round) {
         now.afloat.assign(count, {});
         std::vector<double> moving_s(count);
         for (std::size_t i = 0; i < count; ++i)
@@ -253,10 +254,10 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
         const bool same_boats = boats == boat_states(prepared, next);
         loads = std::move(next);
         before = now.timeline;
-        if (same_boats && now.converged.largest_change_kg < options.close_kg &&
-            now.converged.largest_change_s < options.close_s)
-            break;
+        close = same_boats && now.converged.largest_change_kg < options.close_kg &&
+                now.converged.largest_change_s < options.close_s;
     }
+    now.converged.settled = now.converged.settled && close;
     now.loads = std::move(loads);
     return now;
 }

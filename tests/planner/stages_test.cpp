@@ -58,13 +58,10 @@ TEST(Stages, GiveEachBoxItsRations) {
         }
         EXPECT_NEAR(stage.member_food_kg.at(0), sum_kg, 1e-9);
     }
-    // One day in reserve: put in at home, and still in the pack at the shop but for what the longer
-    // stage wants more.
-    const double first_day_kg = (3 * 0.25 + 3 * 0.40 + 2 * 0.35) / 3.0;
-    const double second_day_kg = (3 * 0.25 + 3 * 0.40 + 4 * 0.35) / 4.0;
-    EXPECT_NEAR(plan.stages[0].reserve_put_in_kg, first_day_kg, 1e-5);
-    EXPECT_NEAR(
-        plan.stages[1].reserve_put_in_kg, std::max(0.0, second_day_kg - first_day_kg), 1e-5);
+    // One whole day in reserve, though the stage's last day is without its dinner: put in at home,
+    // and still in the pack at the shop.
+    EXPECT_NEAR(plan.stages[0].reserve_put_in_kg, 1.0, 1e-5);
+    EXPECT_NEAR(plan.stages[1].reserve_put_in_kg, 0.0, 1e-5);
 }
 
 TEST(Stages, CountTrailFoodInPartWhereTheShopCutsADay) {
@@ -157,8 +154,8 @@ TEST(Stages, AreNotClosedWithACampBesideTheShopNorWithOneOfTwoShops) {
 }
 
 TEST(LostDays, EatTheReserveFirstAndThenGoHungry) {
-    // Seven suppers' worth of arithmetic: day 3's dinner and days 4 to 6 in full are 3.35 kg over
-    // four days; a day in reserve is 0.8375 kg.
+    // A day, lost or in reserve, is the ration of 1 kg, though day 3 takes only its dinner from
+    // here.
     test::RandomTrip made = with_shop();
     const Stage stage = second_stage(made);
     ASSERT_EQ(stage.lost_days.size(), 2U);
@@ -168,7 +165,7 @@ TEST(LostDays, EatTheReserveFirstAndThenGoHungry) {
     EXPECT_EQ(one.food_ends_day, 7);
     const LostDays& two = stage.lost_days[1];
     EXPECT_EQ(two.ends_day, 8);
-    EXPECT_NEAR(two.food_short_kg, 3.35 / 4.0, 1e-5);
+    EXPECT_NEAR(two.food_short_kg, 1.0, 1e-5);
     EXPECT_EQ(two.food_ends_day, 7);
     EXPECT_DOUBLE_EQ(stage.lost_day_short_kg, one.food_short_kg);
 }
@@ -179,7 +176,7 @@ TEST(LostDays, AreToldForEachDayInHandAndOneMore) {
     const std::vector<LostDays> lost = second_stage(made).lost_days;
     ASSERT_EQ(lost.size(), 4U);
     for (std::size_t k = 1; k < lost.size(); ++k)
-        EXPECT_NEAR(lost[k].food_short_kg - lost[k - 1].food_short_kg, 3.35 / 4.0, 1e-5);
+        EXPECT_NEAR(lost[k].food_short_kg - lost[k - 1].food_short_kg, 1.0, 1e-5);
 }
 
 TEST(LostDays, AgreeWithPlanningADayOfRest) {
@@ -197,8 +194,7 @@ TEST(LostDays, AgreeWithPlanningADayOfRest) {
     made.trip.days.rest_days_after = {4};
     const double more_kg = eaten_kg(make_plan(made.trip, made.route)) - eaten_kg(plan);
     EXPECT_NEAR(more_kg, 1.0, 1e-9);
-    // The stage's mean day is a little less, since its first is only a dinner.
-    EXPECT_NEAR(plan.stages[1].lost_days[0].food_short_kg, 3.35 / 4.0, 1e-5);
+    EXPECT_NEAR(plan.stages[1].lost_days[0].food_short_kg, more_kg, 1e-5);
 }
 
 bool says(const Plan& plan, const std::string& code) {
@@ -224,7 +220,7 @@ TEST(Caches, ThatHoldTooLittleAreSpokenOf) {
 
     cache.food_mass_kg = needs_kg - 2.0; // of the food itself
     const Plan much = make_plan(made.trip, made.route);
-    // 3.35 kg and 0.42 kg of reserve, less 2 kg: the dinner of day 3 and the first of three days.
+    // 3.35 kg and 0.5 kg of reserve, less 2 kg: the dinner of day 3 and the first of three days.
     EXPECT_EQ(much.stages[1].food_ends_day, 4);
     EXPECT_EQ(a_little.stages[1].food_ends_day, 6);
     const auto said = std::find_if(much.cautions.begin(), much.cautions.end(), [](const auto& one) {
