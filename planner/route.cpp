@@ -49,13 +49,23 @@ class Builder {
     cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
     std::optional<geo::Position> place_at(const std::string& name, const std::string& pointer);
     std::vector<LooseLeg> loose_legs();
-    void turn_round(std::vector<LooseLeg>& legs);
+    static void turn_round(std::vector<LooseLeg>& legs);
     RouteLeg grounded(LooseLeg leg);
     void chain(Route& route, std::vector<LooseLeg> legs);
 
-    void problem(std::string place, std::string found, std::string expected, std::string advice) {
-        problems_.push_back(
-            {file_, std::move(place), std::move(found), std::move(expected), std::move(advice)});
+    /// What is wrong at a place of the trip file.
+    struct Wrong {
+        std::string found;
+        std::string expected;
+        std::string advice;
+    };
+
+    void problem(std::string place, Wrong wrong) {
+        problems_.push_back({file_,
+                             std::move(place),
+                             std::move(wrong.found),
+                             std::move(wrong.expected),
+                             std::move(wrong.advice)});
     }
 
     const Trip& trip_;
@@ -111,11 +121,11 @@ void Builder::resolve_places() {
                 for (const geo::Waypoint& known : tracks.waypoints)
                     names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", known.name);
             problem(fmt::format("/route/places/{}", i),
-                    fmt::format("\"{}\" without a position", place.name),
-                    names.empty()
-                        ? "\"at\" with longitude and latitude (the tracks hold no waypoints)"
-                        : fmt::format("\"at\", or the name of a waypoint: {}", names),
-                    "write \"at\": [longitude, latitude]");
+                    {fmt::format("\"{}\" without a position", place.name),
+                     names.empty()
+                         ? "\"at\" with longitude and latitude (the tracks hold no waypoints)"
+                         : fmt::format("\"at\", or the name of a waypoint: {}", names),
+                     "write \"at\": [longitude, latitude]"});
         }
     }
 }
@@ -146,10 +156,10 @@ std::optional<geo::Position> Builder::place_at(const std::string& name,
             known.push_back(point.name);
     const std::string nearest = nearest_word(name, known);
     problem(pointer,
-            fmt::format("\"{}\"", name),
-            "the name of a place or of a waypoint in the tracks",
-            nearest.empty() ? std::string("add it under /route/places with \"at\"")
-                            : fmt::format("write \"{}\"", nearest));
+            {fmt::format("\"{}\"", name),
+             "the name of a place or of a waypoint in the tracks",
+             nearest.empty() ? std::string("add it under /route/places with \"at\"")
+                             : fmt::format("write \"{}\"", nearest)});
     return std::nullopt;
 }
 
@@ -165,9 +175,9 @@ std::optional<TracedLine> Builder::line_of(const TripLeg& leg, std::size_t index
         for (const geo::Track* track : tracks)
             names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", track->name);
         problem(pointer,
-                fmt::format("\"{}\"", leg.track),
-                fmt::format("the name of a track ({}) or \"all\"", names),
-                "");
+                {fmt::format("\"{}\"", leg.track),
+                 fmt::format("the name of a track ({}) or \"all\"", names),
+                 ""});
         return std::nullopt;
     }
     if (tracks.size() == 1)
@@ -175,9 +185,9 @@ std::optional<TracedLine> Builder::line_of(const TripLeg& leg, std::size_t index
     if (index < tracks.size())
         return traced(*tracks[index]);
     problem(fmt::format("/route/legs/{}", index),
-            "a leg without \"track\"",
-            fmt::format("\"track\": the files hold {} tracks", tracks.size()),
-            "name the track this leg runs on");
+            {"a leg without \"track\"",
+             fmt::format("\"track\": the files hold {} tracks", tracks.size()),
+             "name the track this leg runs on"});
     return std::nullopt;
 }
 
@@ -202,14 +212,14 @@ Builder::cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index) 
     }
     if (std::abs(to_m - from_m) < 1.0) {
         problem(pointer,
-                fmt::format("from \"{}\" to \"{}\": the same point of the line", leg.from, leg.to),
-                "two places apart on the track",
-                "");
+                {fmt::format("from \"{}\" to \"{}\": the same point of the line", leg.from, leg.to),
+                 "two places apart on the track",
+                 ""});
         return std::nullopt;
     }
-    if (to_m > from_m)
-        return cut(whole, from_m, to_m);
-    return reversed(cut(whole, to_m, from_m));
+    const auto [near_m, far_m] = std::minmax({from_m, to_m});
+    TracedLine part = cut(whole, near_m, far_m);
+    return to_m > from_m ? std::move(part) : reversed(part);
 }
 
 std::vector<LooseLeg> Builder::loose_legs() {
@@ -223,7 +233,7 @@ std::vector<LooseLeg> Builder::loose_legs() {
             legs.push_back({asked, travel, asked.name, traced(*track), false, false});
         }
         if (legs.empty())
-            problem("/route/tracks", "no line in the tracks", "at least one track or route", "");
+            problem("/route/tracks", {"no line in the tracks", "at least one track or route", ""});
         return legs;
     }
     for (std::size_t i = 0; i < trip_.route.legs.size(); ++i) {
@@ -355,9 +365,9 @@ void Builder::chain(Route& route, std::vector<LooseLeg> legs) {
             });
         if (!known)
             problem("/route/legs",
-                    fmt::format("\"instead_of\": \"{}\"", alternative.asked.instead_of),
-                    "the name of a leg",
-                    "");
+                    {fmt::format("\"instead_of\": \"{}\"", alternative.asked.instead_of),
+                     "the name of a leg",
+                     ""});
     }
 }
 

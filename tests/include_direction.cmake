@@ -16,10 +16,11 @@ foreach(room geo planner cli)
         string(APPEND faults "${file}: a model includes nothing of ours, found ${line}\n")
       endif()
     endforeach()
-    # Heavy library headers stay out of our headers.
+    # Heavy library headers stay out of our headers; json_fwd.hpp only declares.
     if(file MATCHES "\\.h$")
       file(STRINGS ${file} heavy
            REGEX "#[ \t]*include[ \t]*<(gdal|ogr|cpl_|proj|nlohmann|CLI/|expat|GeographicLib|date/)")
+      list(FILTER heavy EXCLUDE REGEX "<nlohmann/json_fwd.hpp>")
       if(heavy)
         string(APPEND faults "${file}: library header in a header: ${heavy}\n")
       endif()
