@@ -62,8 +62,8 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
     std::vector<AssumedMember> walkers;
     for (std::size_t m = 0; m < members; ++m)
         walkers.push_back(member_on(inputs.assumed, inputs.index, m));
-    const auto carry = [&](std::size_t m, std::int64_t mass_mg, double share) {
-        const double kg = static_cast<double>(mass_mg) / mg_per_kg + worn_kg[m];
+    const auto carry = [&](std::size_t m, const OneLoad& load, double share) {
+        const double kg = static_cast<double>(load.mass_mg) / mg_per_kg + worn_kg[m];
         time_s[m] += share * walk_s(inputs.stretch, walkers[m], inputs.assumed.models, {kg, kg});
         loaded[m] += share;
     };
@@ -71,15 +71,15 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
         if (load.pieces.empty())
             continue;
         if (load.bearer == load.relay) {
-            carry(load.bearer, load.mass_mg, 1.0);
+            carry(load.bearer, load, 1.0);
         } else {
-            carry(load.bearer, load.mass_mg, 0.5);
-            carry(load.relay, load.mass_mg, 0.5);
+            carry(load.bearer, load, 0.5);
+            carry(load.relay, load, 0.5);
         }
     }
     for (std::size_t m = 0; m < members; ++m) {
         if (loaded[m] == 0.0)
-            carry(m, 0, 1.0); // someone with nothing to carry still walks over
+            carry(m, OneLoad{}, 1.0); // someone with nothing to carry still walks over
         const double empty = std::max(0.0, loaded[m] - 1.0);
         time_s[m] += empty * walk_back_s(inputs.stretch,
                                          walkers[m],
