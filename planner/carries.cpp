@@ -1,5 +1,7 @@
 #include "planner/carries.h"
 
+#include "planner/milligrams.h"
+
 #include <algorithm>
 #include <numeric>
 #include <utility>
@@ -7,8 +9,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double mg_per_kg = 1e6;
 
 struct Bin {
     std::vector<std::size_t> pieces;

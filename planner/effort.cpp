@@ -1,5 +1,6 @@
 #include "planner/effort.h"
 
+#include "planner/milligrams.h"
 #include "planner/models/compendium.h"
 #include "planner/pace.h"
 
@@ -10,7 +11,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double mg_per_kg = 1e6;
 constexpr double day_s = 86400.0;
 constexpr double sleep_s = 8.0 * 3600.0;
 constexpr double camp_s = 3.0 * 3600.0;
@@ -74,7 +74,7 @@ double portage_j(const Stretch& stretch,
         if (load.pieces.empty() || (load.bearer != m && load.relay != m))
             continue;
         const double share = load.bearer == load.relay ? 1.0 : 0.5;
-        const double kg = static_cast<double>(load.mass_mg) / mg_per_kg + worn_kg;
+        const double kg = mg_to_kg(load.mass_mg) + worn_kg;
         sum_j += share * walk_j(stretch, {stretch.there, false}, member, assumed.models, kg);
         loaded += share;
     }

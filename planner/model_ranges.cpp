@@ -1,5 +1,6 @@
 #include "planner/model_ranges.h"
 
+#include "planner/milligrams.h"
 #include "planner/models/catalogue.h"
 #include "planner/models/drinking.h"
 #include "planner/models/food.h"
@@ -138,7 +139,7 @@ std::vector<Borne> Ranges::loads_on(const std::vector<std::size_t>& pieces) cons
                 if (one.pieces.empty() || (one.bearer != m && one.relay != m))
                     continue;
                 ++carries;
-                all.push_back({i, m, static_cast<double>(one.mass_mg) / 1e6 + worn_kg, false});
+                all.push_back({i, m, mg_to_kg(one.mass_mg) + worn_kg, false});
             }
             if (carries == 0)
                 all.push_back({i, m, worn_kg, false});

@@ -1,5 +1,7 @@
 #include "planner/pieces.h"
 
+#include "planner/milligrams.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,7 +11,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double mg_per_kg = 1e6;
 constexpr std::int64_t food_bag_mg = 2'000'000;
 
 ItemUse use_of(const KitItem& item, BoatState boats) {
@@ -19,8 +20,8 @@ ItemUse use_of(const KitItem& item, BoatState boats) {
 /// With the water that clings to it.
 std::int64_t item_mg(const PieceSource& source, std::size_t item) {
     const KitItem& thing = source.trip.kit[item];
-    return std::llround(thing.mass_kg * mg_per_kg) * thing.count +
-           (source.item_wet[item] ? std::llround(source.assumed.item_wet_kg[item] * mg_per_kg) : 0);
+    return kg_to_mg(thing.mass_kg) * thing.count +
+           (source.item_wet[item] ? kg_to_mg(source.assumed.item_wet_kg[item]) : 0);
 }
 
 /// The craft that an item in use is lashed to: the owner's, else the first.
@@ -90,8 +91,8 @@ std::vector<Piece> pieces_of(const PieceSource& source, const Booking& booking, 
     }
     for (std::size_t c = 0; c < source.assumed.craft.size(); ++c) {
         const AssumedCraft& craft = source.assumed.craft[c];
-        const std::int64_t mass_mg = std::llround(craft.mass_kg * mg_per_kg) +
-                                     (source.wet[c] ? std::llround(craft.wet_kg * mg_per_kg) : 0);
+        const std::int64_t mass_mg =
+            kg_to_mg(craft.mass_kg) + (source.wet[c] ? kg_to_mg(craft.wet_kg) : 0);
         const bool whole = boats == BoatState::whole || !craft.rolls_up;
         pieces.push_back(
             {source.trip.craft[c].name, source.craft_bearer[c], Part::craft, mass_mg, whole});
@@ -120,7 +121,7 @@ std::vector<double> worn_with(const PieceSource& source, BoatState boats) {
         const ItemUse use = use_of(item, boats);
         const bool in_hand = use == ItemUse::used && boats != BoatState::whole;
         if (source.brought[k] && (use == ItemUse::worn || in_hand))
-            worn_kg[source.item_bearer[k]] += static_cast<double>(item_mg(source, k)) / mg_per_kg;
+            worn_kg[source.item_bearer[k]] += mg_to_kg(item_mg(source, k));
     }
     return worn_kg;
 }

@@ -1,4 +1,5 @@
 #include "planner/calendar.h"
+#include "planner/milligrams.h"
 #include "planner/plan_draft.h"
 
 #include <algorithm>
@@ -8,15 +9,13 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double mg_per_kg = 1e6;
-
 /// Sum of what left or reached accounts on one day, kilograms.
 double booked_kg(const Ledger& ledger, int day, Part part, Account to) {
     std::int64_t sum_mg = 0;
     for (const Entry& entry : ledger.entries)
         if (entry.day == day && entry.part == part && entry.to == to)
             sum_mg += entry.mass_mg;
-    return static_cast<double>(sum_mg) / mg_per_kg;
+    return mg_to_kg(sum_mg);
 }
 
 void add_members(PlanDay& day,
@@ -30,7 +29,7 @@ void add_members(PlanDay& day,
         member.member = draft.prepared.trip.party[m].name;
         member.energy_j = settled.spent.day_j[d][m];
         for (const std::int64_t mg : settled.provisions.eaten[d][m])
-            member.food_kg += static_cast<double>(mg) / mg_per_kg;
+            member.food_kg += mg_to_kg(mg);
         member.water_l = settled.water.camp_l[d][0] + settled.water.camp_l[d][1];
         for (std::size_t i = span.first; i < span.last; ++i)
             member.water_l += settled.water.drunk_l[i] + settled.water.scooped_l[i];
@@ -240,9 +239,9 @@ Totals plan_totals(const Draft& draft,
     for (const Entry& entry : draft.settled.loads.ledger.entries)
         if (entry.part == Part::food && entry.from == Account::outside && entry.to == Account::pack)
             food_mg += entry.mass_mg;
-    totals.food_kg = static_cast<double>(food_mg) / mg_per_kg;
+    totals.food_kg = mg_to_kg(food_mg);
     for (const SupplyStage& stage : draft.settled.provisions.stages)
-        totals.fuel_kg += static_cast<double>(stage.fuel_mg) / mg_per_kg;
+        totals.fuel_kg += mg_to_kg(stage.fuel_mg);
     return totals;
 }
 

@@ -1,3 +1,4 @@
+#include "planner/milligrams.h"
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 #include "planner/models/wind.h"
@@ -13,19 +14,13 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double mg_per_kg = 1e6;
-
-double to_kg(std::int64_t mg) {
-    return static_cast<double>(mg) / mg_per_kg;
-}
-
 Parts to_parts(const PartMasses& masses) {
-    return {.kit_kg = to_kg(masses[0]),
-            .craft_kg = to_kg(masses[1]),
-            .food_kg = to_kg(masses[2]),
-            .fuel_kg = to_kg(masses[3]),
-            .water_kg = to_kg(masses[4]),
-            .waste_kg = to_kg(masses[5])};
+    return {.kit_kg = mg_to_kg(masses[0]),
+            .craft_kg = mg_to_kg(masses[1]),
+            .food_kg = mg_to_kg(masses[2]),
+            .fuel_kg = mg_to_kg(masses[3]),
+            .water_kg = mg_to_kg(masses[4]),
+            .waste_kg = mg_to_kg(masses[5])};
 }
 
 /// Fall per metre over the steepest 500 m of a river leg's part.
@@ -120,7 +115,7 @@ void LegMaker::add_carries(PlanLeg& leg) const {
                 continue;
             Carry carry;
             carry.carry = ++number;
-            carry.pack_kg = to_kg(one.mass_mg);
+            carry.pack_kg = mg_to_kg(one.mass_mg);
             carry.share = one.bearer == one.relay ? 1.0 : 0.5;
             for (const std::size_t p : one.pieces) // two members' waste in one load is "waste" once
                 if (std::find(carry.pieces.begin(), carry.pieces.end(), plan.pieces[p].name) ==

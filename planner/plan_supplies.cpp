@@ -1,6 +1,7 @@
 #include "planner/plan_supplies.h"
 
 #include "planner/calendar.h"
+#include "planner/milligrams.h"
 #include "planner/night_days.h"
 #include "planner/plan_draft.h"
 
@@ -12,12 +13,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double mg_per_kg = 1e6;
-
-double to_kg(std::int64_t mg) {
-    return static_cast<double>(mg) / mg_per_kg;
-}
 
 /// What one stage gives to one day.
 struct DayShare {
@@ -104,7 +99,7 @@ void add_meals(Stage& stage, const StageFood& food) {
         const auto k = static_cast<std::size_t>(meal);
         StageMeal one{.meal = meal, .rations = food.rations.at(k), .food_kg = {}};
         for (std::size_t m = 0; m < food.mg.at(k).size(); ++m) {
-            one.food_kg.push_back(to_kg(food.mg.at(k)[m]));
+            one.food_kg.push_back(mg_to_kg(food.mg.at(k)[m]));
             stage.member_food_kg[m] += one.food_kg.back();
         }
         stage.meals.push_back(std::move(one));
@@ -115,17 +110,17 @@ void add_meals(Stage& stage, const StageFood& food) {
 class Losing {
   public:
     Losing(const Stage& stage, const SupplyStage& supply, const StageFood& food)
-        : stage_(stage), supply_(supply), food_(food), eaten_kg_(to_kg(supply.food_mg)),
-          day_kg_(to_kg(supply.whole_day_mg)) {
+        : stage_(stage), supply_(supply), food_(food), eaten_kg_(mg_to_kg(supply.food_mg)),
+          day_kg_(mg_to_kg(supply.whole_day_mg)) {
         const double bare = stage.food_kg > 0.0 ? 1.0 - stage.packaging_kg / stage.food_kg : 1.0;
-        there_kg_ = eaten_kg_ + to_kg(supply.reserve_mg) - to_kg(supply.lacks_mg) * bare;
+        there_kg_ = eaten_kg_ + mg_to_kg(supply.reserve_mg) - mg_to_kg(supply.lacks_mg) * bare;
     }
 
     [[nodiscard]] LostDays of(int lost) const {
         const std::int64_t burnt_mg = supply_.burnt_mg + lost * supply_.whole_day_fuel_mg;
         return {.days = lost,
                 .food_short_kg = std::max(0.0, eaten_kg_ + lost * day_kg_ - there_kg_),
-                .fuel_short_kg = std::max(0.0, to_kg(burnt_mg - supply_.fuel_mg)),
+                .fuel_short_kg = std::max(0.0, mg_to_kg(burnt_mg - supply_.fuel_mg)),
                 .ends_day = stage_.last_day + lost,
                 .food_ends_day = food_ends(lost)};
     }
@@ -142,7 +137,7 @@ class Losing {
         };
         for (std::size_t d = 0; d < food_.days.size(); ++d) {
             const int day = food_.days[d].day + (d > 0 ? lost : 0);
-            eat(day, to_kg(food_.days[d].food_mg));
+            eat(day, mg_to_kg(food_.days[d].food_mg));
             for (int k = 1; d == 0 && k <= lost; ++k)
                 eat(day + k, day_kg_);
         }
@@ -221,17 +216,17 @@ std::vector<Stage> plan_stages(const Draft& draft) {
         stage.to = boundary_name(draft, to);
         stage.first_day = from.first_day;
         stage.last_day = from.last_day;
-        stage.reserve_kg = to_kg(from.reserve_mg) * (1.0 + packaging);
+        stage.reserve_kg = mg_to_kg(from.reserve_mg) * (1.0 + packaging);
         // The reserve of the stage before is still in the packs: only what it lacks is added.
         const double reserve_kg = std::max(0.0, stage.reserve_kg - held_kg);
         stage.reserve_put_in_kg = reserve_kg / (1.0 + packaging);
-        stage.food_kg = to_kg(from.food_mg) * (1.0 + packaging) + reserve_kg;
+        stage.food_kg = mg_to_kg(from.food_mg) * (1.0 + packaging) + reserve_kg;
         held_kg = std::max(held_kg, stage.reserve_kg);
         stage.packaging_kg = stage.food_kg * packaging / (1.0 + packaging);
         stage.declared_kg =
             s > 0 ? prepared.stretches.boundaries[from.boundary].food_kg : std::nullopt;
-        stage.declared_short_kg = to_kg(from.lacks_mg);
-        stage.fuel_kg = to_kg(from.fuel_mg);
+        stage.declared_short_kg = mg_to_kg(from.lacks_mg);
+        stage.fuel_kg = mg_to_kg(from.fuel_mg);
         stage.containers = from.containers;
         stage.containers_kg = from.containers * prepared.assumed.fuel.container_kg;
         stage.bearer_share = draft.settled.loads.stage_share[s];

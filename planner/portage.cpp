@@ -1,5 +1,6 @@
 #include "planner/portage.h"
 
+#include "planner/milligrams.h"
 #include "planner/pace.h"
 
 #include <algorithm>
@@ -11,7 +12,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double mg_per_kg = 1e6;
 constexpr std::array<double, 4> all_carries{1.0, 1.5, 2.0, 3.0};
 
 /// One way of doing it, before one is taken.
@@ -43,7 +43,7 @@ Relay own_packs(const std::vector<Piece>& pieces, const std::vector<double>& lim
             load.pieces.push_back(p);
             load.mass_mg += pieces[p].mass_mg;
         }
-        const double ratio = static_cast<double>(load.mass_mg) / mg_per_kg / limits_kg[m];
+        const double ratio = mg_to_kg(load.mass_mg) / limits_kg[m];
         if (ratio > relay.heaviest_ratio) {
             relay.heaviest_ratio = ratio;
             relay.heaviest = m;
@@ -63,7 +63,7 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
     for (std::size_t m = 0; m < members; ++m)
         walkers.push_back(member_on(inputs.assumed, inputs.index, m));
     const auto carry = [&](std::size_t m, const OneLoad& load, double share) {
-        const double kg = static_cast<double>(load.mass_mg) / mg_per_kg + worn_kg[m];
+        const double kg = mg_to_kg(load.mass_mg) + worn_kg[m];
         time_s[m] += share * walk_s(inputs.stretch, walkers[m], inputs.assumed.models, {kg, kg});
         loaded[m] += share;
     };
@@ -189,7 +189,7 @@ PortagePlan plan_portage(const PortageInputs& inputs) {
                                 .walked_m = lengths * inputs.stretch.length_m(),
                                 .moving_s = candidate.moving_s,
                                 .changeover_s = candidate.change_s,
-                                .heaviest_kg = static_cast<double>(heaviest.mass_mg) / mg_per_kg,
+                                .heaviest_kg = mg_to_kg(heaviest.mass_mg),
                                 .heaviest_member = inputs.party[heaviest.bearer].name,
                                 .heaviest_ratio = relay.heaviest_ratio,
                                 .within_limits = candidate.within,

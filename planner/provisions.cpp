@@ -1,17 +1,13 @@
 #include "planner/provisions.h"
 
+#include "planner/milligrams.h"
+
 #include <algorithm>
 #include <cmath>
 
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double mg_per_kg = 1e6;
-
-std::int64_t to_mg(double kg) {
-    return std::llround(kg * mg_per_kg);
-}
 
 bool eats(const AssumedFood& food, const std::vector<DaySpan>& days, std::size_t d, Meal meal) {
     if (d == 0 && meal < food.first_meal)
@@ -54,12 +50,12 @@ void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<
         }
     for (std::size_t s = 0; s < result.stages.size(); ++s) {
         SupplyStage& stage = result.stages[s];
-        stage.whole_day_mg = to_mg(sums[s].food_kg / std::max(1, days_of[s]));
+        stage.whole_day_mg = kg_to_mg(sums[s].food_kg / std::max(1, days_of[s]));
         stage.reserve_mg =
             std::llround(static_cast<double>(stage.whole_day_mg) * assumed.food.reserve_days);
         stage.burnt_mg = stage.fuel_mg;
         if (stage.burnt_mg > 0) {
-            stage.whole_day_fuel_mg = to_mg(sums[s].fuel_kg / std::max(1, days_of[s]));
+            stage.whole_day_fuel_mg = kg_to_mg(sums[s].fuel_kg / std::max(1, days_of[s]));
             stage.fuel_mg += std::llround(static_cast<double>(stage.whole_day_fuel_mg) *
                                           assumed.food.reserve_days);
             stage.fuel_mg +=
@@ -69,9 +65,8 @@ void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<
         if (stage.fuel_mg > 0) {
             stage.containers = 1;
             if (assumed.fuel.container_holds_kg)
-                stage.containers =
-                    static_cast<int>(std::ceil(static_cast<double>(stage.fuel_mg) / mg_per_kg /
-                                               *assumed.fuel.container_holds_kg));
+                stage.containers = static_cast<int>(
+                    std::ceil(mg_to_kg(stage.fuel_mg) / *assumed.fuel.container_holds_kg));
         }
     }
 }
@@ -128,7 +123,7 @@ Provisions provide(const Assumed& assumed,
                 const auto k = static_cast<std::size_t>(meal);
                 if (!eats(food, timeline.days, d, meal))
                     continue;
-                masses[m][k] = to_mg(whole_kg * food.shares[k]);
+                masses[m][k] = kg_to_mg(whole_kg * food.shares[k]);
             }
             result.stages[morning].food_mg += masses[m][0];
             result.stages[evening].food_mg += masses[m][2];
@@ -142,7 +137,8 @@ Provisions provide(const Assumed& assumed,
         const double half_kg = 0.5 * whole_days.back().fuel_kg;
         const bool breakfast = eats(food, timeline.days, d, Meal::breakfast);
         const bool dinner = eats(food, timeline.days, d, Meal::dinner);
-        result.burnt_mg.push_back({breakfast ? to_mg(half_kg) : 0, dinner ? to_mg(half_kg) : 0});
+        result.burnt_mg.push_back(
+            {breakfast ? kg_to_mg(half_kg) : 0, dinner ? kg_to_mg(half_kg) : 0});
         result.stages[morning].fuel_mg += result.burnt_mg.back()[0];
         result.stages[evening].fuel_mg += result.burnt_mg.back()[1];
         for (std::size_t s = morning; s <= evening; ++s) {

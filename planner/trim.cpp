@@ -1,5 +1,7 @@
 #include "planner/trim.h"
 
+#include "planner/milligrams.h"
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -8,8 +10,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double mg_per_kg = 1e6;
 
 /// Depth first over the items, heaviest first; the lighter bag is tried first.
 class BagSearch {
@@ -140,9 +140,7 @@ std::vector<Packed> goods_of(const Draft& draft, std::size_t craft, std::size_t 
     };
     for (const std::size_t m : crew) {
         const PartMasses& parts = loads.stretches[stretch].max_parts[m];
-        const auto kg = [&](Part part) {
-            return static_cast<double>(parts[static_cast<std::size_t>(part)]) / mg_per_kg;
-        };
+        const auto kg = [&](Part part) { return mg_to_kg(parts[static_cast<std::size_t>(part)]); };
         add_bags("food", kg(Part::food), false);
         add_bags("fuel", kg(Part::fuel), false);
         add_bags("water", kg(Part::water), true);
