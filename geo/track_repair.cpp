@@ -41,7 +41,7 @@ double rough_m(const Position& from, const Position& to) {
 }
 
 /// Seconds from one point to the next; empty if a time is missing or none passes.
-std::optional<double> seconds(const TrackPoint& from, const TrackPoint& to) {
+std::optional<double> seconds_between(const TrackPoint& from, const TrackPoint& to) {
     if (!from.time || !to.time || *to.time <= *from.time)
         return std::nullopt;
     return std::chrono::duration<double>(*to.time - *from.time).count();
@@ -136,8 +136,8 @@ bool is_spike(const Points& points,
               const RepairRules& rules) {
     const TrackPoint& point = points[index];
     const TrackPoint& after = points[index + 1];
-    const std::optional<double> out_s = seconds(before, point);
-    const std::optional<double> back_s = seconds(point, after);
+    const std::optional<double> out_s = seconds_between(before, point);
+    const std::optional<double> back_s = seconds_between(point, after);
     const bool timed = out_s && back_s;
     const double least_m =
         timed ? std::max(rules.timed_spike_m, rules.reachable_mps * *out_s) : rules.plain_spike_m;

@@ -170,7 +170,6 @@ void DayRules::course_constant(const PlanDay& day) {
         if (apart <= std::max(energy_apart, furthest))
             continue;
         furthest = apart;
-        constexpr double j_per_kcal = 4184.0;
         text = fmt::format("By the course constant the walks of this day cost {} {:.0f} kcal, by "
                            "{} {:.0f} kcal: usual is a fifth more by the constant. Check bodies, "
                            "loads and times.",

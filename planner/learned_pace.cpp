@@ -41,7 +41,7 @@ double quantile(const std::vector<Weighted>& sorted, double share) {
     return sorted.back().value;
 }
 
-std::optional<Figure> figure(std::vector<Weighted> samples) {
+std::optional<LearnedFigure> figure(std::vector<Weighted> samples) {
     if (samples.empty())
         return std::nullopt;
     std::sort(samples.begin(), samples.end(), [](const Weighted& a, const Weighted& b) {
@@ -50,11 +50,11 @@ std::optional<Figure> figure(std::vector<Weighted> samples) {
     double sum_s = 0.0;
     for (const Weighted& each : samples)
         sum_s += each.weight_s;
-    return Figure{.value = quantile(samples, 0.5),
-                  .low = quantile(samples, sixth),
-                  .high = quantile(samples, 1.0 - sixth),
-                  .hours = sum_s / s_per_hour,
-                  .samples = samples.size()};
+    return LearnedFigure{.value = quantile(samples, 0.5),
+                         .low = quantile(samples, sixth),
+                         .high = quantile(samples, 1.0 - sixth),
+                         .hours = sum_s / s_per_hour,
+                         .samples = samples.size()};
 }
 
 /// Stretches of about ten minutes of one motion.
@@ -89,14 +89,14 @@ std::vector<TenMinutes> stretches(const Recorded& recorded, Motion motion, Walki
     return all;
 }
 
-std::optional<Figure> speed(const Recorded& recorded, Motion motion) {
+std::optional<LearnedFigure> speed(const Recorded& recorded, Motion motion) {
     std::vector<Weighted> samples;
     for (const TenMinutes& each : stretches(recorded, motion, WalkingModel::constant))
         samples.push_back({each.length_m / each.moving_s, each.moving_s});
     return figure(std::move(samples));
 }
 
-std::optional<Figure> pace_by(const Recorded& recorded, WalkingModel model, double factor) {
+std::optional<LearnedFigure> pace_by(const Recorded& recorded, WalkingModel model, double factor) {
     std::vector<Weighted> samples;
     for (const TenMinutes& each : stretches(recorded, Motion::on_foot, model))
         samples.push_back({factor * each.model_s / each.moving_s, each.moving_s});
@@ -115,7 +115,7 @@ std::vector<ModelFit> fits(const Recorded& recorded, double factor) {
                                      WalkingModel::sullivan_2020,
                                      WalkingModel::din_33466,
                                      WalkingModel::constant})
-        if (const std::optional<Figure> pace = pace_by(recorded, model, factor))
+        if (const std::optional<LearnedFigure> pace = pace_by(recorded, model, factor))
             fits.push_back({.model = model,
                             .pace = pace->value,
                             .scatter = 0.5 * (pace->high - pace->low) / pace->value});
@@ -147,11 +147,12 @@ std::vector<SlopePace> by_slope(const Recorded& recorded) {
                 speeds.push_back({speed_mps, window.lasts_s});
                 climbs.push_back({speed_mps * slope, window.lasts_s});
             }
-        if (const std::optional<Figure> speed = figure(std::move(speeds)))
-            rows.push_back({.from = slope_bounds.at(i),
-                            .to = slope_bounds.at(i + 1),
-                            .speed_mps = *speed,
-                            .climb_mps = figure(std::move(climbs)).value_or(Figure{}).value});
+        if (const std::optional<LearnedFigure> speed = figure(std::move(speeds)))
+            rows.push_back(
+                {.from = slope_bounds.at(i),
+                 .to = slope_bounds.at(i + 1),
+                 .speed_mps = *speed,
+                 .climb_mps = figure(std::move(climbs)).value_or(LearnedFigure{}).value});
     }
     return rows;
 }
@@ -196,18 +197,18 @@ void learn_changeovers(const Recorded& recorded, LearnedPace& learned) {
         else
             (afloat(after.motion) ? to_boat_s : to_boots_s).push_back(between_s);
     }
-    const auto summed = [](std::vector<double>& times_s) -> std::optional<Figure> {
+    const auto summed = [](std::vector<double>& times_s) -> std::optional<LearnedFigure> {
         if (times_s.empty())
             return std::nullopt;
         std::sort(times_s.begin(), times_s.end());
         double sum_s = 0.0;
         for (const double each_s : times_s)
             sum_s += each_s;
-        return Figure{.value = times_s[times_s.size() / 2],
-                      .low = times_s.front(),
-                      .high = times_s.back(),
-                      .hours = sum_s / s_per_hour,
-                      .samples = times_s.size()};
+        return LearnedFigure{.value = times_s[times_s.size() / 2],
+                             .low = times_s.front(),
+                             .high = times_s.back(),
+                             .hours = sum_s / s_per_hour,
+                             .samples = times_s.size()};
     };
     learned.boots_to_boat_s = summed(to_boat_s);
     learned.boat_to_boots_s = summed(to_boots_s);
@@ -231,11 +232,11 @@ void learn_rests(const Recorded& recorded, LearnedPace& learned) {
     if (moving_s <= 0.0)
         return;
     const double per_hour_s = rest_s / moving_s * s_per_hour;
-    learned.rest_per_hour_s = Figure{.value = per_hour_s,
-                                     .low = per_hour_s,
-                                     .high = per_hour_s,
-                                     .hours = moving_s / s_per_hour,
-                                     .samples = rests};
+    learned.rest_per_hour_s = LearnedFigure{.value = per_hour_s,
+                                            .low = per_hour_s,
+                                            .high = per_hour_s,
+                                            .hours = moving_s / s_per_hour,
+                                            .samples = rests};
 }
 
 } // namespace
@@ -265,7 +266,7 @@ LearnedPace learned_pace(const Recorded& recorded, WalkingModel model, const Rec
     learned.pace = pace_by(recorded, model, factor);
     if (learned.pace) {
         const double level_mps = walking_speed_mps(model, 0.0);
-        Figure level = *learned.pace;
+        LearnedFigure level = *learned.pace;
         level.value *= level_mps;
         level.low *= level_mps;
         level.high *= level_mps;

@@ -11,7 +11,7 @@
 namespace tumpline::planner {
 
 /// A figure, how much it varied, and what stands behind it.
-struct Figure {
+struct LearnedFigure {
     double value = 0.0; ///< median by time
     double low = 0.0;   ///< a sixth of the time was below
     double high = 0.0;  ///< a sixth of the time was above
@@ -23,8 +23,8 @@ struct Figure {
 struct SlopePace {
     double from = 0.0;
     double to = 0.0;
-    Figure speed_mps;       ///< on the map
-    double climb_mps = 0.0; ///< median height won or lost per second on the move; up is positive
+    LearnedFigure speed_mps; ///< on the map
+    double climb_mps = 0.0;  ///< median height won or lost per second on the move; up is positive
 };
 
 /// How another model would fit: its factor, and how far single stretches lie from it.
@@ -42,18 +42,18 @@ struct RecordedUnder {
 
 struct LearnedPace {
     WalkingModel model = WalkingModel::swiss_signpost;
-    std::optional<Figure> pace; ///< factor on the model's speed, per stretch of ten minutes
-    std::optional<Figure> level_speed_mps; ///< without the factors of RecordedUnder
-    std::vector<SlopePace> slopes;         ///< from down to up, those that were walked
-    std::vector<ModelFit> fits;            ///< every model, the best first
-    std::optional<Figure> calm_speed_mps;
-    std::optional<Figure> flowing_speed_mps; ///< the current included: no pace of a person's
-    std::optional<Figure> boots_to_boat_s;   ///< low and high are the shortest and the longest
-    std::optional<Figure> boat_to_boots_s;
-    std::optional<Figure> landing_s;
-    std::optional<Figure> rest_per_hour_s; ///< halts of up to 30 minutes
-    double halted_s = 0.0;                 ///< set aside, all halts
-    bool heights = true;                   ///< whether heights are known on foot
+    std::optional<LearnedFigure> pace; ///< factor on the model's speed, per stretch of ten minutes
+    std::optional<LearnedFigure> level_speed_mps; ///< without the factors of RecordedUnder
+    std::vector<SlopePace> slopes;                ///< from down to up, those that were walked
+    std::vector<ModelFit> fits;                   ///< every model, the best first
+    std::optional<LearnedFigure> calm_speed_mps;
+    std::optional<LearnedFigure> flowing_speed_mps; ///< the current included: no pace of a person's
+    std::optional<LearnedFigure> boots_to_boat_s; ///< low and high are the shortest and the longest
+    std::optional<LearnedFigure> boat_to_boots_s;
+    std::optional<LearnedFigure> landing_s;
+    std::optional<LearnedFigure> rest_per_hour_s; ///< halts of up to 30 minutes
+    double halted_s = 0.0;                        ///< set aside, all halts
+    bool heights = true;                          ///< whether heights are known on foot
 };
 
 /// Learns from recordings. Stretches of ten minutes on the move are one sample each; the median by

@@ -55,7 +55,7 @@ std::string as_depth(double depth_m) {
 }
 
 std::string as_density(double j_per_kg) {
-    return fmt::format("{:.1f} kcal/g", j_per_kg / joule_per_kcal / 1000.0);
+    return fmt::format("{:.1f} kcal/g", j_per_kg / j_per_kcal / 1000.0);
 }
 
 std::string as_ration(double kg) {

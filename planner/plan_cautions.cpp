@@ -1,5 +1,6 @@
 #include "planner/day_rules.h"
 #include "planner/model_ranges.h"
+#include "planner/models/constants.h"
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/wind.h"
@@ -139,7 +140,7 @@ void Watch::days() {
                         "on comparable days: check the inputs.",
                         member.member,
                         member.energy_j / 1e6,
-                        member.energy_j / 4184.0),
+                        member.energy_j / j_per_kcal),
                     "Ruby2002");
         }
     }

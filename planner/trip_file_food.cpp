@@ -169,9 +169,7 @@ const Section<Fuel>& fuel_section() {
              [](const TripValue& v, Fuel& f) { put(f.stove, v.one_of(stove_words())); }},
             {"start",
              Need::may,
-             [](const TripValue& v, Fuel& f) {
-                 put(f.start_c, v.quantity({Dimension::temperature, -60.0, 60.0}));
-             }},
+             [](const TripValue& v, Fuel& f) { put(f.start_c, v.quantity(sensible_temperature)); }},
             {"altitude",
              Need::may,
              [](const TripValue& v, Fuel& f) {

@@ -4,8 +4,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr Sensible cold{Dimension::temperature, -60.0, 60.0};
-
 void read_condition(const TripValue& value, KitItem& item) {
     read_section(value, condition_section(), item.when.emplace_back());
     if (value.json().kind == JsonValue::Kind::object && value.json().members.empty())
@@ -44,10 +42,14 @@ const Section<Condition>& condition_section() {
              [](const TripValue& v, Condition& c) { put(c.rain, v.yes_or_no()); }},
             {"water_below",
              Need::may,
-             [](const TripValue& v, Condition& c) { put(c.water_below_c, v.quantity(cold)); }},
+             [](const TripValue& v, Condition& c) {
+                 put(c.water_below_c, v.quantity(sensible_temperature));
+             }},
             {"night_below",
              Need::may,
-             [](const TripValue& v, Condition& c) { put(c.night_below_c, v.quantity(cold)); }},
+             [](const TripValue& v, Condition& c) {
+                 put(c.night_below_c, v.quantity(sensible_temperature));
+             }},
             {"snow",
              Need::may,
              [](const TripValue& v, Condition& c) { put(c.snow, v.yes_or_no()); }},

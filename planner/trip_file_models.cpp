@@ -12,8 +12,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr Sensible air{Dimension::temperature, -60.0, 60.0};
-constexpr Sensible wind{Dimension::speed, 0.0, 60.0};
 constexpr Between share{0.0, 1.0};
 
 std::optional<std::string> model(const TripValue& value, std::string_view family) {
@@ -68,13 +66,17 @@ const Section<Weather>& weather_section() {
         {
             {"high",
              Need::may,
-             [](const TripValue& v, Weather& w) { put(w.high_c, v.quantity(air)); }},
+             [](const TripValue& v, Weather& w) {
+                 put(w.high_c, v.quantity(sensible_temperature));
+             }},
             {"low",
              Need::may,
-             [](const TripValue& v, Weather& w) { put(w.low_c, v.quantity(air)); }},
+             [](const TripValue& v, Weather& w) {
+                 put(w.low_c, v.quantity(sensible_temperature));
+             }},
             {"wind",
              Need::may,
-             [](const TripValue& v, Weather& w) { put(w.wind_mps, v.quantity(wind)); }},
+             [](const TripValue& v, Weather& w) { put(w.wind_mps, v.quantity(sensible_wind)); }},
             {"wind_from",
              Need::may,
              [](const TripValue& v, Weather& w) {

@@ -9,7 +9,6 @@ constexpr Sensible load_limit{Dimension::mass, 0.0, 150.0};
 constexpr Sensible stature{Dimension::length, 0.8, 2.6};
 constexpr Sensible walking_speed{Dimension::speed, 0.2, 4.0};
 constexpr Sensible paddling_speed{Dimension::speed, 0.2, 5.0};
-constexpr Sensible wind{Dimension::speed, 0.0, 60.0};
 
 void read_crew(const TripValue& value, Craft& craft) {
     for (const TripValue& item : value.items("the name of a member"))
@@ -114,7 +113,9 @@ const Section<Craft>& craft_section() {
              [](const TripValue& v, Craft& c) { put(c.river_class, v.river_class()); }},
             {"wind_ceiling",
              Need::may,
-             [](const TripValue& v, Craft& c) { put(c.wind_ceiling_mps, v.quantity(wind)); }},
+             [](const TripValue& v, Craft& c) {
+                 put(c.wind_ceiling_mps, v.quantity(sensible_wind));
+             }},
             {"rolls_up",
              Need::may,
              [](const TripValue& v, Craft& c) { put(c.rolls_up, v.yes_or_no()); }},

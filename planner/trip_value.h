@@ -47,6 +47,10 @@ struct Sensible {
     double highest;
 };
 
+/// Of the air, of water, and of the night that a piece of kit is for.
+inline constexpr Sensible sensible_temperature{Dimension::temperature, -60.0, 60.0};
+inline constexpr Sensible sensible_wind{Dimension::speed, 0.0, 60.0};
+
 /// What a plain number may be.
 struct Between {
     double lowest;

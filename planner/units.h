@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/models/constants.h"
+
 #include <chrono>
 #include <optional>
 #include <string>
@@ -22,7 +24,6 @@ inline constexpr double kg_per_pound = 0.45359237;
 inline constexpr double kg_per_ounce = kg_per_pound / 16.0;
 inline constexpr double l_per_us_gallon = 3.785411784; ///< 231 cubic inches of 2.54 cm
 inline constexpr double l_per_us_fluid_ounce = l_per_us_gallon / 128.0;
-inline constexpr double j_per_kcal = 4184.0; ///< the thermochemical calorie, [NISTSP811]
 inline constexpr double mps_per_kmh = 1.0 / 3.6;
 inline constexpr double s_per_min = 60.0;
 inline constexpr double s_per_h = 3600.0;

@@ -1,5 +1,7 @@
 #include "planner/models/compendium.h"
 
+#include "planner/models/constants.h"
+
 #include <algorithm>
 #include <array>
 
@@ -7,9 +9,7 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double joules_per_kcal = 4184.0;
-
-constexpr std::array<Activity, 70> table = {{
+constexpr std::array<Activity, 70> activities = {{
     {CompendiumEdition::y2011, "17010", "backpacking", 7.0},
     {CompendiumEdition::y2011, "17012", "backpacking/hiking/organized walking with daypack", 7.8},
     {CompendiumEdition::y2011, "17020", "carrying 15 lb load, level or downstairs", 5.0},
@@ -85,28 +85,18 @@ constexpr std::array<Activity, 70> table = {{
     {CompendiumEdition::y2024, "19190", "snow shoeing moderate", 5.3},
 }};
 
-constexpr std::array<ModelEntry, 1> entries = {{
-    {.family = "compendium",
-     .name = "compendium-2024",
-     .answers = "What do sleeping, camp work and paddling cost?",
-     .source = "Herrmann2024",
-     .covers = "adults; rows of 2011 where 2024 was not seen",
-     .is_default = true,
-     .why = "the only common table of all these activities"},
-}};
-
 } // namespace
 
 std::span<const Activity> compendium() {
-    return table;
+    return activities;
 }
 
 std::optional<double> met(CompendiumEdition edition, std::string_view code) {
     const auto* const found =
-        std::find_if(table.begin(), table.end(), [edition, code](const Activity& row) {
+        std::find_if(activities.begin(), activities.end(), [edition, code](const Activity& row) {
             return row.edition == edition && row.code == code;
         });
-    if (found == table.end())
+    if (found == activities.end())
         return std::nullopt;
     return found->met;
 }
@@ -117,14 +107,23 @@ double met_energy_j(const Spell& spell) {
 
 double met_oxygen_energy_j(const Spell& spell) {
     const double kcal_per_minute = spell.met * 3.5 * spell.body_kg / 200.0; // 5 kcal per litre
-    return kcal_per_minute * joules_per_kcal / 60.0 * spell.duration_s;
+    return kcal_per_minute * j_per_kcal / 60.0 * spell.duration_s;
 }
 
 double met_w(double met, double body_kg) {
-    return met * body_kg * joules_per_kcal / 3600.0;
+    return met * body_kg * j_per_kcal / 3600.0;
 }
 
 std::span<const ModelEntry> compendium_entries() {
+    static constexpr std::array<ModelEntry, 1> entries = {{
+        {.family = "compendium",
+         .name = "compendium-2024",
+         .answers = "What do sleeping, camp work and paddling cost?",
+         .source = "Herrmann2024",
+         .covers = "adults; rows of 2011 where 2024 was not seen",
+         .is_default = true,
+         .why = "the only common table of all these activities"},
+    }};
     return entries;
 }
 

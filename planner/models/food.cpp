@@ -12,45 +12,45 @@ constexpr double ounce_kg = 0.028349523125;
 constexpr std::array<PrintedRation, 7> rations{{
     {"freeze-dried meal pack for patrol or cold, 2006",
      1.0 * pound_kg,
-     1540.0 * joule_per_kcal,
+     1540.0 * j_per_kcal,
      "MealColdWeather2006"},
     {"older ration for cold weather, one day",
      2.75 * pound_kg,
-     4500.0 * joule_per_kcal,
+     4500.0 * j_per_kcal,
      "RationColdWeather"},
     {"British sledging ration 1948 to 1950, one day", 27.5 * ounce_kg, std::nullopt, "Fuchs1952"},
     {"trail ration of an expedition of 1929, one day",
      36.0 * ounce_kg,
      std::nullopt,
      "TrailRation1929"},
-    {"scout troop's menu page, one day", 1.5 * pound_kg, 3000.0 * joule_per_kcal, "TroopMenu"},
+    {"scout troop's menu page, one day", 1.5 * pound_kg, 3000.0 * j_per_kcal, "TroopMenu"},
     {"scout troop's menu page, ordinary youth trip, one day",
      1.3 * pound_kg,
      std::nullopt,
      "TroopMenu"},
-    {"scout high-adventure base, one day", std::nullopt, 3000.0 * joule_per_kcal, "ScoutBase"},
+    {"scout high-adventure base, one day", std::nullopt, 3000.0 * j_per_kcal, "ScoutBase"},
 }};
 
 constexpr std::array<RationClass, 4> classes{{
     {1.5 * pound_kg,
      1.5 * pound_kg,
-     2500.0 * joule_per_kcal,
-     3000.0 * joule_per_kcal,
+     2500.0 * j_per_kcal,
+     3000.0 * j_per_kcal,
      "hot days and warm nights"},
     {1.75 * pound_kg,
      2.0 * pound_kg,
-     3000.0 * joule_per_kcal,
-     3500.0 * joule_per_kcal,
+     3000.0 * j_per_kcal,
+     3500.0 * j_per_kcal,
      "normal travel with packs"},
     {2.0 * pound_kg,
      2.25 * pound_kg,
-     3500.0 * joule_per_kcal,
-     4500.0 * joule_per_kcal,
+     3500.0 * j_per_kcal,
+     4500.0 * j_per_kcal,
      "cool days and cold nights"},
     {2.5 * pound_kg,
      2.5 * pound_kg,
-     4000.0 * joule_per_kcal,
-     5000.0 * joule_per_kcal,
+     4000.0 * j_per_kcal,
+     5000.0 * j_per_kcal,
      "winter, with sledges"},
 }};
 
@@ -60,7 +60,7 @@ double food_energy_j(const Nutrients& nutrients) {
     const double kcal_per_g = 4.0 * nutrients.protein_kg + 9.0 * nutrients.fat_kg +
                               4.0 * nutrients.carbohydrate_kg + 7.0 * nutrients.alcohol_kg +
                               2.0 * nutrients.fibre_kg;
-    return kcal_per_g * 1000.0 * joule_per_kcal;
+    return kcal_per_g * 1000.0 * j_per_kcal;
 }
 
 bool energy_density_covers(double j_per_kg) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "planner/models/constants.h"
 #include "planner/models/model_entry.h"
 
 #include <optional>
@@ -8,8 +9,6 @@
 
 /// From energy wanted to mass carried.
 namespace tumpline::planner {
-
-inline constexpr double joule_per_kcal = 4184.0;
 
 /// What a label prints. Carbohydrate without fibre.
 struct Nutrients {
@@ -24,12 +23,12 @@ struct Nutrients {
 [[nodiscard]] double food_energy_j(const Nutrients& nutrients);
 
 /// 4.0 kcal/g: between printed field rations (3.4 to 3.6) and well chosen trail food (4.4).
-inline constexpr double default_energy_density_j_per_kg = 4.0e3 * joule_per_kcal;
+inline constexpr double default_energy_density_j_per_kg = 4.0e3 * j_per_kcal;
 /// Share of the food's mass; its waste is carried out. From memory, range 0.05 to 0.15.
 inline constexpr double default_packaging = 0.08;
 
-inline constexpr double least_energy_density_j_per_kg = 1.5e3 * joule_per_kcal; ///< fresh food
-inline constexpr double most_energy_density_j_per_kg = 6.0e3 * joule_per_kcal;  ///< fat is 9
+inline constexpr double least_energy_density_j_per_kg = 1.5e3 * j_per_kcal; ///< fresh food
+inline constexpr double most_energy_density_j_per_kg = 6.0e3 * j_per_kcal;  ///< fat is 9
 /// Whether a density can be eaten for days.
 [[nodiscard]] bool energy_density_covers(double j_per_kg);
 

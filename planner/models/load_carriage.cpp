@@ -1,6 +1,7 @@
 #include "planner/models/load_carriage.h"
 
 #include "planner/models/compendium.h"
+#include "planner/models/constants.h"
 
 #include <algorithm>
 #include <array>
@@ -12,8 +13,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double joules_per_kcal = 4184.0;
-
 /// G (1 - 1.05^(1 - 1.1^(G + 32))), the shape of the grade term of both LCDA equations.
 double lcda_grade(double slope) {
     constexpr double ln_1p1 = 0.09531017980432493;  // ln 1.1
@@ -24,7 +23,7 @@ double lcda_grade(double slope) {
 
 /// Watts of an oxygen uptake in mL/min, at 5 kcal per litre.
 double oxygen_w(double ml_per_min) {
-    return ml_per_min / 1000.0 * 5.0 * joules_per_kcal / 60.0;
+    return ml_per_min / 1000.0 * 5.0 * j_per_kcal / 60.0;
 }
 
 /// What standing under the load costs by [Pandolf1977].
@@ -36,44 +35,8 @@ double standing_w(const Carrying& walk) {
 
 constexpr std::size_t model_count = 4;
 
-constexpr std::array<std::string_view, model_count> names = {
+constexpr std::array<std::string_view, model_count> carriage_names = {
     "lcda-backpacking-2022", "pandolf-santee", "ludlow-weyand-2017", "compendium-met"};
-
-constexpr std::array<ModelEntry, model_count + 1> entries = {{
-    {.family = "energy",
-     .name = "lcda-backpacking-2022",
-     .answers = "What does walking with this load, speed, slope and ground cost?",
-     .source = "Looney2022",
-     .covers = "load to 0.66 of body mass, 0.45 to 1.97 m/s, slope -40 to +45 %",
-     .is_default = true,
-     .why =
-         "built on backpacks, knows slope both ways and ground, and has the smallest bias found"},
-    {.family = "energy",
-     .name = "pandolf-santee",
-     .answers = "What does it cost by the military equation of 1977, corrected downhill?",
-     .source = "Pandolf1977",
-     .covers = "load to 70 kg, to 2 m/s, slope from -12 % up",
-     .why = "to compare with older studies; too low under heavy loads"},
-    {.family = "energy",
-     .name = "ludlow-weyand-2017",
-     .answers = "What does it cost by minimum mechanics?",
-     .source = "Ludlow2017",
-     .covers = "load to 0.31 of body mass, 0.4 to 1.6 m/s, -6 to +9 degrees, firm ground",
-     .why = "close to its measurements with moderate packs on gentle slopes"},
-    {.family = "energy",
-     .name = "compendium-met",
-     .answers = "What does it cost by the table of activities, whatever the speed and slope?",
-     .source = "Herrmann2024",
-     .covers = "backpacking at a brisk pace",
-     .why = "a figure others can look up; high for slow walkers"},
-    {.family = "energy_check",
-     .name = "yamamoto-course-constant",
-     .answers = "What does the day's walk cost as a whole, by an independent rule?",
-     .source = "Yamamoto2006",
-     .covers = "good paths without snow, fair weather",
-     .is_default = true,
-     .why = "a check on the day's sum: it should lie 10 to 30 % above LCDA"},
-}};
 
 } // namespace
 
@@ -157,7 +120,7 @@ double acsm_walking_ml_per_kg_min(double speed_mps, double slope) {
 double yamamoto_course_j(const DayWalk& day) {
     const double kcal_per_kg = 1.8 * day.time_s / 3600.0 + 0.3 * day.length_m / 1000.0 +
                                10.0 * day.ascent_m / 1000.0 + 0.6 * day.descent_m / 1000.0;
-    return kcal_per_kg * (day.body_kg + day.pack_kg) * joules_per_kcal;
+    return kcal_per_kg * (day.body_kg + day.pack_kg) * j_per_kcal;
 }
 
 double yamamoto_sweat_l(const DayWalk& day) {
@@ -227,14 +190,14 @@ bool carriage_covers(CarriageModel model, const Carrying& walk) {
 }
 
 std::optional<CarriageModel> carriage_model(std::string_view name) {
-    const auto* const found = std::find(names.begin(), names.end(), name);
-    if (found == names.end())
+    const auto* const found = std::find(carriage_names.begin(), carriage_names.end(), name);
+    if (found == carriage_names.end())
         return std::nullopt;
-    return static_cast<CarriageModel>(found - names.begin());
+    return static_cast<CarriageModel>(found - carriage_names.begin());
 }
 
 std::string_view carriage_model_name(CarriageModel model) {
-    return names.at(static_cast<std::size_t>(model));
+    return carriage_names.at(static_cast<std::size_t>(model));
 }
 
 // The three numbers are those of one step, in the order in which it is walked.
@@ -270,6 +233,41 @@ double lcda_energy_j(const LcdaSums& sums, double speed_scale, const Carrying& w
 }
 
 std::span<const ModelEntry> load_carriage_entries() {
+    static constexpr std::array<ModelEntry, model_count + 1> entries = {{
+        {.family = "energy",
+         .name = "lcda-backpacking-2022",
+         .answers = "What does walking with this load, speed, slope and ground cost?",
+         .source = "Looney2022",
+         .covers = "load to 0.66 of body mass, 0.45 to 1.97 m/s, slope -40 to +45 %",
+         .is_default = true,
+         .why = "built on backpacks, knows slope both ways and ground, and has the smallest bias "
+                "found"},
+        {.family = "energy",
+         .name = "pandolf-santee",
+         .answers = "What does it cost by the military equation of 1977, corrected downhill?",
+         .source = "Pandolf1977",
+         .covers = "load to 70 kg, to 2 m/s, slope from -12 % up",
+         .why = "to compare with older studies; too low under heavy loads"},
+        {.family = "energy",
+         .name = "ludlow-weyand-2017",
+         .answers = "What does it cost by minimum mechanics?",
+         .source = "Ludlow2017",
+         .covers = "load to 0.31 of body mass, 0.4 to 1.6 m/s, -6 to +9 degrees, firm ground",
+         .why = "close to its measurements with moderate packs on gentle slopes"},
+        {.family = "energy",
+         .name = "compendium-met",
+         .answers = "What does it cost by the table of activities, whatever the speed and slope?",
+         .source = "Herrmann2024",
+         .covers = "backpacking at a brisk pace",
+         .why = "a figure others can look up; high for slow walkers"},
+        {.family = "energy_check",
+         .name = "yamamoto-course-constant",
+         .answers = "What does the day's walk cost as a whole, by an independent rule?",
+         .source = "Yamamoto2006",
+         .covers = "good paths without snow, fair weather",
+         .is_default = true,
+         .why = "a check on the day's sum: it should lie 10 to 30 % above LCDA"},
+    }};
     return entries;
 }
 

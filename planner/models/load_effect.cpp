@@ -83,23 +83,7 @@ class FactorTable {
     std::array<double, nodes> slope_{};
 };
 
-constexpr std::array<std::string_view, 2> names = {"equal-effort", "none"};
-
-constexpr std::array<ModelEntry, 2> entries = {{
-    {.family = "load_effect",
-     .name = "equal-effort",
-     .answers = "How much slower does one walk under this load at the same effort?",
-     .source = "EqualEffort",
-     .covers = "load up to 0.66 of body mass",
-     .is_default = true,
-     .why = "agrees with three independent observations, and ties speed and energy together"},
-    {.family = "load_effect",
-     .name = "none",
-     .answers = "What if the load did not slow anybody?",
-     .source = "Arithmetic",
-     .covers = "light packs",
-     .why = "to see what the load costs, or if your own pace was recorded under this load"},
-}};
+constexpr std::array<std::string_view, 2> effect_names = {"equal-effort", "none"};
 
 } // namespace
 
@@ -136,17 +120,32 @@ bool load_effect_covers(LoadEffect effect, double load_ratio) {
 }
 
 std::optional<LoadEffect> load_effect(std::string_view name) {
-    const auto* const found = std::find(names.begin(), names.end(), name);
-    if (found == names.end())
+    const auto* const found = std::find(effect_names.begin(), effect_names.end(), name);
+    if (found == effect_names.end())
         return std::nullopt;
-    return static_cast<LoadEffect>(found - names.begin());
+    return static_cast<LoadEffect>(found - effect_names.begin());
 }
 
 std::string_view load_effect_name(LoadEffect effect) {
-    return names.at(static_cast<std::size_t>(effect));
+    return effect_names.at(static_cast<std::size_t>(effect));
 }
 
 std::span<const ModelEntry> load_effect_entries() {
+    static constexpr std::array<ModelEntry, 2> entries = {{
+        {.family = "load_effect",
+         .name = "equal-effort",
+         .answers = "How much slower does one walk under this load at the same effort?",
+         .source = "EqualEffort",
+         .covers = "load up to 0.66 of body mass",
+         .is_default = true,
+         .why = "agrees with three independent observations, and ties speed and energy together"},
+        {.family = "load_effect",
+         .name = "none",
+         .answers = "What if the load did not slow anybody?",
+         .source = "Arithmetic",
+         .covers = "light packs",
+         .why = "to see what the load costs, or if your own pace was recorded under this load"},
+    }};
     return entries;
 }
 

@@ -1,5 +1,7 @@
 #include "planner/models/paddling.h"
 
+#include "planner/models/constants.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -16,7 +18,6 @@ constexpr double height_share = 0.75;   // of the wind at 10 m, at 0.7 m over op
 constexpr double thrust_cap = 1.35;     // of the reference thrust, for hours; fitted
 constexpr double most_tail_gain = 1.10; // waves and steering take the rest
 constexpr double most_wind_mps = 100.0; // no wind on record is stronger; keeps squares finite
-constexpr double g_mps2 = 9.80665;
 constexpr double mph = 0.44704;
 
 struct Kind {

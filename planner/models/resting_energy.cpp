@@ -1,5 +1,7 @@
 #include "planner/models/resting_energy.h"
 
+#include "planner/models/constants.h"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -9,7 +11,6 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double seconds_per_day = 86400.0;
-constexpr double joules_per_kcal = 4184.0;
 
 /// One line of [Schofield1985]: a W + b.
 struct Line {
@@ -24,32 +25,15 @@ std::size_t age_band(const Body& body) {
     return body.age_years < 60.0 ? 1 : 2;
 }
 
-constexpr std::array<std::string_view, 2> names = {"mifflin-st-jeor-1990", "schofield-1985"};
-
-constexpr std::array<ModelEntry, 2> entries = {{
-    {.family = "resting",
-     .name = "mifflin-st-jeor-1990",
-     .answers = "What does this body spend at rest?",
-     .source = "Mifflin1990",
-     .covers = "19 to 78 years",
-     .is_default = true,
-     .why = "knows height and age, and was within 10 % for most people tested"},
-    {.family = "resting",
-     .name = "schofield-1985",
-     .answers =
-         "What does a body of this mass, sex and age spend at rest, by the tables of FAO and "
-         "WHO?",
-     .source = "Schofield1985",
-     .covers = "from 18 years",
-     .why = "where the height is not known"},
-}};
+constexpr std::array<std::string_view, 2> resting_names = {"mifflin-st-jeor-1990",
+                                                           "schofield-1985"};
 
 } // namespace
 
 double mifflin_st_jeor_1990_w(const Body& body) {
     const double kcal_per_day = 10.0 * body.mass_kg + 6.25 * 100.0 * body.height_m -
                                 5.0 * body.age_years + (body.male ? 5.0 : -161.0);
-    return std::max(0.0, kcal_per_day) * joules_per_kcal / seconds_per_day;
+    return std::max(0.0, kcal_per_day) * j_per_kcal / seconds_per_day;
 }
 
 double schofield_1985_w(const Body& body) {
@@ -65,7 +49,7 @@ double schofield_1985_kcal_form_w(const Body& body) {
     static constexpr std::array<Line, 3> women = {
         {{14.818, 486.6}, {8.126, 845.6}, {9.082, 658.5}}};
     const Line& line = (body.male ? men : women).at(age_band(body));
-    return (line.a * body.mass_kg + line.b) * joules_per_kcal / seconds_per_day;
+    return (line.a * body.mass_kg + line.b) * j_per_kcal / seconds_per_day;
 }
 
 double resting_w(RestingModel model, const Body& body) {
@@ -94,17 +78,34 @@ bool resting_covers(RestingModel model, const Body& body) {
 }
 
 std::optional<RestingModel> resting_model(std::string_view name) {
-    const auto* const found = std::find(names.begin(), names.end(), name);
-    if (found == names.end())
+    const auto* const found = std::find(resting_names.begin(), resting_names.end(), name);
+    if (found == resting_names.end())
         return std::nullopt;
-    return static_cast<RestingModel>(found - names.begin());
+    return static_cast<RestingModel>(found - resting_names.begin());
 }
 
 std::string_view resting_model_name(RestingModel model) {
-    return names.at(static_cast<std::size_t>(model));
+    return resting_names.at(static_cast<std::size_t>(model));
 }
 
 std::span<const ModelEntry> resting_energy_entries() {
+    static constexpr std::array<ModelEntry, 2> entries = {{
+        {.family = "resting",
+         .name = "mifflin-st-jeor-1990",
+         .answers = "What does this body spend at rest?",
+         .source = "Mifflin1990",
+         .covers = "19 to 78 years",
+         .is_default = true,
+         .why = "knows height and age, and was within 10 % for most people tested"},
+        {.family = "resting",
+         .name = "schofield-1985",
+         .answers =
+             "What does a body of this mass, sex and age spend at rest, by the tables of FAO and "
+             "WHO?",
+         .source = "Schofield1985",
+         .covers = "from 18 years",
+         .why = "where the height is not known"},
+    }};
     return entries;
 }
 

@@ -1,5 +1,7 @@
 #include "planner/models/river.h"
 
+#include "planner/models/constants.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -10,7 +12,6 @@ namespace {
 
 constexpr double foot_m = 0.3048;
 constexpr double mile_m = 1609.344;
-constexpr double g_mps2 = 9.80665;
 
 constexpr std::array<Roughness, 10> rows{{
     {"clean-straight-full", 0.025, 0.030, 0.033, "straight and clean, full to the banks, no pools"},

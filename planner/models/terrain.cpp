@@ -15,7 +15,7 @@ namespace {
 
 // Times of bog, sand and snow are `equal_effort_time_factor` of their eta, rounded; a test holds
 // them to it.
-constexpr std::array<Ground, 8> table = {{
+constexpr std::array<Ground, 8> ground_rows = {{
     {.name = "path", .time_factor = 1.0, .eta = 1.1, .source = "Pandolf1977"},
     {.name = "rough-path", .time_factor = 1.15, .eta = 1.2, .source = "Pandolf1977"},
     {.name = "forest", .time_factor = 1.3, .eta = 1.2, .source = "Alexander2005"},
@@ -26,34 +26,17 @@ constexpr std::array<Ground, 8> table = {{
     {.name = "snow", .time_factor = 2.2, .eta = 2.5, .source = "Pandolf1977"},
 }};
 
-constexpr std::array<ModelEntry, 2> entries = {{
-    {.family = "terrain",
-     .name = "ground-factors",
-     .answers = "What does the ground do to time and to effort?",
-     .source = "Pandolf1977",
-     .covers = "path, rough-path, forest, off-path, brush, bog, sand, snow to 0.45 m of footprint",
-     .is_default = true,
-     .why = "the terrain coefficients of the energy models are the common measure; times from "
-            "separate studies where there are any"},
-    {.family = "terrain",
-     .name = "night-factors",
-     .answers = "How much slower is one in the dark?",
-     .source = "FM2118",
-     .covers = "roads and paths, and open country, with a lamp",
-     .is_default = true,
-     .why = "the only planning rates found that give day and night side by side"},
-}};
-
 } // namespace
 
 std::span<const Ground> grounds() {
-    return table;
+    return ground_rows;
 }
 
 const Ground& ground(std::string_view name) {
-    const auto* const found = std::find_if(
-        table.begin(), table.end(), [name](const Ground& row) { return row.name == name; });
-    if (found == table.end())
+    const auto* const found = std::find_if(ground_rows.begin(),
+                                           ground_rows.end(),
+                                           [name](const Ground& row) { return row.name == name; });
+    if (found == ground_rows.end())
         throw std::out_of_range("no ground of the name " + std::string(name));
     return *found;
 }
@@ -87,6 +70,24 @@ double night_time_factor(const Ground& ground) {
 }
 
 std::span<const ModelEntry> terrain_entries() {
+    static constexpr std::array<ModelEntry, 2> entries = {{
+        {.family = "terrain",
+         .name = "ground-factors",
+         .answers = "What does the ground do to time and to effort?",
+         .source = "Pandolf1977",
+         .covers =
+             "path, rough-path, forest, off-path, brush, bog, sand, snow to 0.45 m of footprint",
+         .is_default = true,
+         .why = "the terrain coefficients of the energy models are the common measure; times from "
+                "separate studies where there are any"},
+        {.family = "terrain",
+         .name = "night-factors",
+         .answers = "How much slower is one in the dark?",
+         .source = "FM2118",
+         .covers = "roads and paths, and open country, with a lamp",
+         .is_default = true,
+         .why = "the only planning rates found that give day and night side by side"},
+    }};
     return entries;
 }
 

@@ -35,7 +35,7 @@ constexpr std::array<WalkingModel, model_count> every_model = {WalkingModel::swi
                                                                WalkingModel::din_33466,
                                                                WalkingModel::constant};
 
-constexpr std::array<std::string_view, model_count> names = {
+constexpr std::array<std::string_view, model_count> walking_names = {
     "swiss-signpost",         "naismith-langmuir",  "langmuir-party",    "tobler",
     "irmischer-clarke",       "campbell-2019",      "campbell-2019-p10", "campbell-2019-p20",
     "campbell-2019-p30",      "campbell-2019-p40",  "campbell-2019-p50", "campbell-2019-p60",
@@ -148,99 +148,6 @@ constexpr ModelEntry campbell_entry(std::string_view name, std::string_view answ
                    "people jog"};
 }
 
-constexpr std::array<ModelEntry, model_count> entries = {{
-    {.family = "walking",
-     .name = "swiss-signpost",
-     .answers = "How fast do people walk a path of this slope, at the pace of the Swiss signposts?",
-     .source = "SwissSignpost2006",
-     .covers = "paths, slope -40 to +40 %; beyond, the standard's own straight lines",
-     .is_default = true,
-     .why = "smooth, tells up from down, keeps a sober 4.2 km/h on the level, and asks about the "
-            "same effort on every climb"},
-    {.family = "walking",
-     .name = "naismith-langmuir",
-     .answers = "How long does the British rule of 5 km and 600 m an hour give, with Langmuir's "
-                "corrections for descent?",
-     .source = "Langmuir1984",
-     .covers = "fit walkers on easy ground, slope -58 to +58 %; a minimum time",
-     .why = "where your party knows this rule; its jumps at 5 and 12 degrees are smoothed"},
-    {.family = "walking",
-     .name = "langmuir-party",
-     .answers = "How long does Langmuir's rule for parties give, 4 km and 450 m of ascent an hour?",
-     .source = "Langmuir1984",
-     .covers = "parties on hill paths, slope -58 to +58 %; descent counts as level",
-     .why = "for a larger party, or where its members have not walked together"},
-    {.family = "walking",
-     .name = "tobler",
-     .answers = "How fast does Tobler's hiking function walk this slope?",
-     .source = "Tobler1993",
-     .covers = "slope -58 to +84 % (the printed sample values)",
-     .why = "for comparison with maps and studies that use it"},
-    {.family = "walking",
-     .name = "irmischer-clarke",
-     .answers = "How fast do people move, on the path and off it, who find their way with map and "
-                "compass?",
-     .source = "Irmischer2018",
-     .covers = "wooded terrain on foot, map reading included, slope -50 to +50 % (our limit)",
-     .why = "where one navigates; in forest and off the path its own second curve counts"},
-    {.family = "walking",
-     .name = "campbell-2019",
-     .answers = "How fast do people with a fitness tracker hike this slope (5th percentile)?",
-     .source = "CampbellPage2019",
-     .covers = "slope -30 to +30 degrees; recreational trails",
-     .why = "the largest set of records; without packs"},
-    campbell_entry("campbell-2019-p10",
-                   "How fast is the 10th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p20",
-                   "How fast is the 20th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p30",
-                   "How fast is the 30th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p40",
-                   "How fast is the 40th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p50",
-                   "How fast is the 50th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p60",
-                   "How fast is the 60th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p70",
-                   "How fast is the 70th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p80",
-                   "How fast is the 80th percentile of people with a tracker?"),
-    campbell_entry("campbell-2019-p90",
-                   "How fast is the 90th percentile of people with a tracker? (its last "
-                   "coefficient is unconfirmed)"),
-    {.family = "walking",
-     .name = "sullivan-2020",
-     .answers = "How fast do people walk this slope with about 23 kg on their backs (low pace)?",
-     .source = "Sullivan2020",
-     .covers = "slope -30 to +30 degrees, loads of 18 to 39 kg, trails and dirt roads",
-     .why = "the only one measured under heavy packs; the load's effect counts from 0.28 of body "
-            "mass"},
-    {.family = "walking",
-     .name = "sullivan-2020-moderate",
-     .answers = "How fast do fit crews walk this slope with about 23 kg, at their middle pace?",
-     .source = "Sullivan2020",
-     .covers = "slope -30 to +30 degrees, loads of 18 to 39 kg, trails and dirt roads; athletes",
-     .why = "for parties as fit as crews in training, on a usual day of theirs"},
-    {.family = "walking",
-     .name = "sullivan-2020-high",
-     .answers = "How fast do fit crews walk this slope with about 23 kg when in haste?",
-     .source = "Sullivan2020",
-     .covers = "slope -30 to +30 degrees, loads of 18 to 39 kg, trails and dirt roads; athletes",
-     .why = "to see how fast such packs were carried at best; no plan for a day"},
-    {.family = "walking",
-     .name = "din-33466",
-     .answers = "How long does the rule of the German-speaking Alpine clubs give?",
-     .source = "DIN33466",
-     .covers = "mountain paths, slope -58 to +58 %; a rule for whole legs, taken step by step",
-     .why = "where you want the time that Alpine signs and guidebooks give"},
-    {.family = "walking",
-     .name = "constant",
-     .answers = "How long does it take at your own level speed, whatever the slope?",
-     .source = "Arithmetic",
-     .covers = "level routes",
-     .why = "for a check by hand, or where you know your speed on this very trail"},
-}};
-
 } // namespace
 
 std::span<const WalkingModel> walking_models() {
@@ -287,14 +194,14 @@ std::optional<std::pair<double, double>> walking_load_reach_kg(WalkingModel mode
 }
 
 std::optional<WalkingModel> walking_model(std::string_view name) {
-    const auto* const found = std::find(names.begin(), names.end(), name);
-    if (found == names.end())
+    const auto* const found = std::find(walking_names.begin(), walking_names.end(), name);
+    if (found == walking_names.end())
         return std::nullopt;
-    return static_cast<WalkingModel>(found - names.begin());
+    return static_cast<WalkingModel>(found - walking_names.begin());
 }
 
 std::string_view walking_model_name(WalkingModel model) {
-    return names.at(static_cast<std::size_t>(model));
+    return walking_names.at(static_cast<std::size_t>(model));
 }
 
 TimeBand walking_time_band(WalkingModel model) {
@@ -345,6 +252,107 @@ double walking_model_load_ratio(WalkingModel model) {
 }
 
 std::span<const ModelEntry> walking_speed_entries() {
+    static constexpr std::array<ModelEntry, model_count> entries = {{
+        {.family = "walking",
+         .name = "swiss-signpost",
+         .answers =
+             "How fast do people walk a path of this slope, at the pace of the Swiss signposts?",
+         .source = "SwissSignpost2006",
+         .covers = "paths, slope -40 to +40 %; beyond, the standard's own straight lines",
+         .is_default = true,
+         .why =
+             "smooth, tells up from down, keeps a sober 4.2 km/h on the level, and asks about the "
+             "same effort on every climb"},
+        {.family = "walking",
+         .name = "naismith-langmuir",
+         .answers =
+             "How long does the British rule of 5 km and 600 m an hour give, with Langmuir's "
+             "corrections for descent?",
+         .source = "Langmuir1984",
+         .covers = "fit walkers on easy ground, slope -58 to +58 %; a minimum time",
+         .why = "where your party knows this rule; its jumps at 5 and 12 degrees are smoothed"},
+        {.family = "walking",
+         .name = "langmuir-party",
+         .answers =
+             "How long does Langmuir's rule for parties give, 4 km and 450 m of ascent an hour?",
+         .source = "Langmuir1984",
+         .covers = "parties on hill paths, slope -58 to +58 %; descent counts as level",
+         .why = "for a larger party, or where its members have not walked together"},
+        {.family = "walking",
+         .name = "tobler",
+         .answers = "How fast does Tobler's hiking function walk this slope?",
+         .source = "Tobler1993",
+         .covers = "slope -58 to +84 % (the printed sample values)",
+         .why = "for comparison with maps and studies that use it"},
+        {.family = "walking",
+         .name = "irmischer-clarke",
+         .answers =
+             "How fast do people move, on the path and off it, who find their way with map and "
+             "compass?",
+         .source = "Irmischer2018",
+         .covers = "wooded terrain on foot, map reading included, slope -50 to +50 % (our limit)",
+         .why = "where one navigates; in forest and off the path its own second curve counts"},
+        {.family = "walking",
+         .name = "campbell-2019",
+         .answers = "How fast do people with a fitness tracker hike this slope (5th percentile)?",
+         .source = "CampbellPage2019",
+         .covers = "slope -30 to +30 degrees; recreational trails",
+         .why = "the largest set of records; without packs"},
+        campbell_entry("campbell-2019-p10",
+                       "How fast is the 10th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p20",
+                       "How fast is the 20th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p30",
+                       "How fast is the 30th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p40",
+                       "How fast is the 40th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p50",
+                       "How fast is the 50th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p60",
+                       "How fast is the 60th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p70",
+                       "How fast is the 70th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p80",
+                       "How fast is the 80th percentile of people with a tracker?"),
+        campbell_entry("campbell-2019-p90",
+                       "How fast is the 90th percentile of people with a tracker? (its last "
+                       "coefficient is unconfirmed)"),
+        {.family = "walking",
+         .name = "sullivan-2020",
+         .answers =
+             "How fast do people walk this slope with about 23 kg on their backs (low pace)?",
+         .source = "Sullivan2020",
+         .covers = "slope -30 to +30 degrees, loads of 18 to 39 kg, trails and dirt roads",
+         .why =
+             "the only one measured under heavy packs; the load's effect counts from 0.28 of body "
+             "mass"},
+        {.family = "walking",
+         .name = "sullivan-2020-moderate",
+         .answers = "How fast do fit crews walk this slope with about 23 kg, at their middle pace?",
+         .source = "Sullivan2020",
+         .covers =
+             "slope -30 to +30 degrees, loads of 18 to 39 kg, trails and dirt roads; athletes",
+         .why = "for parties as fit as crews in training, on a usual day of theirs"},
+        {.family = "walking",
+         .name = "sullivan-2020-high",
+         .answers = "How fast do fit crews walk this slope with about 23 kg when in haste?",
+         .source = "Sullivan2020",
+         .covers =
+             "slope -30 to +30 degrees, loads of 18 to 39 kg, trails and dirt roads; athletes",
+         .why = "to see how fast such packs were carried at best; no plan for a day"},
+        {.family = "walking",
+         .name = "din-33466",
+         .answers = "How long does the rule of the German-speaking Alpine clubs give?",
+         .source = "DIN33466",
+         .covers = "mountain paths, slope -58 to +58 %; a rule for whole legs, taken step by step",
+         .why = "where you want the time that Alpine signs and guidebooks give"},
+        {.family = "walking",
+         .name = "constant",
+         .answers = "How long does it take at your own level speed, whatever the slope?",
+         .source = "Arithmetic",
+         .covers = "level routes",
+         .why = "for a check by hand, or where you know your speed on this very trail"},
+    }};
     return entries;
 }
 

@@ -8,8 +8,6 @@
 namespace tumpline::samples {
 namespace {
 
-constexpr double rod_m = 5.0292; // 16.5 international feet
-
 /// One day on the water: so much lake, in equal pieces between its portages.
 struct Paddled {
     double lake_m;

@@ -6,7 +6,6 @@
 namespace tumpline::samples {
 namespace {
 
-constexpr double rod_m = 5.0292; // 16.5 international feet
 constexpr double mile_m = 1609.344;
 
 struct Lake {

@@ -10,6 +10,8 @@
 /// beforehand.
 namespace tumpline::samples {
 
+inline constexpr double rod_m = 5.0292; // 16.5 international feet
+
 struct Height {
     double along_m;
     double height_m;

@@ -17,7 +17,7 @@ using test::PublishedValue;
 constexpr double pound_kg = 0.45359237;
 constexpr double ounce_kg = pound_kg / 16.0;
 
-PrintedRation printed(std::string_view name) {
+PrintedRation printed_ration(std::string_view name) {
     const auto row = std::ranges::find(printed_rations(), name, &PrintedRation::name);
     return row == printed_rations().end() ? PrintedRation{} : *row;
 }
@@ -34,59 +34,61 @@ double class_mass_g(const PublishedValue& row) {
 
 /// The density that makes food of the row's energy weigh what was printed.
 double density_of_printed_mass(const PublishedValue& row) {
-    const double energy_j = row.input("kcal") * joule_per_kcal;
+    const double energy_j = row.input("kcal") * j_per_kcal;
     const double mass_kg = ration_kg({energy_j, energy_j / (row.input("mass_g") / 1000.0), 0.0});
-    return energy_j / joule_per_kcal / 1000.0 / mass_kg;
+    return energy_j / j_per_kcal / 1000.0 / mass_kg;
 }
 
 double density_per_ounce(const PublishedValue& row) {
-    const double energy_j = row.input("kcal_per_oz") * joule_per_kcal;
+    const double energy_j = row.input("kcal_per_oz") * j_per_kcal;
     const double density_j_per_kg = energy_j / ounce_kg;
     EXPECT_NEAR(ration_kg({energy_j, density_j_per_kg, 0.0}), ounce_kg, 1e-12);
-    return density_j_per_kg / joule_per_kcal / 1000.0;
+    return density_j_per_kg / j_per_kcal / 1000.0;
 }
 
-const test::Evaluators evaluators{
-    .numbers =
-        {{"energy",
-          [](const auto& row) {
-              return food_energy_j({.protein_kg = row.input("protein_g") / 1000.0,
-                                    .fat_kg = row.input("fat_g") / 1000.0,
-                                    .carbohydrate_kg = row.input("carb_g") / 1000.0,
-                                    .alcohol_kg = row.input("alcohol_g") / 1000.0,
-                                    .fibre_kg = row.input("fibre_g") / 1000.0}) /
-                     joule_per_kcal;
-          }},
-         {"kcal", [](const auto& row) { return row.input("kcal") * joule_per_kcal / 1000.0; }},
-         {"ration_mass",
-          [](const auto& row) { return 1000.0 * printed(row.text("ration")).mass_kg.value(); }},
-         {"ration_density", density_of_printed_mass},
-         {"ration_energy",
-          [](const auto& row) {
-              return printed(row.text("ration")).energy_j.value() / joule_per_kcal;
-          }},
-         {"density_per_ounce", density_per_ounce},
-         {"party_mass",
-          [](const auto& row) {
-              const PrintedRation day =
-                  printed("scout troop's menu page, ordinary youth trip, one day");
-              return row.input("persons") * row.input("days") * day.mass_kg.value() / pound_kg;
-          }},
-         {"class_mass", class_mass_g},
-         {"ration",
-          [](const auto& row) {
-              return 1000.0 *
-                     ration_kg({.energy_j = row.input("kcal") * joule_per_kcal,
-                                .density_j_per_kg =
-                                    1000.0 * row.input("density_kcal_per_g") * joule_per_kcal,
-                                .packaging = row.input("packaging_fraction")});
-          }}},
+const test::Evaluators food_evaluators{
+    .numbers = {{"energy",
+                 [](const auto& row) {
+                     return food_energy_j({.protein_kg = row.input("protein_g") / 1000.0,
+                                           .fat_kg = row.input("fat_g") / 1000.0,
+                                           .carbohydrate_kg = row.input("carb_g") / 1000.0,
+                                           .alcohol_kg = row.input("alcohol_g") / 1000.0,
+                                           .fibre_kg = row.input("fibre_g") / 1000.0}) /
+                            j_per_kcal;
+                 }},
+                {"kcal", [](const auto& row) { return row.input("kcal") * j_per_kcal / 1000.0; }},
+                {"ration_mass",
+                 [](const auto& row) {
+                     return 1000.0 * printed_ration(row.text("ration")).mass_kg.value();
+                 }},
+                {"ration_density", density_of_printed_mass},
+                {"ration_energy",
+                 [](const auto& row) {
+                     return printed_ration(row.text("ration")).energy_j.value() / j_per_kcal;
+                 }},
+                {"density_per_ounce", density_per_ounce},
+                {"party_mass",
+                 [](const auto& row) {
+                     const PrintedRation day =
+                         printed_ration("scout troop's menu page, ordinary youth trip, one day");
+                     return row.input("persons") * row.input("days") * day.mass_kg.value() /
+                            pound_kg;
+                 }},
+                {"class_mass", class_mass_g},
+                {"ration",
+                 [](const auto& row) {
+                     return 1000.0 *
+                            ration_kg({.energy_j = row.input("kcal") * j_per_kcal,
+                                       .density_j_per_kg =
+                                           1000.0 * row.input("density_kcal_per_g") * j_per_kcal,
+                                       .packaging = row.input("packaging_fraction")});
+                 }}},
     .texts = {}};
 
 class FoodRows : public testing::TestWithParam<PublishedValue> {};
 
 TEST_P(FoodRows, Agree) {
-    test::check_row(GetParam(), evaluators);
+    test::check_row(GetParam(), food_evaluators);
 }
 
 INSTANTIATE_TEST_SUITE_P(Published,
@@ -103,8 +105,8 @@ TEST(Food, WasteIsWhatRemainsWhenTheFoodIsEaten) {
 
 TEST(Food, DenserFoodIsLighterAndMoreEnergyHeavier) {
     for (int kcal = 1500; kcal < 7000; kcal += 100)
-        EXPECT_LT(ration_kg({kcal * joule_per_kcal, 17e6, 0.08}),
-                  ration_kg({(kcal + 100) * joule_per_kcal, 17e6, 0.08}));
+        EXPECT_LT(ration_kg({kcal * j_per_kcal, 17e6, 0.08}),
+                  ration_kg({(kcal + 100) * j_per_kcal, 17e6, 0.08}));
     EXPECT_GT(ration_kg({12e6, 14e6, 0.08}), ration_kg({12e6, 18e6, 0.08}));
     EXPECT_EQ(ration_kg({12e6, 0.0, 0.08}), 0.0);
     EXPECT_EQ(ration_waste_kg({12e6, 0.0, 0.08}), 0.0);
@@ -117,7 +119,7 @@ TEST(Food, PrintedRationsLieInTheRangeOfDensities) {
         EXPECT_TRUE(energy_density_covers(joule / kg) || !ration.mass_kg) << ration.name;
     }
     EXPECT_TRUE(energy_density_covers(default_energy_density_j_per_kg));
-    EXPECT_FALSE(energy_density_covers(9.0e3 * joule_per_kcal)) << "nobody lives on oil";
+    EXPECT_FALSE(energy_density_covers(9.0e3 * j_per_kcal)) << "nobody lives on oil";
     EXPECT_FALSE(energy_density_covers(0.0));
 }
 

@@ -5,8 +5,8 @@
 #include "planner/models/walking_curves.h"
 #include "planner/models/walking_speed.h"
 #include "tests/plots/chart.h"
+#include "tests/plots/standard_route.h"
 
-#include <array>
 #include <string>
 
 namespace tumpline::plots {
@@ -119,11 +119,6 @@ constexpr Carrying standard_walker{.body_kg = 75.0,
                                    .slope = 0.0,
                                    .terrain = 1.1,
                                    .resting_w = 82.0};
-
-constexpr std::array carriage_models = {CarriageModel::lcda_backpacking_2022,
-                                        CarriageModel::pandolf_santee,
-                                        CarriageModel::ludlow_weyand_2017,
-                                        CarriageModel::compendium_met};
 
 Chart carriage_slope_chart() {
     Chart chart{.name = "load_carriage_slope",

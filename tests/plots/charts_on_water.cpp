@@ -132,12 +132,12 @@ Chart food_chart() {
          {std::pair{"3.5 kcal/g", 3.5}, std::pair{"4.0 kcal/g", 4.0}, std::pair{"4.5 kcal/g", 4.5}})
         chart.lines.push_back(curve(chart, name, [kcal_per_g = density](double kcal) {
             return ration_kg(
-                {kcal * joule_per_kcal, kcal_per_g * 1000.0 * joule_per_kcal, default_packaging});
+                {kcal * j_per_kcal, kcal_per_g * 1000.0 * j_per_kcal, default_packaging});
         }));
     for (const PrintedRation& ration : printed_rations())
-        if (ration.energy_j && ration.mass_kg && *ration.energy_j > 2000.0 * joule_per_kcal)
+        if (ration.energy_j && ration.mass_kg && *ration.energy_j > 2000.0 * j_per_kcal)
             chart.marks.push_back(
-                {.name = {}, .at = {*ration.energy_j / joule_per_kcal, *ration.mass_kg}});
+                {.name = {}, .at = {*ration.energy_j / j_per_kcal, *ration.mass_kg}});
     return chart;
 }
 

@@ -42,11 +42,6 @@ constexpr std::array walking_models = {WalkingModel::swiss_signpost,
                                        WalkingModel::sullivan_2020_high,
                                        WalkingModel::din_33466};
 
-constexpr std::array carriage_models = {CarriageModel::lcda_backpacking_2022,
-                                        CarriageModel::pandolf_santee,
-                                        CarriageModel::ludlow_weyand_2017,
-                                        CarriageModel::compendium_met};
-
 /// Hours at a speed that depends on the slope.
 template <class Speed> double hours(Speed speed_mps) {
     double time_s = 0.0;
