@@ -1,15 +1,16 @@
 #include "cli/command_track.h"
 
+#include "cli/json_values.h"
 #include "cli/progress.h"
 #include "cli/table.h"
 #include "cli/text_width.h"
 #include "cli/version.h"
+#include "cli/words.h"
 #include "geo/input_error.h"
 #include "geo/time_zone.h"
 #include "geo/track_summary.h"
 
 #include <fmt/ostream.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <chrono>
@@ -22,8 +23,6 @@ namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json;
-using geo::HeightSource;
 using geo::TrackSummary;
 
 /// A file that was read, its tracks summed up.
@@ -42,32 +41,6 @@ std::vector<std::pair<std::string_view, std::size_t>> counted(const geo::Repairs
             {"backward_times", repairs.backward_times},
             {"antimeridian", repairs.antimeridian},
             {"joined_parts", repairs.joined_parts}};
-}
-
-std::string_view word(HeightSource source) {
-    switch (source) {
-    case HeightSource::raster:
-        return "raster";
-    case HeightSource::track:
-        return "track";
-    case HeightSource::none:
-        return "none";
-    }
-    return {};
-}
-
-std::string_view word(geo::HeightDatum datum) {
-    switch (datum) {
-    case geo::HeightDatum::none:
-        return "none";
-    case geo::HeightDatum::geoid:
-        return "geoid";
-    case geo::HeightDatum::corrected:
-        return "corrected";
-    case geo::HeightDatum::ellipsoid:
-        return "ellipsoid";
-    }
-    return {};
 }
 
 /// To the whole second; a track's zone is not known, so all its times are UTC.
@@ -99,10 +72,6 @@ std::vector<Read> read_all(const TrackOptions& options) {
         for (const geo::Track& track : read.file.tracks)
             read.tracks.push_back(geo::summary(track, elevation ? &*elevation : nullptr));
     return files;
-}
-
-template <typename Value> Json or_null(const std::optional<Value>& value) {
-    return value ? Json(*value) : Json(nullptr);
 }
 
 Json track_json(const Read& read, const TrackSummary& sum) {
@@ -215,7 +184,7 @@ void print_text(const std::vector<Read>& files, const TrackOptions& options, Con
                      {"Steepest up", true},
                      {"down", true}});
         for (const TrackSummary& sum : read.tracks) {
-            const bool known = sum.heights != HeightSource::none;
+            const bool known = sum.heights != geo::HeightSource::none;
             table.row({sum.name.empty() ? std::string("(without a name)") : sum.name,
                        fmt::format("{}", sum.points),
                        planner::show_distance(sum.length_m, options.units),

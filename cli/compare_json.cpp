@@ -1,9 +1,8 @@
 #include "cli/compare_json.h"
 
+#include "cli/json_values.h"
 #include "cli/words.h"
 #include "geo/time_zone.h"
-
-#include <nlohmann/json.hpp>
 
 #include <optional>
 #include <utility>
@@ -12,12 +11,7 @@ namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json; // keys stay in the order of docs/commands.md
 using planner::Comparison;
-
-template <typename Value> Json or_null(const std::optional<Value>& value) {
-    return value ? Json(*value) : Json(nullptr);
-}
 
 Json all_or_null(const std::vector<std::optional<double>>& values) {
     Json array = Json::array();

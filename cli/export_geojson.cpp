@@ -1,6 +1,7 @@
 #include "cli/export_geojson.h"
 
 #include "cli/export_parts.h"
+#include "cli/json_values.h"
 #include "cli/text_width.h"
 #include "cli/words.h"
 #include "geo/elevation.h"
@@ -8,7 +9,6 @@
 #include "planner/units.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <optional>
@@ -18,8 +18,6 @@
 namespace tumpline::cli {
 
 namespace {
-
-using Json = nlohmann::ordered_json;
 
 std::string dumped(const Json& json) {
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);

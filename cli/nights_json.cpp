@@ -1,14 +1,12 @@
+#include "cli/json_values.h"
 #include "cli/nights_text.h"
 #include "geo/time_zone.h"
 #include "planner/units.h"
-
-#include <nlohmann/json.hpp>
 
 namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json; // keys stay in the order of docs/commands.md
 using planner::NightsOption;
 using planner::PlanDay;
 

@@ -1,9 +1,8 @@
 #include "cli/odds_json.h"
 
+#include "cli/json_values.h"
 #include "cli/words.h"
 #include "geo/time_zone.h"
-
-#include <nlohmann/json.hpp>
 
 #include <utility>
 
@@ -11,7 +10,6 @@ namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json; // keys stay in the order of docs/odds.md
 using planner::Odds;
 
 Json quantiles(const planner::Quantiles& q) {

@@ -1,10 +1,10 @@
 #include "cli/pace_text.h"
 
+#include "cli/json_values.h"
 #include "cli/table.h"
 #include "cli/words.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <optional>
@@ -15,9 +15,8 @@ namespace tumpline::cli {
 
 namespace {
 
-using planner::Figure;
+using planner::LearnedFigure;
 using planner::LearnedPace;
-using Json = nlohmann::ordered_json;
 
 constexpr double few_hours = 3.0; // common practice, no source
 
@@ -27,7 +26,10 @@ std::string speed(double speed_mps, planner::UnitSystem units) {
 
 /// Adds a row if there is a figure; `show` makes text of its values.
 template <typename Show>
-void add(Table& table, const std::string& what, const std::optional<Figure>& figure, Show show) {
+void add(Table& table,
+         const std::string& what,
+         const std::optional<LearnedFigure>& figure,
+         Show show) {
     if (figure)
         table.row({what,
                    show(figure->value),
@@ -90,10 +92,10 @@ std::string fits(const LearnedPace& learned) {
 /// Lines for a trip file with their section.
 std::vector<std::pair<std::string, std::string>> lines(const LearnedPace& learned) {
     std::vector<std::pair<std::string, std::string>> lines;
-    const auto minutes = [](const Figure& figure) {
+    const auto minutes = [](const LearnedFigure& figure) {
         return fmt::format("{:.0f} min", std::round(figure.value / planner::s_per_min));
     };
-    const auto kmh = [](const Figure& figure) {
+    const auto kmh = [](const LearnedFigure& figure) {
         return fmt::format("{:.1f} km/h", figure.value / planner::mps_per_kmh);
     };
     if (learned.pace && learned.model == planner::WalkingModel::constant)
@@ -131,7 +133,7 @@ std::string to_paste(const LearnedPace& learned) {
 std::string remarks(const LearnedPace& learned) {
     std::string text = "\n";
     const auto add = [&](std::string_view remark) { text += hanging("- ", std::string(remark)); };
-    const auto few = [](const std::optional<Figure>& figure) {
+    const auto few = [](const std::optional<LearnedFigure>& figure) {
         return figure && figure->hours < few_hours;
     };
     if (few(learned.pace) || few(learned.calm_speed_mps))
@@ -150,7 +152,7 @@ std::string remarks(const LearnedPace& learned) {
     return text;
 }
 
-Json figure_json(const std::optional<Figure>& figure) {
+Json figure_json(const std::optional<LearnedFigure>& figure) {
     if (!figure)
         return nullptr;
     return {{"value", figure->value},
@@ -158,10 +160,6 @@ Json figure_json(const std::optional<Figure>& figure) {
             {"high", figure->high},
             {"hours", figure->hours},
             {"samples", figure->samples}};
-}
-
-Json or_null(const std::optional<double>& value) {
-    return value ? Json(*value) : Json(nullptr);
 }
 
 Json against_json(const Compared& compared) {

@@ -1,12 +1,12 @@
 #include "cli/plan_json.h"
 
+#include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
 #include "cli/words.h"
 #include "geo/time_zone.h"
 #include "planner/units.h"
 
 #include <fmt/chrono.h>
-#include <nlohmann/json.hpp>
 
 #include <cmath>
 #include <optional>
@@ -16,33 +16,15 @@ namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json; // keys stay in the order of docs/plan-json.md
 using planner::Plan;
 
 Json kcal(double energy_j) {
     return energy_j / planner::j_per_kcal;
 }
 
-template <typename Value> Json or_null(const std::optional<Value>& value) {
-    return value ? Json(*value) : Json(nullptr);
-}
-
-/// A name, or null where there is none.
-Json name_or_null(const std::string& name) {
-    return name.empty() ? Json(nullptr) : Json(name);
-}
-
 /// A mass or a capacity of which 0 says that it was not given.
 Json given_or_null(double value) {
     return value > 0.0 ? Json(value) : Json(nullptr);
-}
-
-/// An array of what `show` makes of each element.
-template <typename List, typename Show> Json array_of(const List& list, const Show& show) {
-    Json array = Json::array();
-    for (const auto& element : list)
-        array.push_back(show(element));
-    return array;
 }
 
 /// Shows what belongs to one plan: its zone, its party.

@@ -1,8 +1,7 @@
+#include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
 #include "cli/words.h"
 #include "geo/time_zone.h"
-
-#include <nlohmann/json.hpp>
 
 #include <optional>
 #include <string>
@@ -11,7 +10,6 @@ namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json; // keys stay in the order of docs/plan-json.md
 using planner::Plan;
 
 Json instant(const Plan& plan, geo::sys_seconds at) {
@@ -20,15 +18,6 @@ Json instant(const Plan& plan, geo::sys_seconds at) {
 
 Json instant(const Plan& plan, const std::optional<geo::sys_seconds>& at) {
     return at ? instant(plan, *at) : Json(nullptr);
-}
-
-/// A name, or null where there is none.
-Json name_or_null(const std::string& name) {
-    return name.empty() ? Json(nullptr) : Json(name);
-}
-
-Json or_null(const std::optional<double>& value) {
-    return value ? Json(*value) : Json(nullptr);
 }
 
 Json leave_by_json(const Plan& plan, const planner::PlanAppointment& meet) {

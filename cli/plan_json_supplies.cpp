@@ -1,8 +1,7 @@
+#include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
 #include "cli/words.h"
 #include "planner/units.h"
-
-#include <nlohmann/json.hpp>
 
 #include <optional>
 #include <vector>
@@ -11,20 +10,7 @@ namespace tumpline::cli {
 
 namespace {
 
-using Json = nlohmann::ordered_json; // keys stay in the order of docs/plan-json.md
 using planner::Plan;
-
-template <typename Value> Json or_null(const std::optional<Value>& value) {
-    return value ? Json(*value) : Json(nullptr);
-}
-
-/// An array of what `show` makes of each element.
-template <typename List, typename Show> Json array_of(const List& list, const Show& show) {
-    Json array = Json::array();
-    for (const auto& element : list)
-        array.push_back(show(element));
-    return array;
-}
 
 /// A figure of each member under the member's name.
 Json by_member(const Plan& plan, const std::vector<double>& figures) {

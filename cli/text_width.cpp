@@ -81,7 +81,7 @@ constexpr std::array<Range, 7> harmful = {{{0x0000, 0x001F},
                                            {0x2060, 0x206F},
                                            {0xFEFF, 0xFEFF}}};
 
-std::size_t columns_of(char32_t code) {
+std::size_t columns_of_letter(char32_t code) {
     if (within(no_width, code))
         return 0;
     return within(two_wide, code) ? 2 : 1;
@@ -109,7 +109,7 @@ std::size_t columns_of(std::string_view utf8) {
     std::size_t columns = 0;
     while (!utf8.empty()) {
         const Letter letter = first_letter(utf8);
-        columns += columns_of(letter.code);
+        columns += columns_of_letter(letter.code);
         utf8.remove_prefix(letter.bytes);
     }
     return columns;
@@ -123,7 +123,7 @@ std::size_t bytes_within(std::string_view utf8, std::size_t most) {
     std::size_t columns = 0;
     while (bytes < utf8.size()) {
         const Letter letter = first_letter(utf8.substr(bytes));
-        columns += columns_of(letter.code);
+        columns += columns_of_letter(letter.code);
         if (columns > most)
             break;
         bytes += letter.bytes;

@@ -1,26 +1,11 @@
 #include "cli/words.h"
 
-#include "planner/trip_words.h"
-
 namespace tumpline::cli {
 
 using planner::Account;
 using planner::EventKind;
 using planner::Level;
 using planner::Part;
-using planner::Travel;
-
-std::string_view word(Travel travel) {
-    switch (travel) {
-    case Travel::walk:
-        return "walk";
-    case Travel::portage:
-        return "portage";
-    case Travel::paddle:
-        return "paddle";
-    }
-    return {};
-}
 
 std::string_view word(Level level) {
     switch (level) {
@@ -32,10 +17,6 @@ std::string_view word(Level level) {
         return "stop";
     }
     return {};
-}
-
-std::string_view word(planner::Meal meal) {
-    return planner::word(meal);
 }
 
 std::string_view word(planner::LitresStep step) {
@@ -140,6 +121,32 @@ std::string_view word(Account account) {
         return "burnt";
     case Account::dried:
         return "dried";
+    }
+    return {};
+}
+
+std::string_view word(geo::HeightSource source) {
+    switch (source) {
+    case geo::HeightSource::raster:
+        return "raster";
+    case geo::HeightSource::track:
+        return "track";
+    case geo::HeightSource::none:
+        return "none";
+    }
+    return {};
+}
+
+std::string_view word(geo::HeightDatum datum) {
+    switch (datum) {
+    case geo::HeightDatum::none:
+        return "none";
+    case geo::HeightDatum::geoid:
+        return "geoid";
+    case geo::HeightDatum::corrected:
+        return "corrected";
+    case geo::HeightDatum::ellipsoid:
+        return "ellipsoid";
     }
     return {};
 }

@@ -1,24 +1,26 @@
 #pragma once
 
+#include "geo/profile.h"
 #include "geo/sun.h"
+#include "geo/track.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"
 #include "planner/plan.h"
-#include "planner/trip.h"
+#include "planner/trip_words.h"
 
 #include <string_view>
 
-/// The words that programs and people read for the closed sets of a plan; those of the trip file
-/// where it has one.
+/// The words that programs and people read for the closed sets of a plan. Those that the trip file
+/// has as well are `planner::word`.
 namespace tumpline::cli {
 
-[[nodiscard]] std::string_view word(planner::Travel travel);
 [[nodiscard]] std::string_view word(planner::Level level);
 [[nodiscard]] std::string_view word(planner::EventKind kind);
 [[nodiscard]] std::string_view word(planner::Part part);
 [[nodiscard]] std::string_view word(planner::Account account);
 [[nodiscard]] std::string_view word(geo::SunDay day);
-[[nodiscard]] std::string_view word(planner::Meal meal);
+[[nodiscard]] std::string_view word(geo::HeightSource source);
+[[nodiscard]] std::string_view word(geo::HeightDatum datum);
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);

@@ -9,7 +9,7 @@ namespace tumpline::cli {
 namespace {
 
 /// `text` in single quotes as fish reads them.
-std::string quoted(std::string_view text) {
+std::string in_single_quotes(std::string_view text) {
     std::string result = "'";
     for (const char sign : text) {
         if (sign == '\'' || sign == '\\')
@@ -35,14 +35,15 @@ std::string_view value_of(Takes takes) {
 }
 
 std::string line(std::string_view when, const OptionEntry& option) {
-    std::string text = fmt::format("complete -c tumpline -n {}", quoted(when));
+    std::string text = fmt::format("complete -c tumpline -n {}", in_single_quotes(when));
     for (const std::string& name : option.names)
         text += name.starts_with("--") ? fmt::format(" -l {}", name.substr(2))
                                        : fmt::format(" -s {}", name.substr(1));
     text += value_of(option.takes);
     if (!option.words.empty())
-        text += fmt::format(" -a {}", quoted(fmt::format("{}", fmt::join(option.words, " "))));
-    return text + fmt::format(" -d {}\n", quoted(option.help));
+        text += fmt::format(" -a {}",
+                            in_single_quotes(fmt::format("{}", fmt::join(option.words, " "))));
+    return text + fmt::format(" -d {}\n", in_single_quotes(option.help));
 }
 
 } // namespace
@@ -54,11 +55,11 @@ std::string fish_completion(const CommandTable& table) {
     for (const CommandEntry& command : table.commands)
         text += fmt::format("complete -c tumpline -n __fish_use_subcommand -a {} -d {}\n",
                             command.name,
-                            quoted(command.help));
+                            in_single_quotes(command.help));
     for (const CommandEntry& command : table.commands) {
         const std::string when = fmt::format("__fish_seen_subcommand_from {}", command.name);
         if (!command.value.empty())
-            text += fmt::format("complete -c tumpline -n {} -F\n", quoted(when));
+            text += fmt::format("complete -c tumpline -n {} -F\n", in_single_quotes(when));
         for (const OptionEntry& option : command.options)
             text += line(when, option);
     }

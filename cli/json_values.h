@@ -1,0 +1,31 @@
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include <optional>
+#include <string>
+
+/// What every JSON that the program prints is put together with.
+namespace tumpline::cli {
+
+using Json = nlohmann::ordered_json; ///< keys stay in the order of the documents
+
+template <typename Value> [[nodiscard]] Json or_null(const std::optional<Value>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
+/// A name, or null where there is none.
+[[nodiscard]] inline Json name_or_null(const std::string& name) {
+    return name.empty() ? Json(nullptr) : Json(name);
+}
+
+/// An array of what `show` makes of each element.
+template <typename List, typename Show>
+[[nodiscard]] Json array_of(const List& list, const Show& show) {
+    Json array = Json::array();
+    for (const auto& element : list)
+        array.push_back(show(element));
+    return array;
+}
+
+} // namespace tumpline::cli
