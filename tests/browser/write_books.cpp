@@ -7,6 +7,7 @@
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"
+#include "tests/support/source_tree.h"
 
 #include <filesystem>
 #include <fstream>
@@ -51,8 +52,8 @@ int main(int count, char** words) {
     const planner::Plan sixty = test::repeated(plan, 20);
     write_book(folder, "sixty-days", sixty, test::hand_built_route(sixty));
     for (const char* sample : {"saddle", "lake-chain"}) { // from tracks to the book
-        const planner::Trip trip = planner::read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) /
-                                                      "sample-routes" / sample / "trip.json");
+        const planner::Trip trip =
+            planner::read_trip(test::root / "sample-routes" / sample / "trip.json");
         const planner::Route route = planner::build_route(trip);
         write_book(folder, sample, planner::make_plan(trip, route), route);
     }

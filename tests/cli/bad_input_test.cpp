@@ -2,6 +2,7 @@
 /// the file's name within two seconds, and writes nothing.
 
 #include "cli/app.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -23,7 +24,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path spoilt = fs::path(TUMPLINE_SOURCE_DIR) / "tests" / "spoilt";
+const fs::path spoilt = test::root / "tests" / "spoilt";
 
 std::string bytes_of(const fs::path& file) {
     std::ifstream in(file, std::ios::binary);
@@ -181,8 +182,7 @@ TEST(BadInput, WhatIsNoFileIsRefused) {
 
 /// A sound raster cut off anywhere but within its last cells is refused or gives every height.
 TEST(BadInput, RastersCutShortAreRefused) {
-    const fs::path sound =
-        fs::path(TUMPLINE_SOURCE_DIR) / "sample-routes" / "saddle" / "saddle-dem.tif";
+    const fs::path sound = test::root / "sample-routes" / "saddle" / "saddle-dem.tif";
     const std::string bytes = bytes_of(sound);
     for (const double share : {0.001, 0.01, 0.1, 0.3, 0.6}) {
         SCOPED_TRACE(share);
@@ -193,8 +193,7 @@ TEST(BadInput, RastersCutShortAreRefused) {
                 0, static_cast<std::size_t>(share * static_cast<double>(bytes.size())))));
         // The route is laid over the raster, so that its cells are asked for.
         static_cast<void>(trip.folder().write(
-            "sound.gpx",
-            bytes_of(fs::path(TUMPLINE_SOURCE_DIR) / "sample-routes" / "saddle" / "saddle.gpx")));
+            "sound.gpx", bytes_of(test::root / "sample-routes" / "saddle" / "saddle.gpx")));
         trip.expect_refused();
     }
 }

@@ -7,6 +7,7 @@
 
 #include "cli/app.h"
 #include "planner/units.h"
+#include "tests/support/source_tree.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -28,8 +29,8 @@ namespace {
 
 namespace fs = std::filesystem;
 using nlohmann::json;
+using test::root;
 
-const fs::path root = TUMPLINE_SOURCE_DIR;
 const fs::path page = root / "docs" / "models" / "choosing.md";
 
 /// A family of models and the one that stands against its default.

@@ -1,4 +1,6 @@
 #include "cli/app.h"
+#include "tests/support/said.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <gmock/gmock.h>
@@ -6,40 +8,21 @@
 
 #include <filesystem>
 #include <fstream>
-#include <iterator>
-#include <sstream>
 
 namespace tumpline::cli {
 
 namespace {
 
 namespace fs = std::filesystem;
+using test::Said;
+using test::say;
+using test::text_of;
 using testing::HasSubstr;
-
-struct Said {
-    ExitCode code;
-    std::string out;
-    std::string err;
-};
-
-Said say(const std::vector<std::string>& arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const ExitCode code = run(arguments, {.out = out, .err = err});
-    return {code, out.str(), err.str()};
-}
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
 
 /// A copy of a sample trip in a folder of its own.
 class BookCommand : public testing::Test {
   protected:
-    void SetUp() override {
-        fs::copy(fs::path(TUMPLINE_SOURCE_DIR) / "sample-routes" / "saddle", folder.path());
-    }
+    void SetUp() override { fs::copy(test::root / "sample-routes" / "saddle", folder.path()); }
 
     test::TempFolder folder;
     fs::path trip = folder.path() / "trip.json";

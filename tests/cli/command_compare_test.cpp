@@ -2,12 +2,12 @@
 #include "cli/compare_text.h"
 #include "cli/text_width.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include <cstdint>
-#include <fstream>
 #include <iterator>
 #include <sstream>
 #include <string>
@@ -41,8 +41,7 @@ TEST(CompareCommand, TextKeepsToItsWidth) {
 }
 
 TEST(CompareCommand, EveryKeyOfTheJsonStandsInThePage) {
-    std::ifstream file(std::string(TUMPLINE_SOURCE_DIR) + "/docs/commands.md");
-    std::string page{std::istreambuf_iterator<char>(file), {}};
+    std::string page = test::text_of(test::root / "docs" / "commands.md");
     page = page.substr(page.find("\n## compare"));
     page = page.substr(0, page.find("\n## ", 1));
     const auto json =

@@ -2,6 +2,8 @@
 #include "geo/geodesic.h"
 #include "planner/plan.h"
 #include "planner/trip_file.h"
+#include "tests/support/said.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -10,7 +12,6 @@
 #include <nlohmann/json.hpp>
 
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <set>
 #include <sstream>
@@ -20,27 +21,11 @@ namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::root;
+using test::Said;
+using test::say;
+using test::text_of;
 using testing::HasSubstr;
-
-const fs::path root = TUMPLINE_SOURCE_DIR;
-
-struct Said {
-    ExitCode code;
-    std::string out;
-    std::string err;
-};
-
-Said say(const std::vector<std::string>& arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const ExitCode code = run(arguments, {.out = out, .err = err});
-    return {code, out.str(), err.str()};
-}
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
 
 /// The text with every line taken into force that can be.
 std::string all_in_force(const std::string& text) {

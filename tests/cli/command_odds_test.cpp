@@ -3,13 +3,14 @@
 #include "cli/odds_text.h"
 #include "cli/text_width.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/said.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include <cstdint>
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <sstream>
 #include <string>
@@ -17,28 +18,25 @@
 namespace tumpline::cli {
 namespace {
 
-std::string printed(std::vector<std::string> arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
+/// Of the sample trip saddle, with these further arguments.
+std::string odds(std::vector<std::string> arguments) {
     arguments.insert(arguments.begin(), "odds");
-    arguments.push_back(std::string(TUMPLINE_SOURCE_DIR) + "/sample-routes/saddle/trip.json");
-    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done) << err.str();
-    return out.str();
+    arguments.push_back(test::root / "sample-routes" / "saddle" / "trip.json");
+    return test::printed(arguments);
 }
 
 TEST(OddsCommand, PrintsTheSameBytesOnAnyNumberOfThreads) {
     for (const char* format : {"text", "json"}) {
-        const std::string alone = printed({"--draws", "50", "--threads", "1", "--format", format});
-        EXPECT_EQ(alone, printed({"--draws", "50", "--threads", "3", "--format", format}));
-        EXPECT_EQ(alone, printed({"--draws", "50", "--threads", "8", "--format", format}));
-        EXPECT_NE(alone, printed({"--draws", "50", "--seed", "2", "--format", format}));
+        const std::string alone = odds({"--draws", "50", "--threads", "1", "--format", format});
+        EXPECT_EQ(alone, odds({"--draws", "50", "--threads", "3", "--format", format}));
+        EXPECT_EQ(alone, odds({"--draws", "50", "--threads", "8", "--format", format}));
+        EXPECT_NE(alone, odds({"--draws", "50", "--seed", "2", "--format", format}));
     }
 }
 
 TEST(OddsCommand, EveryKeyOfTheJsonStandsInThePage) {
-    std::ifstream file(std::string(TUMPLINE_SOURCE_DIR) + "/docs/odds.md");
-    const std::string page{std::istreambuf_iterator<char>(file), {}};
-    const auto json = nlohmann::json::parse(printed({"--draws", "20", "--format", "json"}));
+    const std::string page = test::text_of(test::root / "docs" / "odds.md");
+    const auto json = nlohmann::json::parse(odds({"--draws", "20", "--format", "json"}));
     std::size_t keys = 0;
     const auto look = [&](const nlohmann::json& value, const auto& self) -> void {
         if (value.is_object())

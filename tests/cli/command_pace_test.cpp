@@ -1,44 +1,32 @@
 #include "cli/app.h"
+#include "tests/support/said.h"
+#include "tests/support/source_tree.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
 #include <filesystem>
-#include <fstream>
-#include <iterator>
-#include <sstream>
 #include <string>
 
 namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::printed;
+using test::root;
 
-const fs::path root = TUMPLINE_SOURCE_DIR;
 const fs::path recording = root / "sample-routes" / "saddle" / "recorded.gpx";
 
 nlohmann::json learned(std::vector<std::string> arguments) {
     arguments.insert(arguments.begin(), {"pace", recording.string(), "--format", "json"});
-    std::ostringstream out;
-    std::ostringstream err;
-    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done) << err.str();
-    return nlohmann::json::parse(out.str());
+    return nlohmann::json::parse(printed(arguments));
 }
 
 const fs::path trip = root / "sample-routes" / "saddle" / "trip.json";
 
-/// Text of `pace` with these arguments.
-std::string printed(std::vector<std::string> arguments) {
-    arguments.insert(arguments.begin(), "pace");
-    std::ostringstream out;
-    std::ostringstream err;
-    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done) << err.str();
-    return out.str();
-}
-
 TEST(PaceCommand, BesideAPlanEveryLegHasALine) {
-    const std::string text = printed({recording.string(), "--against", trip.string()});
+    const std::string text = printed({"pace", recording.string(), "--against", trip.string()});
     EXPECT_THAT(text, testing::HasSubstr("Beside the plan"));
     EXPECT_THAT(text, testing::HasSubstr("Upper river"));
     // The recording was made elsewhere: nothing of it belongs to the route.
@@ -47,8 +35,7 @@ TEST(PaceCommand, BesideAPlanEveryLegHasALine) {
 }
 
 TEST(PaceCommand, EveryKeyOfItsJsonIsTold) {
-    std::ifstream in(root / "docs" / "pace.md");
-    const std::string page{std::istreambuf_iterator<char>(in), {}};
+    const std::string page = test::text_of(root / "docs" / "pace.md");
     const auto json = learned({"--against", trip.string()});
     const auto told = [&](const nlohmann::json& object) {
         for (const auto& [key, value] : object.items())
@@ -88,9 +75,8 @@ TEST(PaceCommand, ItsLinesAreLinesOfATripFile) {
                                 (value.is_string() ? value.get<std::string>() : value.dump()));
         }
     }
-    std::ostringstream out;
-    std::ostringstream err;
-    EXPECT_NE(run(arguments, {.out = out, .err = err}), ExitCode::bad_input) << err.str();
+    const test::Said said = test::say(arguments);
+    EXPECT_NE(said.code, ExitCode::bad_input) << said.err;
 }
 
 } // namespace

@@ -2,6 +2,8 @@
 #include "cli/text_width.h"
 #include "planner/models/catalogue.h"
 #include "tests/support/json_keys.h"
+#include "tests/support/said.h"
+#include "tests/support/source_tree.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -18,28 +20,17 @@
 namespace tumpline::cli {
 namespace {
 
+using test::Said;
+using test::say;
 using testing::HasSubstr;
 
-const std::filesystem::path samples = std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes";
-
-struct Answer {
-    ExitCode code;
-    std::string out;
-    std::string err;
-};
-
-Answer ask(const std::vector<std::string>& arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const ExitCode code = run(arguments, {.out = out, .err = err});
-    return {code, out.str(), err.str()};
-}
+const std::filesystem::path samples = test::root / "sample-routes";
 
 TEST(Commands, ModelsNamesEveryModelInBothFormats) {
-    const Answer text = ask({"models"});
+    const Said text = say({"models"});
     EXPECT_EQ(text.code, ExitCode::done);
     EXPECT_EQ(text.err, "");
-    const auto json = nlohmann::json::parse(ask({"models", "--format", "json"}).out);
+    const auto json = nlohmann::json::parse(say({"models", "--format", "json"}).out);
     const auto catalogue = planner::model_catalogue();
     ASSERT_EQ(json.at("models").size(), catalogue.size());
     for (std::size_t i = 0; i < catalogue.size(); ++i) {
@@ -51,18 +42,17 @@ TEST(Commands, ModelsNamesEveryModelInBothFormats) {
 }
 
 TEST(Commands, TrackHasItsKeysAndTheFilesOrder) {
-    const Answer answer = ask({"track",
-                               (samples / "saddle" / "saddle.gpx").string(),
-                               (samples / "desert-river" / "desert-river.geojson").string(),
-                               "--format",
-                               "json"});
+    const Said answer = say({"track",
+                             (samples / "saddle" / "saddle.gpx").string(),
+                             (samples / "desert-river" / "desert-river.geojson").string(),
+                             "--format",
+                             "json"});
     ASSERT_EQ(answer.code, ExitCode::done) << answer.err;
     const auto json = nlohmann::json::parse(answer.out);
     ASSERT_EQ(json.at("files").size(), 2U);
     ASSERT_GT(json.at("tracks").size(), 7U);
     EXPECT_EQ(json["tracks"][0]["name"], "approach");
-    const test::KeysByPlace told =
-        test::keys_in_page(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "docs" / "commands.md");
+    const test::KeysByPlace told = test::keys_in_page(test::root / "docs" / "commands.md");
     for (const auto& track : json["tracks"]) {
         std::set<std::string> printed;
         for (const auto& [key, value] : track.items())
@@ -72,7 +62,7 @@ TEST(Commands, TrackHasItsKeysAndTheFilesOrder) {
 }
 
 TEST(Commands, ProblemsOfAllFilesAreToldTogether) {
-    const Answer answer = ask({"track", "one.gpx", "two.gpx", "--elevation", "three.tif"});
+    const Said answer = say({"track", "one.gpx", "two.gpx", "--elevation", "three.tif"});
     EXPECT_EQ(answer.code, ExitCode::bad_input);
     EXPECT_EQ(answer.out, "");
     for (const char* name : {"one.gpx", "two.gpx", "three.tif"})
@@ -81,21 +71,21 @@ TEST(Commands, ProblemsOfAllFilesAreToldTogether) {
 
 TEST(Commands, UnitsMayStandBeforeAndAfterTheCommand) {
     const std::string file = (samples / "saddle" / "saddle.gpx").string();
-    const Answer before = ask({"--units", "imperial", "track", file});
+    const Said before = say({"--units", "imperial", "track", file});
     EXPECT_THAT(before.out, HasSubstr(" mi"));
-    EXPECT_EQ(before.out, ask({"track", file, "--units", "imperial"}).out);
-    EXPECT_EQ(before.out, ask({"track", "--units=imperial", file}).out);
+    EXPECT_EQ(before.out, say({"track", file, "--units", "imperial"}).out);
+    EXPECT_EQ(before.out, say({"track", "--units=imperial", file}).out);
 }
 
 TEST(Commands, UnitsChangeNothingThatProgramsRead) {
     const std::string file = (samples / "saddle" / "saddle.gpx").string();
-    EXPECT_EQ(ask({"track", file, "--format", "json"}).out,
-              ask({"track", file, "--format", "json", "--units", "imperial"}).out);
+    EXPECT_EQ(say({"track", file, "--format", "json"}).out,
+              say({"track", file, "--format", "json", "--units", "imperial"}).out);
 }
 
 TEST(Commands, EveryHelpFitsTheLine) {
     const auto check = [](const std::vector<std::string>& arguments) {
-        const Answer help = ask(arguments);
+        const Said help = say(arguments);
         EXPECT_EQ(help.code, ExitCode::done);
         EXPECT_EQ(help.err, "");
         std::istringstream lines(help.out);
@@ -121,12 +111,12 @@ TEST(Commands, EveryHelpFitsTheLine) {
 
 TEST(Commands, ACautionAndTheTableTellTheSameHour) { // the caution cut seconds off once
     for (int percent = 90; percent <= 110; percent += 2) {
-        const Answer plan = ask({"plan",
-                                 (samples / "saddle" / "trip.json").string(),
-                                 "--set",
-                                 "/appointments/0/by=09:00",
-                                 "--set",
-                                 fmt::format("/party/0/pace={:.2f}", percent / 100.0)});
+        const Said plan = say({"plan",
+                               (samples / "saddle" / "trip.json").string(),
+                               "--set",
+                               "/appointments/0/by=09:00",
+                               "--set",
+                               fmt::format("/party/0/pace={:.2f}", percent / 100.0)});
         const std::string said = plan.out.substr(plan.out.find("Quarry stop: arrival ") + 21, 5);
         std::istringstream lines(plan.out);
         std::string last_day; // the fourth row of the first table

@@ -11,6 +11,8 @@
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/said.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <cpl_conv.h>
@@ -22,19 +24,19 @@
 
 #include <cmath>
 #include <cstdlib>
-#include <fstream>
 #include <iterator>
 #include <memory>
-#include <sstream>
 #include <string>
 
 namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::root;
+using test::Said;
+using test::say;
+using test::text_of;
 using testing::HasSubstr;
-
-const fs::path root = TUMPLINE_SOURCE_DIR;
 
 struct Sample {
     planner::Route route;
@@ -399,24 +401,6 @@ TEST_F(Export, ALongLegKeepsItsPoints) {
     const geo::TrackFile read = geo::read_gpx_text(gpx, "long.gpx");
     EXPECT_GE(read.tracks.at(0).parts.at(0).size(), 49'900U);
     EXPECT_GT(json.size(), 1'000'000U);
-}
-
-struct Said {
-    ExitCode code;
-    std::string out;
-    std::string err;
-};
-
-Said say(const std::vector<std::string>& arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const ExitCode code = run(arguments, {.out = out, .err = err});
-    return {code, out.str(), err.str()};
-}
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
 }
 
 class ExportCommand : public testing::Test {

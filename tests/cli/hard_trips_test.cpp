@@ -5,7 +5,9 @@
 #include "cli/app.h"
 #include "cli/export_csv.h"
 #include "tests/support/common_user.h"
+#include "tests/support/said.h"
 #include "tests/support/shell_terminal.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -22,7 +24,6 @@
 #include <fstream>
 #include <iterator>
 #include <set>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -30,27 +31,12 @@ namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::Said;
+using test::say;
+using test::text_of;
 using testing::HasSubstr;
 using testing::Not;
 using Json = nlohmann::json;
-
-struct Said {
-    ExitCode code;
-    std::string out;
-    std::string err;
-};
-
-Said say(const std::vector<std::string>& arguments) {
-    std::ostringstream out;
-    std::ostringstream err;
-    const ExitCode code = run(arguments, {.out = out, .err = err});
-    return {code, out.str(), err.str()};
-}
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-}
 
 /// A track of `points` points, 90 m apart, to the north-east; without heights.
 std::string flat_track(int points) {

@@ -1,5 +1,6 @@
 #include "cli/app.h"
 #include "tests/support/shell_terminal.h"
+#include "tests/support/source_tree.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -21,7 +22,7 @@ namespace {
 namespace fs = std::filesystem;
 using testing::HasSubstr;
 
-const fs::path manual_file = fs::path(TUMPLINE_SOURCE_DIR) / "docs" / "tumpline.1";
+const fs::path manual_file = test::root / "docs" / "tumpline.1";
 
 std::string manual() {
     std::ifstream in(manual_file);

@@ -1,9 +1,9 @@
 #include "cli/app.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <regex>
 #include <sstream>
@@ -14,10 +14,11 @@ namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::root;
+using test::text_of;
 
 /// The Markdown files that people read: those at the top, in docs/ and beside the sample routes.
 std::vector<fs::path> papers() {
-    const fs::path root = TUMPLINE_SOURCE_DIR;
     std::vector<fs::path> found;
     for (const fs::directory_entry& entry : fs::directory_iterator(root))
         if (entry.path().extension() == ".md")
@@ -28,11 +29,6 @@ std::vector<fs::path> papers() {
                 if (entry.path().extension() == ".md")
                     found.push_back(entry.path());
     return found;
-}
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file);
-    return {std::istreambuf_iterator<char>(in), {}};
 }
 
 TEST(Papers, EveryLinkToAFileOfOursLeadsThere) {
@@ -52,7 +48,7 @@ TEST(Papers, EveryLinkToAFileOfOursLeadsThere) {
 }
 
 TEST(Papers, ReadmeOpensWithWhoseJobItIs) {
-    const std::string readme = text_of(fs::path(TUMPLINE_SOURCE_DIR) / "README.md");
+    const std::string readme = text_of(test::root / "README.md");
     EXPECT_TRUE(readme.starts_with("# tumpline\n\nYou lead a trip of several days"));
 }
 
@@ -69,7 +65,6 @@ std::vector<std::string> shown(const std::string& text) {
 }
 
 TEST(Papers, ReadmeShowsWhatThePlanPrints) {
-    const fs::path root = TUMPLINE_SOURCE_DIR;
     std::ostringstream out, err;
     ASSERT_EQ(run({"plan", (root / "sample-routes/saddle/trip.json").string()}, {out, err}),
               ExitCode::done);

@@ -3,6 +3,7 @@
 #include "planner/units.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/json_keys.h"
+#include "tests/support/source_tree.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -39,8 +40,7 @@ TEST(PlanJson, HasTheKeysOfItsPageAndNoOther) {
         EXPECT_EQ(printed[std::string("legs[].craft[].") + bag], printed["legs[].craft[].left[]"]);
         printed.erase(std::string("legs[].craft[].") + bag);
     }
-    const test::KeysByPlace told =
-        test::keys_in_page(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "docs" / "plan-json.md");
+    const test::KeysByPlace told = test::keys_in_page(test::root / "docs" / "plan-json.md");
     for (const auto& [place, keys] : told)
         EXPECT_EQ(printed[place], keys) << place;
     EXPECT_EQ(printed.size(), told.size());

@@ -1,4 +1,5 @@
 #include "cli/app.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
@@ -21,7 +22,7 @@ using Json = nlohmann::json;
 class SamplePlans : public testing::TestWithParam<const char*> {};
 
 TEST_P(SamplePlans, KeepTheirHeadlineFigures) {
-    const fs::path folder = fs::path(TUMPLINE_SOURCE_DIR) / "sample-routes" / GetParam();
+    const fs::path folder = test::root / "sample-routes" / GetParam();
     std::ifstream in(folder / "expected.json");
     ASSERT_TRUE(in) << folder << " has no expected.json";
     const Json expected = Json::parse(in);

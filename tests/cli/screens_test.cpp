@@ -19,6 +19,7 @@
 /// then reviewed like code.
 
 #include "cli/app.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 #include <unistd.h>
@@ -39,8 +40,8 @@ namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-const fs::path root = TUMPLINE_SOURCE_DIR;
+using test::root;
+using test::text_of;
 
 std::vector<std::string> screens() {
     std::vector<std::string> names;
@@ -49,11 +50,6 @@ std::vector<std::string> screens() {
             names.push_back(entry.path().stem().string());
     std::sort(names.begin(), names.end());
     return names;
-}
-
-std::string read(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), {}};
 }
 
 /// Words of a command line; quotes keep spaces together.
@@ -186,7 +182,7 @@ class Screen : public testing::TestWithParam<std::string> {};
 
 TEST_P(Screen, ShowsWhatItShowed) {
     const fs::path file = root / "tests" / "screens" / (GetParam() + ".txt");
-    const std::string screen = read(file);
+    const std::string screen = text_of(file);
     const std::string now = abridged(screen, shown_now(screen));
     if (rewriting())
         std::ofstream(file, std::ios::binary) << now;
@@ -208,7 +204,7 @@ INSTANTIATE_TEST_SUITE_P(Screens, Screen, testing::ValuesIn(screens()), [](const
 std::vector<std::string> pages() {
     std::vector<std::string> names;
     const auto look = [&](const fs::path& page) {
-        const std::string text = read(page);
+        const std::string text = text_of(page);
         if (text.find("```\n$ tumpline") != text.npos || text.find("```\n# in ") != text.npos)
             names.push_back(fs::relative(page, root).string());
     };
@@ -225,7 +221,7 @@ std::vector<std::string> pages() {
 void edit(const std::string& block) {
     const std::vector<std::string> lines = lines_of(block);
     const fs::path file = lines.at(0);
-    std::vector<std::string> text = lines_of(read(file));
+    std::vector<std::string> text = lines_of(text_of(file));
     ASSERT_FALSE(text.empty()) << file;
     std::size_t at = 0; // where the last line taken out stood
     for (std::size_t i = 1; i < lines.size(); ++i) {
@@ -264,7 +260,7 @@ class Page : public testing::TestWithParam<std::string> {
 
 TEST_P(Page, ShowsWhatIsPrinted) {
     const fs::path file = root / GetParam();
-    const std::string page = read(file);
+    const std::string page = text_of(file);
     together_ = page.find("<!-- one after another -->\n") != std::string::npos;
     std::string block;
     std::string kind;

@@ -5,6 +5,7 @@
 #include "cli/plan_text.h"
 #include "cli/text_width.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/source_tree.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -31,7 +32,7 @@ planner::Plan plan_of(std::uint64_t seed) {
 
 std::set<std::string> caution_codes() {
     std::set<std::string> codes;
-    std::ifstream lines(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "docs" / "cautions.md");
+    std::ifstream lines(test::root / "docs" / "cautions.md");
     for (std::string line; std::getline(lines, line);)
         if (line.starts_with("| `") && line.find('-') < line.find('`', 3)) // levels have no dash
             codes.insert(line.substr(3, line.find('`', 3) - 3));
@@ -76,8 +77,7 @@ INSTANTIATE_TEST_SUITE_P(Seeds, ShownPlans, testing::Range(first_seed, last_seed
 
 TEST(CautionsPage, EveryCodeIsSaidSomewhereInThePlanner) {
     std::string sources;
-    for (const auto& entry : std::filesystem::directory_iterator(
-             std::filesystem::path(TUMPLINE_SOURCE_DIR) / "planner"))
+    for (const auto& entry : std::filesystem::directory_iterator(test::root / "planner"))
         if (entry.path().extension() == ".cpp") {
             std::ifstream in(entry.path());
             sources.append(std::istreambuf_iterator<char>(in), {});

@@ -2,6 +2,7 @@
 
 #include "geo/input_error.h"
 #include "tests/support/common_user.h"
+#include "tests/support/source_tree.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -19,12 +20,8 @@ namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::text_of;
 using testing::HasSubstr;
-
-std::string read(const fs::path& file) {
-    std::ifstream stream(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(stream), {}};
-}
 
 class WholeFile : public testing::Test {
   protected:
@@ -62,17 +59,17 @@ TEST_F(WholeFile, ANameAloneStandsInTheFolderOneIsIn) { // "no folder" was the a
     write_whole({.file = "plan.html", .inputs = {}}, "one");
     write_whole({.file = "./more.html", .inputs = {}}, "two");
     fs::current_path(before);
-    EXPECT_EQ(read(folder_ / "plan.html"), "one");
-    EXPECT_EQ(read(folder_ / "more.html"), "two");
+    EXPECT_EQ(text_of(folder_ / "plan.html"), "one");
+    EXPECT_EQ(text_of(folder_ / "more.html"), "two");
 }
 
 TEST_F(WholeFile, WritesAndReplaces) {
     const fs::path file = folder_ / "plan.html";
     write_whole({.file = file, .inputs = {}}, "one");
-    EXPECT_EQ(read(file), "one");
+    EXPECT_EQ(text_of(file), "one");
     fs::permissions(file, fs::perms::owner_read | fs::perms::owner_write);
     write_whole({.file = file, .inputs = {}}, "two");
-    EXPECT_EQ(read(file), "two");
+    EXPECT_EQ(text_of(file), "two");
     EXPECT_EQ(fs::status(file).permissions(), fs::perms::owner_read | fs::perms::owner_write);
     EXPECT_EQ(files(), 1U);
 }
@@ -86,7 +83,7 @@ TEST_F(WholeFile, NeverWritesOverAnInputUnderAnyName) {
         EXPECT_THAT(refusal({.file = folder_ / name, .inputs = {input}}, "gone"),
                     HasSubstr("which this command reads"))
             << name;
-        EXPECT_EQ(read(input), "precious");
+        EXPECT_EQ(text_of(input), "precious");
     }
 }
 
@@ -94,7 +91,7 @@ TEST_F(WholeFile, FollowsALinkToAnotherFile) {
     write_whole({.file = folder_ / "real.txt", .inputs = {}}, "old");
     fs::create_symlink(folder_ / "real.txt", folder_ / "link.txt");
     write_whole({.file = folder_ / "link.txt", .inputs = {}}, "new");
-    EXPECT_EQ(read(folder_ / "real.txt"), "new");
+    EXPECT_EQ(text_of(folder_ / "real.txt"), "new");
     EXPECT_TRUE(fs::is_symlink(folder_ / "link.txt"));
 }
 
@@ -131,7 +128,7 @@ TEST_F(WholeFile, AFailedWriteLeavesTheOldContentAndNothingElse) {
     ::setrlimit(RLIMIT_FSIZE, &before);
     std::signal(SIGXFSZ, handler);
     EXPECT_THAT(said, HasSubstr("File too large"));
-    EXPECT_EQ(read(file), "old");
+    EXPECT_EQ(text_of(file), "old");
     EXPECT_EQ(files(), 1U);
 }
 
@@ -151,7 +148,7 @@ TEST_F(WholeFile, AWriterMayReplaceTheTemporaryFile) {
         std::ofstream(file) << "whole";
     };
     write_whole_with({.file = folder_ / "x.gpx", .inputs = {}}, replace);
-    EXPECT_EQ(read(folder_ / "x.gpx"), "whole");
+    EXPECT_EQ(text_of(folder_ / "x.gpx"), "whole");
     EXPECT_EQ(files(), 1U);
 }
 

@@ -4,6 +4,7 @@
 #include "geo/profile.h"
 #include "tests/support/published_value.h"
 #include "tests/support/raster_file.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -156,7 +157,7 @@ INSTANTIATE_TEST_SUITE_P(Elevation,
                          test::row_name);
 
 TEST(Geoid, AgreesWithItsGrid) {
-    std::ifstream in(fs::path(TUMPLINE_SOURCE_DIR) / "tests/published/egm96-checks.tsv");
+    std::ifstream in(test::root / "tests/published/egm96-checks.tsv");
     std::string line;
     int rows = 0;
     while (std::getline(in, line)) {

@@ -1,6 +1,7 @@
 #include "geo/geodesic.h"
 
 #include "tests/support/published_value.h"
+#include "tests/support/source_tree.h"
 
 #include <GeographicLib/Geodesic.hpp>
 #include <gtest/gtest.h>
@@ -135,7 +136,7 @@ INSTANTIATE_TEST_SUITE_P(Published,
 
 /// Twenty lines all over the globe, computed by C. Karney in high precision; see the file's head.
 TEST(Geodesic, AgreesWithTheTwentyLinesOfGeodTest) {
-    std::ifstream in(std::string(TUMPLINE_SOURCE_DIR) + "/tests/published/geodtest-20.tsv");
+    std::ifstream in(test::root / "tests" / "published" / "geodtest-20.tsv");
     std::string line;
     int rows = 0;
     while (std::getline(in, line)) {

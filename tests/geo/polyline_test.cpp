@@ -51,7 +51,7 @@ Snap nearest_plainly(const Polyline& line, const Position& place, double from_m)
     return best;
 }
 
-const Position lake{.lat_deg = 61.5, .lon_deg = 8.4};
+const Position one_point{.lat_deg = 61.5, .lon_deg = 8.4};
 
 TEST(Polyline, LengthsAreThoseOfTheGeodesicsBetweenItsPoints) {
     for (const test::PublishedValue& row : test::published("geodesy", "polyline_length")) {
@@ -65,32 +65,34 @@ TEST(Polyline, NeedsAPoint) {
 }
 
 TEST(Polyline, OfOnePointHasNoLengthAndNoDirection) {
-    const Polyline line({lake});
+    const Polyline line({one_point});
     EXPECT_EQ(line.length_m(), 0.0);
-    EXPECT_EQ(line.at(5.0), lake);
+    EXPECT_EQ(line.at(5.0), one_point);
     EXPECT_EQ(line.bearing_deg(0.0), 0.0);
     EXPECT_EQ(line.cut(0.0, 10.0).points().size(), 1U);
-    EXPECT_EQ(line.reversed().points().front(), lake);
-    EXPECT_NEAR(line.nearest(destination(lake, 30.0, 25.0)).off_m, 25.0, 1e-7);
-    EXPECT_EQ(line.passes(destination(lake, 30.0, 25.0), 30.0).size(), 1U);
-    EXPECT_TRUE(line.passes(destination(lake, 30.0, 25.0), 20.0).empty());
+    EXPECT_EQ(line.reversed().points().front(), one_point);
+    EXPECT_NEAR(line.nearest(destination(one_point, 30.0, 25.0)).off_m, 25.0, 1e-7);
+    EXPECT_EQ(line.passes(destination(one_point, 30.0, 25.0), 30.0).size(), 1U);
+    EXPECT_TRUE(line.passes(destination(one_point, 30.0, 25.0), 20.0).empty());
 }
 
 TEST(Polyline, SurvivesPointsAtTheSamePlace) {
-    const Polyline line(
-        {lake, lake, destination(lake, 90.0, 100.0), destination(lake, 90.0, 100.0)});
+    const Polyline line({one_point,
+                         one_point,
+                         destination(one_point, 90.0, 100.0),
+                         destination(one_point, 90.0, 100.0)});
     EXPECT_NEAR(line.length_m(), 100.0, 1e-7);
     EXPECT_NEAR(line.bearing_deg(0.0), 90.0, 1e-6);
     EXPECT_NEAR(line.bearing_deg(line.length_m()), 90.0, 0.01);
-    EXPECT_NEAR(line.nearest(destination(lake, 90.0, 40.0)).along_m, 40.0, 1e-6);
-    const Polyline still({lake, lake, lake});
+    EXPECT_NEAR(line.nearest(destination(one_point, 90.0, 40.0)).along_m, 40.0, 1e-6);
+    const Polyline still({one_point, one_point, one_point});
     EXPECT_EQ(still.bearing_deg(0.0), 0.0);
-    EXPECT_EQ(still.at(1.0), lake);
+    EXPECT_EQ(still.at(1.0), one_point);
     EXPECT_EQ(still.cut(0.0, 1.0).length_m(), 0.0);
 }
 
 TEST(Polyline, SplittingKeepsTheLength) {
-    const Polyline line = wander(1, 400, lake);
+    const Polyline line = wander(1, 400, one_point);
     for (int part = 1; part < 50; ++part) {
         const double at_m = line.length_m() * part / 50.0;
         const Polyline head = line.cut(0.0, at_m);
@@ -104,14 +106,14 @@ TEST(Polyline, SplittingKeepsTheLength) {
 }
 
 TEST(Polyline, CutClampsAndKeepsOrder) {
-    const Polyline line = wander(2, 20, lake);
+    const Polyline line = wander(2, 20, one_point);
     EXPECT_NEAR(line.cut(-5.0, line.length_m() + 5.0).length_m(), line.length_m(), 1e-9);
     EXPECT_EQ(line.cut(30.0, 20.0).points().size(), 1U);
     EXPECT_EQ(line.cut(0.0, line.length_m()).points(), line.points());
 }
 
 TEST(Polyline, TurningRoundKeepsTheLength) {
-    const Polyline line = wander(3, 300, lake);
+    const Polyline line = wander(3, 300, one_point);
     const Polyline back = line.reversed();
     EXPECT_EQ(back.length_m(), line.length_m());
     EXPECT_NEAR(Polyline(back.points()).length_m(), line.length_m(), 1e-6);
@@ -184,18 +186,18 @@ TEST(Snapping, IsExactOnALongSegment) {
 }
 
 TEST(Snapping, LooksOnlyBeyondWhereItIsTold) {
-    const Position far = destination(lake, 90.0, 1000.0);
-    const Polyline there_and_back({lake, far, lake});
-    const Position place = destination(lake, 90.0, 300.0);
+    const Position far = destination(one_point, 90.0, 1000.0);
+    const Polyline there_and_back({one_point, far, one_point});
+    const Position place = destination(one_point, 90.0, 300.0);
     EXPECT_NEAR(there_and_back.nearest(place).along_m, 300.0, 1e-5);
     EXPECT_NEAR(there_and_back.nearest(place, 400.0).along_m, 1700.0, 1e-5);
     EXPECT_NEAR(there_and_back.nearest(place, 9000.0).along_m, 2000.0, 1e-5);
 }
 
 TEST(Passes, AreFoundOnTheWayOutAndBack) {
-    const Position far = destination(lake, 90.0, 5000.0);
-    const Polyline line({lake, far, lake});
-    const Position place = destination(destination(lake, 90.0, 1500.0), 0.0, 80.0);
+    const Position far = destination(one_point, 90.0, 5000.0);
+    const Polyline line({one_point, far, one_point});
+    const Position place = destination(destination(one_point, 90.0, 1500.0), 0.0, 80.0);
     const std::vector<Snap> passes = line.passes(place, 100.0);
     ASSERT_EQ(passes.size(), 2U);
     EXPECT_NEAR(passes[0].along_m, 1500.0, 0.1);
@@ -205,14 +207,14 @@ TEST(Passes, AreFoundOnTheWayOutAndBack) {
 }
 
 TEST(Passes, CloseTogetherAreOne) {
-    const Position far = destination(lake, 90.0, 5000.0);
-    const Polyline line({lake, far, lake});
-    EXPECT_EQ(line.passes(destination(lake, 90.0, 4900.0), 50.0).size(), 1U);
-    EXPECT_EQ(line.passes(destination(lake, 90.0, 4900.0), 50.0, 100.0).size(), 2U);
+    const Position far = destination(one_point, 90.0, 5000.0);
+    const Polyline line({one_point, far, one_point});
+    EXPECT_EQ(line.passes(destination(one_point, 90.0, 4900.0), 50.0).size(), 1U);
+    EXPECT_EQ(line.passes(destination(one_point, 90.0, 4900.0), 50.0, 100.0).size(), 2U);
 }
 
 TEST(Passes, DoNotMultiplyOnAWanderingLine) {
-    const Polyline line = wander(4, 3000, lake, 5.0);
+    const Polyline line = wander(4, 3000, one_point, 5.0);
     const Position place = line.at(line.length_m() / 2.0);
     const std::vector<Snap> passes = line.passes(place, 2000.0, 500.0);
     ASSERT_FALSE(passes.empty());

@@ -4,6 +4,7 @@
 #include "geo/gpx.h"
 #include "geo/input_error.h"
 #include "geo/track.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -20,7 +21,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-const fs::path spoilt = fs::path(TUMPLINE_SOURCE_DIR) / "tests" / "spoilt";
+const fs::path spoilt = test::root / "tests" / "spoilt";
 
 /// What reading gave: tracks that keep what they promise, or problems.
 struct Answer {

@@ -1,6 +1,7 @@
 #include "planner/against_plan.h"
 
 #include "planner/trip_file.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -38,8 +39,7 @@ recorded(const Plan& plan, const Route& route, std::size_t first, std::size_t la
 }
 
 TEST(AgainstPlan, FindsHowMuchLongerEachLegTook) {
-    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
-                                "saddle" / "trip.json");
+    const Trip trip = read_trip(test::root / "sample-routes" / "saddle" / "trip.json");
     const Route route = build_route(trip);
     const Plan plan = make_plan(trip, route);
     const geo::TrackFile file = recorded(plan, route, 0, plan.legs.size() - 1, 1.2);
@@ -58,8 +58,7 @@ TEST(AgainstPlan, FindsHowMuchLongerEachLegTook) {
 }
 
 TEST(AgainstPlan, LegsThatWereNotRecordedStayEmpty) {
-    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
-                                "saddle" / "trip.json");
+    const Trip trip = read_trip(test::root / "sample-routes" / "saddle" / "trip.json");
     const Route route = build_route(trip);
     const Plan plan = make_plan(trip, route);
     const geo::TrackFile file = recorded(plan, route, 1, 2, 0.9);
@@ -99,8 +98,7 @@ TEST(AgainstPlan, OutAndBackOnOneLineAreKeptApart) {
 }
 
 TEST(AgainstPlan, WhatLiesElsewhereIsOffTheRoute) {
-    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
-                                "saddle" / "trip.json");
+    const Trip trip = read_trip(test::root / "sample-routes" / "saddle" / "trip.json");
     const Route route = build_route(trip);
     const Plan plan = make_plan(trip, route);
     geo::TrackFile file = recorded(plan, route, 0, 0, 1.0);

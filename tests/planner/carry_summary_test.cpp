@@ -4,6 +4,7 @@
 #include "planner/route.h"
 #include "planner/trip_file.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 
@@ -19,8 +20,7 @@ namespace tumpline::planner {
 namespace {
 
 Plan sample_plan(const char* name) {
-    const Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
-                                name / "trip.json");
+    const Trip trip = read_trip(test::root / "sample-routes" / name / "trip.json");
     return make_plan(trip, build_route(trip));
 }
 
@@ -133,8 +133,7 @@ TEST(CarrySummary, AddsUpThePortagesOfRandomTrips) {
 
 TEST(CarrySummary, TellsAChangeWithinADayByPortage) {
     // Stronger people: the single carry becomes possible in the middle of a day.
-    Trip trip = read_trip(std::filesystem::path(TUMPLINE_SOURCE_DIR) /
-                          "sample-routes/fourteen-portages/trip.json");
+    Trip trip = read_trip(test::root / "sample-routes/fourteen-portages/trip.json");
     const Route route = build_route(trip);
     bool found = false;
     for (double limit_kg = 29.0; limit_kg < 33.0 && !found; limit_kg += 0.05) {

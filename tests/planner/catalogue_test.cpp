@@ -4,6 +4,7 @@
 #include "planner/models/load_effect.h"
 #include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
+#include "tests/support/source_tree.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -12,7 +13,6 @@
 #include <algorithm>
 #include <cctype>
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <map>
 #include <regex>
@@ -29,14 +29,8 @@ namespace {
 
 namespace fs = std::filesystem;
 using nlohmann::json;
-
-const fs::path root = TUMPLINE_SOURCE_DIR;
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file);
-    EXPECT_TRUE(in.good()) << "cannot read " << file;
-    return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
-}
+using test::root;
+using test::text_of;
 
 std::vector<std::string> lines_of(const std::string& text) {
     std::vector<std::string> lines;

@@ -31,32 +31,32 @@ double heat_table(const PublishedValue& row) {
                                effort_named(row.text("work")));
 }
 
-DailyWater printed(std::string_view who) {
+DailyWater printed_water(std::string_view who) {
     const auto row = std::ranges::find(daily_water(), who, &DailyWater::who);
     return row == daily_water().end() ? DailyWater{} : *row;
 }
 
 double daily(const PublishedValue& row) {
-    const DailyWater women = printed("women, temperate, all water including that in food");
-    const DailyWater men = printed("men, temperate, all water including that in food");
+    const DailyWater women = printed_water("women, temperate, all water including that in food");
+    const DailyWater men = printed_water("men, temperate, all water including that in food");
     const std::map<std::string, double> amounts{
         {"efsa_women", women.low_l},
         {"efsa_women_p95", women.high_l},
         {"efsa_men", men.low_l},
         {"efsa_men_p95", men.high_l},
-        {"efsa_men_food", 1000.0 * printed("men over 14, water in food").low_l},
-        {"efsa_men_bev", 1000.0 * printed("men over 14, beverages alone").low_l}};
+        {"efsa_men_food", 1000.0 * printed_water("men over 14, water in food").low_l},
+        {"efsa_men_bev", 1000.0 * printed_water("men over 14, beverages alone").low_l}};
     return amounts.at(row.id);
 }
 
 double gallons(const PublishedValue& row) {
     const DailyWater water =
-        printed(row.text("climate") == "cool" ? "field water supply, cool climate"
-                                              : "field water supply, hot and dry climate");
+        printed_water(row.text("climate") == "cool" ? "field water supply, cool climate"
+                                                    : "field water supply, hot and dry climate");
     return (row.id.ends_with("low") ? water.low_l : water.high_l) / 3.785411784;
 }
 
-const test::Evaluators evaluators{
+const test::Evaluators drinking_evaluators{
     .numbers = {{"heat_table", heat_table},
                 {"heat_table_litres", [](const auto& row) { return quart_l * heat_table(row); }},
                 {"hourly_limit", [](const auto&) { return most_drunk_per_hour_l / quart_l; }},
@@ -81,7 +81,7 @@ class DrinkingRows : public testing::TestWithParam<PublishedValue> {};
 TEST_P(DrinkingRows, Agree) {
     const PublishedValue& row = GetParam();
     if (row.formula != "heat_category") {
-        test::check_row(row, evaluators);
+        test::check_row(row, drinking_evaluators);
         return;
     }
     // the lower limits of the categories, in the order of the table
@@ -134,8 +134,8 @@ TEST(Drinking, AnOrdinaryDayLiesBetweenACoolAndAHotFieldSupply) {
     const double day_l = drinking_day_l({.moving_s = 7.0 * 3600.0,
                                          .rate_lps = drinking_lps(Effort::moderate, 18.0),
                                          .camp_l = default_camp_l});
-    EXPECT_GT(day_l, printed("field water supply, cool climate").high_l);
-    EXPECT_LT(day_l, printed("field water supply, hot and dry climate").low_l);
+    EXPECT_GT(day_l, printed_water("field water supply, cool climate").high_l);
+    EXPECT_LT(day_l, printed_water("field water supply, hot and dry climate").low_l);
 }
 
 TEST(Drinking, MildAirHasNoHeatCategory) {

@@ -61,9 +61,9 @@ std::vector<Travel> ways(const FirstTrip& trip) {
 }
 
 using W = std::vector<Travel>;
-constexpr Travel walk = Travel::walk;
-constexpr Travel paddle = Travel::paddle;
-constexpr Travel portage = Travel::portage;
+constexpr Travel on_foot = Travel::walk;
+constexpr Travel afloat = Travel::paddle;
+constexpr Travel carrying = Travel::portage;
 
 /// Up to a lake, over it, a carry to the next, over it, and up again.
 const std::vector<std::pair<double, double>> two_lakes = {
@@ -77,17 +77,17 @@ TEST(FirstTrip, TypesComeFirst) {
     water.name = "second";
     water.type = "canoe";
     const FirstTrip trip = first_trip({file_of({up, water})}, nullptr);
-    EXPECT_EQ(ways(trip), (W{walk, paddle}));
+    EXPECT_EQ(ways(trip), (W{on_foot, afloat}));
     EXPECT_EQ(trip.legs[0].track, "Lake trail");
     EXPECT_EQ(trip.legs[1].water, Water::lake);
 }
 
 TEST(FirstTrip, NamesTellWhereTheyAreClear) {
-    EXPECT_EQ(travel_from_name("Upper river"), paddle);
-    EXPECT_EQ(travel_from_name("Lake Ombery"), paddle);
-    EXPECT_EQ(travel_from_name("Fall carry"), portage);
-    EXPECT_EQ(travel_from_name("Lake trail"), walk);
-    EXPECT_EQ(travel_from_name("Kayaking home"), paddle);
+    EXPECT_EQ(travel_from_name("Upper river"), afloat);
+    EXPECT_EQ(travel_from_name("Lake Ombery"), afloat);
+    EXPECT_EQ(travel_from_name("Fall carry"), carrying);
+    EXPECT_EQ(travel_from_name("Lake trail"), on_foot);
+    EXPECT_EQ(travel_from_name("Kayaking home"), afloat);
     EXPECT_EQ(travel_from_name("to the river"), std::nullopt);
     EXPECT_EQ(travel_from_name("out of Lake Velt"), std::nullopt);
     EXPECT_EQ(travel_from_name("Seal rock"), std::nullopt);
@@ -106,7 +106,7 @@ TEST(FirstTrip, WaypointsTellTheirKindByTypeOrName) {
 
 TEST(FirstTrip, LevelGroundIsWaterAndAShortWayBetweenTwoIsAPortage) {
     const FirstTrip trip = first_trip({file_of({line_of(two_lakes)})}, nullptr);
-    ASSERT_EQ(ways(trip), (W{walk, paddle, portage, paddle, walk}));
+    ASSERT_EQ(ways(trip), (W{on_foot, afloat, carrying, afloat, on_foot}));
     const double lengths_m[] = {4000, 2000, 1400, 2000, 3600};
     for (std::size_t i = 0; i < 5; ++i)
         EXPECT_NEAR(trip.legs[i].length_m, lengths_m[i], 60.0) << i;
@@ -119,7 +119,7 @@ TEST(FirstTrip, ALongWayBetweenTwoWatersIsAWalk) {
     const FirstTrip trip = first_trip(
         {file_of({line_of({{0, 500}, {2000, 500}, {5000, 600}, {8000, 520}, {9000, 520}})})},
         nullptr);
-    EXPECT_EQ(ways(trip), (W{paddle, walk, paddle}));
+    EXPECT_EQ(ways(trip), (W{afloat, on_foot, afloat}));
 }
 
 TEST(FirstTrip, AMeadowIsNoLake) {
@@ -127,26 +127,26 @@ TEST(FirstTrip, AMeadowIsNoLake) {
     std::vector<std::pair<double, double>> ground;
     for (int i = 0; i <= 50; ++i)
         ground.emplace_back(40.0 * i, i % 2 == 0 ? 300.0 : 300.5);
-    EXPECT_EQ(ways(first_trip({file_of({line_of(ground)})}, nullptr)), W{walk});
+    EXPECT_EQ(ways(first_trip({file_of({line_of(ground)})}, nullptr)), W{on_foot});
 }
 
 TEST(FirstTrip, HeightsThatAreAllZeroAreNoSea) {
-    EXPECT_EQ(ways(first_trip({file_of({line_of({{0, 0}, {5000, 0}})})}, nullptr)), W{walk});
+    EXPECT_EQ(ways(first_trip({file_of({line_of({{0, 0}, {5000, 0}})})}, nullptr)), W{on_foot});
 }
 
 TEST(FirstTrip, TimesAtPaddlingSpeedAgreeAndTimesOfACarSpeakAgainstIt) {
     const FirstTrip paddled = first_trip({file_of({line_of(two_lakes, 4.5 / 3.6)})}, nullptr);
-    EXPECT_EQ(ways(paddled), (W{walk, paddle, portage, paddle, walk}));
+    EXPECT_EQ(ways(paddled), (W{on_foot, afloat, carrying, afloat, on_foot}));
     EXPECT_NE(paddled.legs[1].why.find("4.5 km/h"), std::string::npos) << paddled.legs[1].why;
-    EXPECT_EQ(ways(first_trip({file_of({line_of(two_lakes, 60.0 / 3.6)})}, nullptr)), W{walk});
+    EXPECT_EQ(ways(first_trip({file_of({line_of(two_lakes, 60.0 / 3.6)})}, nullptr)), W{on_foot});
 }
 
 TEST(FirstTrip, ARecordedRiverNeverRisesAndIsTooFastForFeet) {
     const std::vector<std::pair<double, double>> fall = {{0, 300}, {6000, 280}};
     const FirstTrip river = first_trip({file_of({line_of(fall, 9.0 / 3.6)})}, nullptr);
-    ASSERT_EQ(ways(river), W{paddle});
+    ASSERT_EQ(ways(river), W{afloat});
     EXPECT_EQ(river.legs[0].water, Water::river);
-    EXPECT_EQ(ways(first_trip({file_of({line_of(fall, 4.0 / 3.6)})}, nullptr)), W{walk});
+    EXPECT_EQ(ways(first_trip({file_of({line_of(fall, 4.0 / 3.6)})}, nullptr)), W{on_foot});
 }
 
 TEST(FirstTrip, PutInsAndTakeOutsCutATrack) {
@@ -156,7 +156,7 @@ TEST(FirstTrip, PutInsAndTakeOutsCutATrack) {
                                                 point_at("Take-out", 7000),
                                                 point_at("Old oak", 8000)})},
                                       nullptr);
-    ASSERT_EQ(ways(trip), (W{walk, paddle, walk}));
+    ASSERT_EQ(ways(trip), (W{on_foot, afloat, on_foot}));
     EXPECT_EQ(trip.legs[1].from, "Alder landing");
     EXPECT_EQ(trip.legs[1].to, "Take-out");
     EXPECT_NEAR(trip.legs[1].length_m, 4000.0, 1.0);

@@ -1,6 +1,7 @@
 #include "planner/learned_pace.h"
 
 #include "geo/geodesic.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 
@@ -189,8 +190,8 @@ TEST(LearnedPace, ChangeOversAreTheTimeBetweenWaysOfTravel) {
 
 TEST(LearnedPace, TheSampleRecordingGivesBackWhatItWasMadeWith) {
     // sample-routes/make/recorded.cpp: 0.86 of Tobler's function, 4.3 km/h afloat, 6 % of noise.
-    const geo::TrackFile file = geo::read_tracks(std::filesystem::path(TUMPLINE_SOURCE_DIR) /
-                                                 "sample-routes" / "saddle" / "recorded.gpx");
+    const geo::TrackFile file =
+        geo::read_tracks(test::root / "sample-routes" / "saddle" / "recorded.gpx");
     const LearnedPace learned =
         learned_pace(recorded_motion({file}, nullptr), WalkingModel::tobler);
     EXPECT_NEAR(learned.pace.value().value, 0.86, 0.026);

@@ -3,6 +3,7 @@
 #include "planner/models/catalogue.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/source_tree.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -18,11 +19,10 @@
 namespace tumpline::planner {
 namespace {
 
+using test::root;
 using testing::AllOf;
 using testing::Contains;
 using testing::Not;
-
-const std::filesystem::path root = TUMPLINE_SOURCE_DIR;
 
 std::vector<std::string> names(const Plan& plan) {
     std::vector<std::string> all;

@@ -85,7 +85,7 @@ double drag_ratio() {
     return calm_drag_n(kayak, 6.0 * knot) / calm_drag_n(kayak, 3.0 * knot);
 }
 
-const test::Evaluators evaluators{
+const test::Evaluators paddling_evaluators{
     .numbers =
         {{"froude",
           [](const auto& row) { return froude(row.input("speed_mps"), row.input("waterline_m")); }},
@@ -155,7 +155,7 @@ TEST_P(PaddlingRows, AgreeOrAreNamedMisses) {
              "load_pair") // a canoe alone and with a camping load, masses not printed
         EXPECT_NEAR(load_speed_factor(260.0, 180.0), row.expected, 0.04);
     else
-        test::check_row(row, evaluators, misses);
+        test::check_row(row, paddling_evaluators, misses);
 }
 
 INSTANTIATE_TEST_SUITE_P(Published,

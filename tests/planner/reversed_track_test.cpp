@@ -1,4 +1,5 @@
 #include "planner/route.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
@@ -69,8 +70,7 @@ Route route_over(const std::vector<Point>& points, bool with_raster) {
     trip.file = folder.path() / "trip.json";
     trip.route.tracks = {folder.write("a.gpx", gpx(points))};
     if (with_raster)
-        trip.route.elevation = {std::filesystem::path(TUMPLINE_SOURCE_DIR) / "sample-routes" /
-                                "saddle" / "saddle-dem.tif"};
+        trip.route.elevation = {test::root / "sample-routes" / "saddle" / "saddle-dem.tif"};
     return build_route(trip);
 }
 

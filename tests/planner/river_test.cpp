@@ -47,7 +47,7 @@ TravelVelocity jobson_of(const PublishedValue& row) {
         .value();
 }
 
-const test::Evaluators evaluators{
+const test::Evaluators river_evaluators{
     .numbers = {{"section_velocity", section_velocity},
                 {"section_discharge",
                  [](const auto& row) { return section_velocity(row) * area_m2(section_of(row)); }},
@@ -77,7 +77,7 @@ const test::Evaluators evaluators{
 class RiverRows : public testing::TestWithParam<PublishedValue> {};
 
 TEST_P(RiverRows, Agree) {
-    test::check_row(GetParam(), evaluators);
+    test::check_row(GetParam(), river_evaluators);
 }
 
 INSTANTIATE_TEST_SUITE_P(Published,

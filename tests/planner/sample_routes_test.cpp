@@ -3,6 +3,7 @@
 #include "planner/trip_file.h"
 #include "sample-routes/make/lay_out.h"
 #include "sample-routes/make/samples.h"
+#include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
 #include <gtest/gtest.h>
@@ -11,7 +12,6 @@
 #include <charconv>
 #include <cmath>
 #include <filesystem>
-#include <fstream>
 #include <iterator>
 #include <string>
 #include <vector>
@@ -20,14 +20,10 @@ namespace tumpline::planner {
 namespace {
 
 namespace fs = std::filesystem;
+using test::text_of;
 
 fs::path sample_routes() {
-    return fs::path(TUMPLINE_SOURCE_DIR) / "sample-routes";
-}
-
-std::string text_of(const fs::path& file) {
-    std::ifstream in(file, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
+    return test::root / "sample-routes";
 }
 
 /// Where two texts differ, numbers within `tolerance` being the same; empty if they do not.

@@ -36,7 +36,7 @@ double boiling_point(const PublishedValue& row) {
     return boiling_point_c(row.input("altitude_m"));
 }
 
-const test::Evaluators evaluators{
+const test::Evaluators stove_fuel_evaluators{
     .numbers =
         {{"boil_heat",
           [](const auto& row) {
@@ -89,7 +89,7 @@ const test::Misses misses{
 class StoveFuelRows : public testing::TestWithParam<PublishedValue> {};
 
 TEST_P(StoveFuelRows, AgreeOrAreNamedMisses) {
-    test::check_row(GetParam(), evaluators, misses);
+    test::check_row(GetParam(), stove_fuel_evaluators, misses);
 }
 
 INSTANTIATE_TEST_SUITE_P(Published,
