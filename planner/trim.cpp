@@ -1,10 +1,12 @@
 #include "planner/trim.h"
 
+#include "planner/bag_sums.h"
 #include "planner/milligrams.h"
 
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
 #include <utility>
 
 namespace tumpline::planner {
@@ -27,7 +29,11 @@ class BagSearch {
 
     Levelled run() {
         descend(0, {});
-        return {best_.empty() ? fallback() : best_, found_, nodes_ < most_nodes};
+        if (nodes_ < most_nodes)
+            return {best_.empty() ? fallback() : best_, found_, true};
+        if (const std::optional<std::vector<bool>> right = level_by_sums(items_, volumes_))
+            return {*right, true, true};
+        return {best_.empty() ? fallback() : best_, found_, false};
     }
 
   private:

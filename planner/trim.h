@@ -28,8 +28,9 @@ struct BagVolumes {
 };
 
 /// Divides items over two bags so that their masses differ as little as the items allow, within the
-/// volumes where those are known. Exact by branch and bound for up to 40 items with different
-/// masses, as level as the search finds beyond its fixed number of nodes.
+/// volumes where those are known. By branch and bound, and where that runs out of its nodes by the
+/// sums of whole grams (`level_by_sums`): exact to a gram an item for forty and more of what boats
+/// carry. `exact` is false only if neither came to its end.
 [[nodiscard]] Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes);
 
 /// The bags of a craft as a stretch afloat begins.

@@ -2,6 +2,7 @@
 
 #include "planner/trim.h"
 
+#include "planner/bag_sums.h"
 #include "planner/plan.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/random_trip.h"
@@ -110,6 +111,58 @@ TEST(LevelBags, OfFortyThingsThatCannotBeLevelledSayHowNearTheyCome) {
     const Levelled levelled = level_bags(items, {0.0, 0.0});
     EXPECT_TRUE(levelled.exact);
     EXPECT_NEAR(masses(items, levelled.right).apart(), 10.0 - 3.9, 1e-9);
+}
+
+TEST(LevelBags, OfThingsInHectogramsKnowThatAHectogramIsTheLeast) {
+    // The sum is odd, so no way is nearer than 100 g; the search alone would look for one for ever.
+    test::Draws draws(5);
+    for (int round = 0; round < 10; ++round) {
+        std::vector<BagItem> items(40);
+        int hectograms = 0;
+        for (BagItem& item : items) {
+            const int mass_hg = draws.whole(1, 30);
+            hectograms += mass_hg;
+            item = {.mass_kg = 0.1 * mass_hg, .volume_l = 2.5};
+        }
+        if (hectograms % 2 == 0)
+            items.front().mass_kg += 0.1;
+        const Levelled levelled = level_bags(items, {.left_l = 52.0, .right_l = 52.0});
+        EXPECT_TRUE(levelled.exact);
+        EXPECT_TRUE(levelled.fits_volume);
+        EXPECT_NEAR(masses(items, levelled.right).apart(), 0.1, 1e-9);
+        const Sides used = volumes_of(items, levelled.right);
+        EXPECT_LE(std::max(used.left, used.right), 52.0);
+    }
+}
+
+TEST(LevelBags, BySumsAreAsLevelAsTheBestOfAllWays) {
+    test::Draws draws(23);
+    int none = 0;
+    for (int round = 0; round < 60; ++round) {
+        SCOPED_TRACE(testing::Message() << "round " << round);
+        std::vector<BagItem> items(static_cast<std::size_t>(draws.whole(0, 13)));
+        double litres = 0.0;
+        for (BagItem& item : items) {
+            item = {.mass_kg = 0.05 * draws.whole(1, 60), .volume_l = 0.5 * draws.whole(0, 20)};
+            litres += item.volume_l;
+        }
+        BagVolumes volumes{0.0, 0.0};
+        if (draws.chance(0.7))
+            volumes = {.left_l = 1.0 + litres * draws.between(0.3, 0.7),
+                       .right_l = 1.0 + litres * draws.between(0.3, 0.7)};
+        const double least = least_apart(items, volumes);
+        const auto right = level_by_sums(items, volumes);
+        ASSERT_EQ(right.has_value(), std::isfinite(least));
+        if (!right) {
+            ++none;
+            continue;
+        }
+        EXPECT_NEAR(masses(items, *right).apart(), least, 1e-9);
+        const Sides used = volumes_of(items, *right);
+        EXPECT_TRUE(volumes.left_l == 0.0 || used.left <= volumes.left_l);
+        EXPECT_TRUE(volumes.right_l == 0.0 || used.right <= volumes.right_l);
+    }
+    EXPECT_GT(none, 3);
 }
 
 double sum_kg(const std::vector<Stowed>& things, const std::string& what = {}) {
