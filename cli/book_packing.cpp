@@ -206,10 +206,11 @@ std::vector<Fields> boats(const BookSource& source) {
     return rows;
 }
 
-/// "27.1 kg km and 896 kg m up": what an item costs, or saves, on foot.
-std::string effort(double kg_km, double kg_m_up) {
-    return fmt::format(
-        "{} kg km, {} kg m up", planner::show_number(kg_km, 1), planner::show_number(kg_m_up, 0));
+/// What an item costs, or saves, on foot.
+std::string effort(const BookSource& source, double kg_km, double kg_m_up) {
+    return fmt::format("{}, {} up",
+                       planner::show_carried(kg_km, source.shown.system()),
+                       planner::show_climbed(kg_m_up, source.shown.system()));
 }
 
 } // namespace
@@ -237,7 +238,7 @@ void add_packing(Fields& fields, const BookSource& source) {
             .text("item", item.item)
             .text("why", item.why)
             .text("mass", source.shown.mass(item.mass_kg))
-            .text("saved", effort(item.saved_kg_km, item.saved_kg_m_up));
+            .text("saved", effort(source, item.saved_kg_km, item.saved_kg_m_up));
     std::vector<Fields> brought;
     for (const planner::Comes& item : plan.comes)
         brought.emplace_back()
@@ -245,7 +246,7 @@ void add_packing(Fields& fields, const BookSource& source) {
             .text("why", item.why)
             .truth("override", item.override_recorded)
             .text("mass", source.shown.mass(item.mass_kg))
-            .text("cost", effort(item.cost_kg_km, item.cost_kg_m_up));
+            .text("cost", effort(source, item.cost_kg_km, item.cost_kg_m_up));
     fields.list("lists", std::move(lists))
         .list("boats", boats(source))
         .list("stays_home", std::move(home))

@@ -388,6 +388,8 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["water_line"] = water_line_json(plan);
     json["carrying"] = carrying_json(plan);
     json["sharing"] = writer.sharing();
+    json["remedies"] = remedies_json(plan);
+    json["other_ways"] = other_ways_json(plan);
     json["cautions"] = array_of(plan.cautions, caution_json);
     json["ledger"] = array_of(plan.ledger.entries,
                               [&](const planner::Entry& entry) { return writer.entry(entry); });
@@ -402,6 +404,7 @@ std::string pack_json(const Plan& plan, std::string_view version) {
     json["stages"] = stages_json(plan);
     json["carrying"] = carrying_json(plan);
     json["sharing"] = writer.sharing();
+    json["remedies"] = remedies_json(plan);
     json["stays_home"] = array_of(plan.stays_home, stays_json);
     json["comes"] = array_of(plan.comes, comes_json);
     json["cautions"] = array_of(plan.cautions, caution_json);

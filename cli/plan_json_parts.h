@@ -11,6 +11,9 @@ namespace tumpline::cli {
 [[nodiscard]] nlohmann::ordered_json exits_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json turn_rounds_json(const planner::Plan& plan);
 
+[[nodiscard]] nlohmann::ordered_json remedies_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json other_ways_json(const planner::Plan& plan);
+
 [[nodiscard]] nlohmann::ordered_json stages_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json water_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json water_line_json(const planner::Plan& plan);

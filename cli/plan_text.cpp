@@ -10,8 +10,10 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
     add_days(page);
     add_legs(page);
     add_packs(page);
+    add_remedies(page);
     add_carrying(page);
     add_portages(page);
+    add_other_ways(page);
     add_craft(page);
     add_supplies(page);
     add_appointments(page);
@@ -27,6 +29,7 @@ std::string pack_text(const planner::Plan& plan, const Reader& reader) {
     TextPage page(plan, reader);
     add_summary(page);
     add_sharing(page);
+    add_remedies(page);
     add_carrying(page);
     add_boxes(page);
     add_stays_home(page);

@@ -14,7 +14,7 @@ planner::Plan planned(const TripOptions& options, Console console) {
     progress.now("reading tracks and elevation");
     const planner::Route route = planner::build_route(trip);
     progress.now("planning");
-    return planner::make_plan(trip, route);
+    return planner::make_plan_with_choices(trip, route);
 }
 
 std::vector<std::filesystem::path> files_read(const TripOptions& options,

@@ -176,17 +176,31 @@ void add_stays_home(TextPage& page) {
     const Plan& plan = page.plan();
     if (!plan.stays_home.empty()) {
         page.heading("Stays at home");
-        Table table({{"Item", false, true}, {"Mass", true}, {"Why", false, true}});
+        Table table({{"Item", false, true},
+                     {"Mass", true},
+                     {"Saves", true},
+                     {"and up", true},
+                     {"Why", false, true}});
         for (const planner::StaysHome& stays : plan.stays_home)
-            table.row({stays.item, page.mass(stays.mass_kg), stays.why});
+            table.row({stays.item,
+                       page.mass(stays.mass_kg),
+                       page.carried(stays.saved_kg_km),
+                       page.climbed(stays.saved_kg_m_up),
+                       stays.why});
         page.add(table.text());
     }
     if (!plan.comes.empty()) {
         page.heading("Comes, because");
-        Table table({{"Item", false, true}, {"Mass", true}, {"Why", false, true}});
+        Table table({{"Item", false, true},
+                     {"Mass", true},
+                     {"Costs", true},
+                     {"and up", true},
+                     {"Why", false, true}});
         for (const planner::Comes& comes : plan.comes)
             table.row({comes.item,
                        page.mass(comes.mass_kg),
+                       page.carried(comes.cost_kg_km),
+                       page.climbed(comes.cost_kg_m_up),
                        comes.why + (comes.override_recorded ? " (set by \"bring\")" : "")});
         page.add(table.text());
     }

@@ -67,6 +67,18 @@ std::string TextPage::volume(double volume_l) const {
     return planner::show_volume(volume_l, reader_.units);
 }
 
+std::string TextPage::energy(double energy_j) {
+    return planner::show_energy(energy_j);
+}
+
+std::string TextPage::carried(double kg_km) const {
+    return planner::show_carried(kg_km, reader_.units);
+}
+
+std::string TextPage::climbed(double kg_m) const {
+    return planner::show_climbed(kg_m, reader_.units);
+}
+
 std::string TextPage::speed(double speed_mps) const {
     return planner::show_speed(speed_mps, reader_.units);
 }

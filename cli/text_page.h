@@ -39,6 +39,10 @@ class TextPage {
     [[nodiscard]] std::string distance(double length_m) const;
     [[nodiscard]] std::string portage(double length_m) const;
     [[nodiscard]] std::string height(double height_m) const;
+    [[nodiscard]] static std::string energy(double energy_j);
+    /// A mass over a way, and up a climb.
+    [[nodiscard]] std::string carried(double kg_km) const;
+    [[nodiscard]] std::string climbed(double kg_m) const;
     [[nodiscard]] std::string volume(double volume_l) const;
     [[nodiscard]] std::string speed(double speed_mps) const;
     [[nodiscard]] std::string gradient(double gradient) const;
@@ -81,6 +85,10 @@ void add_summary(TextPage& page);
 void add_days(TextPage& page);
 void add_legs(TextPage& page);
 void add_packs(TextPage& page);
+/// Packs that are over their limits, and what could be done.
+void add_remedies(TextPage& page);
+/// The trip by its alternatives.
+void add_other_ways(TextPage& page);
 /// How the portages of the whole trip are carried, and what other ways would cost.
 void add_carrying(TextPage& page);
 void add_portages(TextPage& page);

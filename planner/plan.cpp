@@ -37,6 +37,15 @@ Plan make_plan(const Trip& trip, const Route& route) {
     return assemble_plan(prepared, settle_trip(prepared));
 }
 
+Plan make_plan_with_choices(const Trip& trip, const Route& route) {
+    const Prepared prepared = prepare(trip, route);
+    const Settled settled = settle_trip(prepared);
+    Plan plan = assemble_plan(prepared, settled);
+    plan.remedies = remedies({prepared, settled}, plan);
+    plan.other_ways = other_ways(plan, route);
+    return plan;
+}
+
 Plan assemble_plan(const Prepared& prepared, const Settled& settled) {
     const Draft draft{prepared, settled};
     Plan plan;

@@ -4,8 +4,10 @@
 #include "geo/sun.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"
+#include "planner/other_ways.h"
 #include "planner/plan_carries.h"
 #include "planner/plan_supplies.h"
+#include "planner/remedies.h"
 #include "planner/route.h"
 #include "planner/trip.h"
 
@@ -348,6 +350,8 @@ struct Plan {
     std::vector<Litres> litres; ///< along the route
     CarrySummary carrying;
     Sharing sharing;
+    Remedies remedies;    ///< where packs are over their limits
+    OtherWays other_ways; ///< the trip by its alternatives
     std::vector<Caution> cautions;
     Ledger ledger;
 
@@ -356,6 +360,10 @@ struct Plan {
 };
 
 /// Plans `trip` over `route`. Pure: the same input gives the same plan, on every machine.
+/// Without `remedies` and `other_ways`.
 [[nodiscard]] Plan make_plan(const Trip& trip, const Route& route);
+
+/// The same with what it takes further plans to know: `remedies` and `other_ways`.
+[[nodiscard]] Plan make_plan_with_choices(const Trip& trip, const Route& route);
 
 } // namespace tumpline::planner

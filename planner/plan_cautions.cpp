@@ -159,8 +159,7 @@ void Watch::packs() {
         for (const MemberLoad& load : leg.loads) {
             const auto member = static_cast<std::size_t>(&load - leg.loads.data());
             const double body_kg = draft_.prepared.trip.party[member].body_kg;
-            constexpr double shown_kg = 0.05; // less does not show beside figures of a tenth
-            if (load.pack_max_kg > load.limit_kg + shown_kg)
+            if (load.pack_max_kg > load.limit_kg + shown_over_kg)
                 say(Level::caution,
                     "pack-over-limit",
                     fmt::format(

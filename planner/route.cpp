@@ -3,6 +3,8 @@
 #include "geo/elevation.h"
 #include "geo/geodesic.h"
 #include "geo/input_error.h"
+#include "planner/other_routes.h"
+#include "planner/route_chain.h"
 #include "planner/route_places.h"
 #include "planner/route_tracks.h"
 #include "planner/trip_on_route.h"
@@ -21,18 +23,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double largest_gap_m = 50.0; // beyond it a gap between legs is a caution (docs/route.md)
-
-/// A leg before it has its place in the chain.
-struct LooseLeg {
-    TripLeg asked;
-    Travel travel;
-    std::string name;
-    TracedLine traced;
-    bool direction_given; ///< by from and to
-    bool turned_round;
-};
-
 /// Collects problems so that one run shows them all.
 class Builder {
   public:
@@ -49,9 +39,8 @@ class Builder {
     cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
     std::optional<geo::Position> place_at(const std::string& name, const std::string& pointer);
     std::vector<LooseLeg> loose_legs();
-    static void turn_round(std::vector<LooseLeg>& legs);
     RouteLeg grounded(LooseLeg leg);
-    void chain(Route& route, std::vector<LooseLeg> legs);
+    void lay(Route& route, std::vector<LooseLeg> legs);
 
     /// What is wrong at a place of the trip file.
     struct Wrong {
@@ -73,8 +62,7 @@ class Builder {
     TrackShelf shelf_;
     std::unique_ptr<geo::Elevation> elevation_;
     geo::ProfileOptions options_;
-    std::map<std::string, geo::Position> positions_; ///< of the trip's places by name
-    std::map<std::string, geo::Position> meetings_;  ///< of waypoints that appointments name
+    KnownPlaces places_;
     std::vector<geo::Problem> problems_;
 };
 
@@ -112,9 +100,9 @@ void Builder::resolve_places() {
     for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
         const TripPlace& place = trip_.route.places[i];
         if (place.at) {
-            positions_.emplace(place.name, *place.at);
+            places_.of_trip.emplace(place.name, *place.at);
         } else if (const geo::Waypoint* point = shelf_.waypoint(place.name)) {
-            positions_.emplace(place.name, point->at);
+            places_.of_trip.emplace(place.name, point->at);
         } else {
             std::string names;
             for (const geo::TrackFile& tracks : shelf_.files)
@@ -134,17 +122,17 @@ void Builder::resolve_places() {
 void Builder::resolve_appointments() {
     for (std::size_t i = 0; i < trip_.appointments.size(); ++i) {
         const std::string& name = trip_.appointments[i].at;
-        if (positions_.contains(name) || meetings_.contains(name))
+        if (places_.of_trip.contains(name) || places_.met_at.contains(name))
             continue;
         const auto at = place_at(name, fmt::format("/appointments/{}/at", i));
         if (at)
-            meetings_.emplace(name, *at);
+            places_.met_at.emplace(name, *at);
     }
 }
 
 std::optional<geo::Position> Builder::place_at(const std::string& name,
                                                const std::string& pointer) {
-    if (const auto known = positions_.find(name); known != positions_.end())
+    if (const auto known = places_.of_trip.find(name); known != places_.of_trip.end())
         return known->second;
     if (const geo::Waypoint* point = shelf_.waypoint(name))
         return point->at;
@@ -261,40 +249,6 @@ std::vector<LooseLeg> Builder::loose_legs() {
     return legs;
 }
 
-/// Turns round legs that fit the chain only backwards.
-void Builder::turn_round(std::vector<LooseLeg>& legs) {
-    const auto start = [](const LooseLeg& leg) { return leg.traced.line.points().front(); };
-    const auto end = [](const LooseLeg& leg) { return leg.traced.line.points().back(); };
-    const auto turn = [](LooseLeg& leg) {
-        leg.traced = reversed(leg.traced);
-        leg.turned_round = true;
-    };
-    LooseLeg* before = nullptr;
-    for (std::size_t i = 0; i < legs.size(); ++i) {
-        LooseLeg& leg = legs[i];
-        if (!leg.asked.instead_of.empty())
-            continue;
-        const auto after =
-            std::find_if(legs.begin() + static_cast<std::ptrdiff_t>(i) + 1,
-                         legs.end(),
-                         [](const LooseLeg& l) { return l.asked.instead_of.empty(); });
-        if (before) {
-            const double forward_m = geo::distance_m(end(*before), start(leg));
-            const double backward_m = geo::distance_m(end(*before), end(leg));
-            if (!leg.direction_given && forward_m > largest_gap_m && backward_m < forward_m)
-                turn(leg);
-        } else if (after != legs.end() && !leg.direction_given) {
-            const double ahead_m = std::min(geo::distance_m(end(leg), start(*after)),
-                                            geo::distance_m(end(leg), end(*after)));
-            const double behind_m = std::min(geo::distance_m(start(leg), start(*after)),
-                                             geo::distance_m(start(leg), end(*after)));
-            if (ahead_m > largest_gap_m && behind_m < ahead_m)
-                turn(leg);
-        }
-        before = &leg;
-    }
-}
-
 RouteLeg Builder::grounded(LooseLeg leg) {
     geo::Surface surface = geo::Surface::land;
     if (leg.travel == Travel::paddle) {
@@ -317,47 +271,15 @@ RouteLeg Builder::grounded(LooseLeg leg) {
             .turned_round = leg.turned_round};
 }
 
-void Builder::chain(Route& route, std::vector<LooseLeg> legs) {
+/// The legs in order, those of the chain and those that stand beside it.
+void Builder::lay(Route& route, std::vector<LooseLeg> legs) {
     turn_round(legs);
+    std::vector<RouteLeg> chain;
     for (LooseLeg& loose : legs) {
-        if (!loose.asked.instead_of.empty()) {
-            route.alternatives.push_back(grounded(std::move(loose)));
-            continue;
-        }
-        RouteLeg leg = grounded(std::move(loose));
-        leg.from_m = route.length_m;
-        leg.to_m = leg.from_m + leg.line.length_m();
-        route.length_m = leg.to_m;
-        const std::size_t number = route.legs.size() + 1;
-        if (leg.turned_round)
-            route.cautions.push_back(
-                {.level = Level::note,
-                 .code = "turned-round",
-                 .day = std::nullopt,
-                 .leg = number,
-                 .text = fmt::format("\"{}\" fits the route only backwards and is turned round.",
-                                     leg.name),
-                 .source = "docs/route.md"});
-        if (!route.legs.empty()) {
-            const RouteLeg& before = route.legs.back();
-            const double gap_m =
-                geo::distance_m(before.line.points().back(), leg.line.points().front());
-            if (gap_m > largest_gap_m)
-                route.cautions.push_back(
-                    {.level = Level::caution,
-                     .code = "route-gap",
-                     .day = std::nullopt,
-                     .leg = number,
-                     .text = fmt::format(
-                         "Between the end of \"{}\" and the start of \"{}\" lie {:.0f} m "
-                         "that belong to no leg: their time and climb are not in this plan.",
-                         before.name,
-                         leg.name,
-                         gap_m),
-                     .source = "docs/route.md"});
-        }
-        route.legs.push_back(std::move(leg));
+        const bool aside = !loose.asked.instead_of.empty();
+        (aside ? route.alternatives : chain).push_back(grounded(std::move(loose)));
     }
+    lay_legs(route, std::move(chain));
     for (const RouteLeg& alternative : route.alternatives) {
         const bool known =
             std::any_of(route.legs.begin(), route.legs.end(), [&](const RouteLeg& leg) {
@@ -398,14 +320,13 @@ Route Builder::build() {
     if (elevation_)
         for (std::string& line : elevation_->describe())
             route.sources.push_back(std::move(line));
-    chain(route, std::move(legs));
+    lay(route, std::move(legs));
     if (!problems_.empty())
         throw geo::InputError(std::move(problems_));
-    snap_places(route, trip_.route.places, positions_);
-    for (const auto& [name, at] : meetings_)
-        snap_waypoint(route, name, at);
+    places_.snap(route, trip_.route.places);
     if (std::vector<geo::Problem> problems = problems_on_route(trip_, route); !problems.empty())
         throw geo::InputError(std::move(problems));
+    route.others = other_routes(trip_, route, places_);
     return route;
 }
 

@@ -46,13 +46,25 @@ struct Route {
     geo::Repairs repairs;
     std::vector<std::string> sources; ///< files read, one line each
     std::vector<Caution> cautions;
-    std::vector<RouteLeg> alternatives; ///< legs with `instead_of`; from_m = to_m = 0
+    std::vector<RouteLeg> alternatives;    ///< legs with `instead_of`; from_m = to_m = 0
+    std::vector<struct OtherRoute> others; ///< with alternatives laid in place of legs
 
     [[nodiscard]] geo::Position at(double along_m) const;
     /// Where the line passes a place or a waypoint of `met_at`, in order.
     [[nodiscard]] std::vector<RoutePlace> passes(const std::string& name) const;
     /// Height at a point of the route, if known.
     [[nodiscard]] std::optional<double> height_at(double along_m) const;
+};
+
+/// The trip and its route with alternatives in place of the legs for which they stand.
+struct OtherRoute {
+    std::vector<std::string> instead_of; ///< names of legs, in order
+    std::vector<std::string> by;         ///< names of the alternatives in their place
+    bool without_boats = false; ///< no water is left to paddle: boats and their gear stay at home
+    double left_home_kg = 0.0;  ///< their mass
+    std::string refused;        ///< why it cannot be planned, in words; empty if it can
+    Trip trip;
+    Route route;
 };
 
 /// Reads the trip's tracks and rasters and lays its legs end to end.

@@ -55,14 +55,25 @@ void settle_on_ends(const Route& route, Pass& pass) {
         pass.along_m = leg.to_m;
 }
 
+void snap_waypoint(Route& route, const std::string& name, const geo::Position& at) {
+    for (Pass& pass : passes_of(route, at)) {
+        settle_on_ends(route, pass);
+        route.met_at.push_back({.name = name,
+                                .kind = PlaceKind::landing,
+                                .at = at,
+                                .along_m = pass.along_m,
+                                .off_m = pass.off_m,
+                                .leg = pass.leg,
+                                .asked = 0});
+    }
+}
+
 } // namespace
 
-void snap_places(Route& route,
-                 const std::vector<TripPlace>& places,
-                 const std::map<std::string, geo::Position>& positions) {
+void KnownPlaces::snap(Route& route, const std::vector<TripPlace>& places) const {
     for (std::size_t i = 0; i < places.size(); ++i) {
-        const auto at = positions.find(places[i].name);
-        if (at == positions.end())
+        const auto at = of_trip.find(places[i].name);
+        if (at == of_trip.end())
             continue;
         std::vector<Pass> passes = passes_of(route, at->second);
         for (Pass& pass : passes) {
@@ -91,19 +102,8 @@ void snap_places(Route& route,
     std::stable_sort(route.places.begin(), route.places.end(), [](const auto& a, const auto& b) {
         return a.along_m < b.along_m;
     });
-}
-
-void snap_waypoint(Route& route, const std::string& name, const geo::Position& at) {
-    for (Pass& pass : passes_of(route, at)) {
-        settle_on_ends(route, pass);
-        route.met_at.push_back({.name = name,
-                                .kind = PlaceKind::landing,
-                                .at = at,
-                                .along_m = pass.along_m,
-                                .off_m = pass.off_m,
-                                .leg = pass.leg,
-                                .asked = 0});
-    }
+    for (const auto& [name, at] : met_at)
+        snap_waypoint(route, name, at);
 }
 
 } // namespace tumpline::planner

@@ -72,6 +72,20 @@ class Finder {
 
 } // namespace
 
+std::vector<std::string> places_off_route(const Trip& trip, const Route& route) {
+    std::vector<std::string> names;
+    const auto look = [&](const std::string& name) {
+        if (const std::optional<double> off_m = off_route_m(route, name);
+            off_m && *off_m > far_off_m)
+            names.push_back(name);
+    };
+    for (const std::string& night : trip.days.nights)
+        look(night);
+    for (const Appointment& appointment : trip.appointments)
+        look(appointment.at);
+    return names;
+}
+
 std::vector<geo::Problem> problems_on_route(const Trip& trip, const Route& route) {
     return Finder(trip, route).run();
 }

@@ -108,6 +108,10 @@ enum class UnitSystem { metric, imperial };
 [[nodiscard]] std::string show_energy(double energy_j);
 /// Fall of a river: "2.3 m/km"; "12 ft/mi". `gradient` is fall over length.
 [[nodiscard]] std::string show_gradient(double gradient, UnitSystem system);
+/// A mass over a way: "27.1 kg km"; "37.1 lb mi".
+[[nodiscard]] std::string show_carried(double kg_km, UnitSystem system);
+/// A mass up a climb: "900 kg m"; "6510 lb ft".
+[[nodiscard]] std::string show_climbed(double kg_m, UnitSystem system);
 /// "18:05" of a time of day.
 [[nodiscard]] std::string show_time_of_day(std::chrono::seconds since_midnight);
 /// "2027-06-18".

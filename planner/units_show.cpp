@@ -115,6 +115,18 @@ std::string show_gradient(double gradient, UnitSystem system) {
     return fixed(gradient * 1000.0, 1) + " m/km";
 }
 
+std::string show_carried(double kg_km, UnitSystem system) {
+    const bool imperial = system == UnitSystem::imperial;
+    const double shown = imperial ? kg_km / kg_per_pound * 1000.0 / m_per_mile : kg_km;
+    return fixed(shown, std::abs(shown) < 100.0 ? 1 : 0) + (imperial ? " lb mi" : " kg km");
+}
+
+std::string show_climbed(double kg_m, UnitSystem system) {
+    if (system == UnitSystem::imperial)
+        return rounded(kg_m / kg_per_pound / m_per_foot, 10.0) + " lb ft";
+    return rounded(kg_m, 10.0) + " kg m";
+}
+
 std::string show_time_of_day(std::chrono::seconds since_midnight) {
     // to the minute, like every clock time that is printed
     const auto minutes =

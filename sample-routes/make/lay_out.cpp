@@ -2,6 +2,7 @@
 
 #include <GeographicLib/Geodesic.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <numbers>
@@ -116,6 +117,38 @@ Layout lay_out(const RoutePlan& plan) {
         layout.lines.push_back(std::move(line));
     }
     return layout;
+}
+
+Line shore_path(const Line& water, const ShorePath& path) {
+    const GeographicLib::Geodesic& earth = GeographicLib::Geodesic::WGS84();
+    Line shore{path.name, "walk", 0.0, {}};
+    const std::size_t last = water.points.size() - 1;
+    for (std::size_t i = 0; i <= last; ++i) {
+        const Point& here = water.points[i];
+        const Point& before = water.points[i > 0 ? i - 1 : 0];
+        const Point& after = water.points[std::min(i + 1, last)];
+        double length_m = 0.0;
+        double course_deg = 0.0;
+        double end_course_deg = 0.0;
+        earth.Inverse(before.lat_deg,
+                      before.lon_deg,
+                      after.lat_deg,
+                      after.lon_deg,
+                      length_m,
+                      course_deg,
+                      end_course_deg);
+        const double share = static_cast<double>(i) / static_cast<double>(last);
+        const double aside = std::min(1.0, 10.0 * std::min(share, 1.0 - share)); // leaves and joins
+        double lat_deg = 0.0;
+        double lon_deg = 0.0;
+        earth.Direct(
+            here.lat_deg, here.lon_deg, course_deg + 90.0, aside * path.aside_m, lat_deg, lon_deg);
+        const double ground_m =
+            std::round(here.ground_m +
+                       path.above_m * std::abs(std::sin(std::numbers::pi * path.humps * share)));
+        shore.points.push_back({rounded(lat_deg), rounded(lon_deg), ground_m, ground_m});
+    }
+    return shore;
 }
 
 } // namespace tumpline::samples

@@ -81,6 +81,17 @@ struct Layout {
 /// GeographicLib, so that a leg is as long as wanted to the rounding of its coordinates (1e-6 deg).
 [[nodiscard]] Layout lay_out(const RoutePlan& plan);
 
+/// How a shore path runs beside a line of water.
+struct ShorePath {
+    std::string name;
+    double aside_m; ///< to the right of the line; negative to the left
+    double above_m; ///< the water, at its humps
+    int humps;
+};
+
+/// A walk from a line's start to its end that keeps `aside_m` from it in between.
+[[nodiscard]] Line shore_path(const Line& water, const ShorePath& path);
+
 /// Height wanted at a distance along a leg.
 [[nodiscard]] double height_at(const LegPlan& leg, double along_m);
 

@@ -84,6 +84,12 @@ void make_saddle(const std::filesystem::path& into) {
     };
     const Layout layout = lay_out(plan);
     write_gpx(into / "saddle.gpx", "Over the saddle and down the river", layout);
+    write_gpx(into / "tarn-shore.gpx",
+              "Round Long Tarn",
+              {.lines = {shore_path(
+                   layout.lines[2],
+                   {.name = "tarn shore", .aside_m = -470.0, .above_m = 35.0, .humps = 5})},
+               .waypoints = {}});
     write_geotiff(into / "saddle-dem.tif", make_ground(layout, plan.seed));
 }
 

@@ -29,8 +29,6 @@ class BookCommand : public testing::Test {
     fs::path output = folder.path() / "book.html";
 };
 
-} // namespace
-
 TEST_F(BookCommand, WritesABookOfASampleTrip) {
     const Said said = say({"book", trip, "-o", output});
     EXPECT_EQ(said.code, ExitCode::done) << said.err;
@@ -71,4 +69,5 @@ TEST_F(BookCommand, NeedsTheNameOfTheFile) {
     EXPECT_THAT(said.err, HasSubstr("no -o BOOK.html"));
 }
 
+} // namespace
 } // namespace tumpline::cli

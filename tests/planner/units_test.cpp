@@ -250,6 +250,11 @@ TEST(UnitsShown, InBothSystems) {
     EXPECT_EQ(show_volume(1.5, imperial), "1.6 qt");
     EXPECT_EQ(show_volume(0.25, metric), "250 ml");
     EXPECT_EQ(show_volume(0.25, imperial), "8 fl oz");
+    EXPECT_EQ(show_carried(27.12, metric), "27.1 kg km");
+    EXPECT_EQ(show_carried(27.12, imperial), "37.2 lb mi"); // 27.12 x 2.20462 x 0.621371
+    EXPECT_EQ(show_carried(1240.4, metric), "1240 kg km");
+    EXPECT_EQ(show_climbed(896.0, metric), "900 kg m");
+    EXPECT_EQ(show_climbed(896.0, imperial), "6480 lb ft"); // 896 x 2.20462 x 3.28084
     EXPECT_EQ(show_temperature(9.0, metric), "9 C");
     EXPECT_EQ(show_temperature(9.0, imperial), "48 F");
     EXPECT_EQ(show_temperature(-0.4, metric), "0 C");

@@ -26,7 +26,7 @@ MemberLoad member_load(const std::string& member, const Load& load) {
     made.worn_kg = load.worn_kg;
     made.limit_kg = load.limit_kg;
     made.parts = load.parts;
-    made.energy_j = load.energy_kcal * joules_per_kcal;
+    made.energy_j = load.energy_kcal * planner::j_per_kcal;
     return made;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
+#include "planner/units.h"
 
 #include <chrono>
 #include <vector>
@@ -20,9 +21,9 @@ namespace tumpline::test {
     return 60 * hour + minute;
 }
 
-inline constexpr double joules_per_kcal = 4184.0;
-
 [[nodiscard]] planner::Trip hand_built_trip();
 [[nodiscard]] std::vector<planner::PlanLeg> hand_built_legs();
+[[nodiscard]] planner::Remedies hand_built_remedies();
+[[nodiscard]] planner::OtherWays hand_built_other_ways();
 
 } // namespace tumpline::test

@@ -31,7 +31,7 @@ std::vector<PlanDay> days(const std::vector<PlanLeg>& legs) {
         for (const char* name : {"Ada", "Björn"}) {
             MemberDay& member = day.members.emplace_back();
             member.member = name;
-            member.energy_j = (std::string(name) == "Ada" ? 1650.0 : 1900.0) * joules_per_kcal;
+            member.energy_j = (std::string(name) == "Ada" ? 1650.0 : 1900.0) * planner::j_per_kcal;
             member.food_kg = std::string(name) == "Ada" ? 0.61 : 0.7;
             member.water_l = 4.9;
         }
@@ -460,6 +460,8 @@ Plan hand_built_plan() {
                    {14200.0, 1, 0.9, LitresStep::way},
                    {14200.0, 1, 0.5, LitresStep::camp}};
     plan.carrying = carrying(plan.legs[2]);
+    plan.remedies = hand_built_remedies();
+    plan.other_ways = hand_built_other_ways();
     plan.sharing.heaviest_ratio = 0.868;
     plan.sharing.lower_bound = 0.855;
     plan.sharing.member = "Ada";

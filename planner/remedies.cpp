@@ -1,0 +1,353 @@
+#include "planner/remedies.h"
+
+#include "planner/pace.h"
+#include "planner/plan_draft.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+bool over(const PlanLeg& leg, const MemberLoad& load) {
+    return leg.travel == Travel::walk && load.pack_max_kg > load.limit_kg + shown_over_kg;
+}
+
+/// Heaviest pack over its limit on any walk.
+double heaviest_of_limit(const Plan& plan) {
+    double ratio = 0.0;
+    for (const PlanLeg& leg : plan.legs)
+        if (leg.travel == Travel::walk)
+            for (const MemberLoad& load : leg.loads)
+                if (load.limit_kg > 0.0)
+                    ratio = std::max(ratio, load.pack_max_kg / load.limit_kg);
+    return ratio;
+}
+
+/// The trip changed, its nights as planned.
+Plan changed(const Draft& draft, const Trip& trip, const Route& route) {
+    const Prepared prepared = prepare(trip, route);
+    SettleOptions options;
+    options.nights = draft.settled.nights;
+    return assemble_plan(prepared, settle(prepared, options));
+}
+
+bool within_limits(const Plan& plan) {
+    return std::none_of(plan.legs.begin(), plan.legs.end(), [](const PlanLeg& leg) {
+        return std::any_of(leg.loads.begin(), leg.loads.end(), [&](const MemberLoad& load) {
+            return over(leg, load);
+        });
+    });
+}
+
+std::vector<Overloaded> overloaded_members(const Plan& plan) {
+    std::vector<Overloaded> members;
+    for (std::size_t m = 0; m < plan.trip.party.size(); ++m) {
+        Overloaded one;
+        one.member = plan.trip.party[m].name;
+        for (std::size_t i = 0; i < plan.legs.size(); ++i) {
+            const PlanLeg& leg = plan.legs[i];
+            const MemberLoad& load = leg.loads[m];
+            if (!over(leg, load))
+                continue;
+            if (one.days.empty() || one.days.back() != leg.day)
+                one.days.push_back(leg.day);
+            if (load.pack_max_kg > one.worst_kg) {
+                one.worst_kg = load.pack_max_kg;
+                one.limit_kg = load.limit_kg;
+                one.plan_leg = i + 1;
+            }
+        }
+        one.over_kg = one.worst_kg - one.limit_kg;
+        if (!one.days.empty())
+            members.push_back(std::move(one));
+    }
+    return members;
+}
+
+RaisedLimits raise_limits(const Draft& draft, const Plan& plan) {
+    RaisedLimits raised{heaviest_of_limit(plan), {}};
+    for (std::size_t m = 0; m < draft.prepared.assumed.members.size(); ++m) {
+        double limit_kg = draft.prepared.assumed.members[m].walk_limit_kg * raised.factor;
+        if (limit_kg <= 0.0) // who was to carry nothing
+            for (const PlanLeg& leg : plan.legs)
+                if (leg.travel == Travel::walk)
+                    limit_kg = std::max(limit_kg, leg.loads[m].pack_max_kg);
+        raised.limits_kg.push_back(limit_kg);
+    }
+    return raised;
+}
+
+class ThingsToLeave {
+  public:
+    ThingsToLeave(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+
+    std::optional<LeftThings> run() {
+        LeftThings remedy;
+        remedy.mass_kg = least_mass_kg();
+        std::vector<std::size_t> things = carried_things();
+        // Alone, the lightest that do come first: they are the easiest to do without.
+        for (auto k = things.rbegin(); k != things.rend(); ++k) {
+            if (mass_kg(*k) < remedy.mass_kg || !try_without({*k}))
+                continue;
+            remedy.things.push_back(name(*k));
+            if (remedy.things.size() == 1)
+                remedy.heaviest_of_limit = last_ratio_;
+            if (remedy.things.size() == most_named)
+                break;
+        }
+        if (!remedy.things.empty())
+            return remedy;
+        remedy.together = true;
+        std::vector<std::size_t> left;
+        for (const std::size_t k : things) {
+            left.push_back(k);
+            const double gone_kg =
+                std::accumulate(left.begin(), left.end(), 0.0, [&](double sum, std::size_t item) {
+                    return sum + mass_kg(item);
+                });
+            if (gone_kg < remedy.mass_kg || !try_without(left))
+                continue;
+            for (const std::size_t item : left)
+                remedy.things.push_back(name(item));
+            remedy.heaviest_of_limit = last_ratio_;
+            return remedy;
+        }
+        return std::nullopt;
+    }
+
+  private:
+    static constexpr std::size_t most_named = 3;
+    static constexpr int most_tries = 12; // bounds the time: each is a plan
+
+    [[nodiscard]] double mass_kg(std::size_t k) const {
+        return draft_.prepared.trip.kit[k].mass_kg * draft_.prepared.trip.kit[k].count;
+    }
+
+    [[nodiscard]] std::string name(std::size_t k) const { return draft_.prepared.trip.kit[k].name; }
+
+    /// What all packs together are over all limits together, on the worst leg; and at least what
+    /// one pack is over a limit if things could not be shared.
+    [[nodiscard]] double least_mass_kg() const {
+        double least = 0.0;
+        for (const PlanLeg& leg : plan_.legs) {
+            if (leg.travel != Travel::walk)
+                continue;
+            double sum = 0.0;
+            for (const MemberLoad& load : leg.loads)
+                sum += load.pack_max_kg - load.limit_kg;
+            least = std::max(least, sum);
+        }
+        return least;
+    }
+
+    /// Kit in packs ashore, heaviest first.
+    [[nodiscard]] std::vector<std::size_t> carried_things() const {
+        const Trip& trip = draft_.prepared.trip;
+        std::vector<std::size_t> things;
+        for (std::size_t k = 0; k < trip.kit.size(); ++k)
+            if (draft_.prepared.kit.brought[k] && trip.kit[k].ashore == ItemUse::packed)
+                things.push_back(k);
+        std::stable_sort(things.begin(), things.end(), [&](std::size_t a, std::size_t b) {
+            return mass_kg(a) > mass_kg(b);
+        });
+        return things;
+    }
+
+    bool try_without(const std::vector<std::size_t>& things) {
+        if (++tries_ > most_tries)
+            return false;
+        Trip trip = draft_.prepared.trip;
+        for (const std::size_t k : things)
+            trip.kit[k].bring = false;
+        const Plan without = changed(draft_, trip, draft_.prepared.route);
+        last_ratio_ = heaviest_of_limit(without);
+        return within_limits(without);
+    }
+
+    const Draft& draft_;
+    const Plan& plan_;
+    double last_ratio_ = 0.0;
+    int tries_ = 0;
+};
+
+/// The latest night by which a supply would keep every pack within its limit; where none does, the
+/// one that helps most.
+std::optional<EarlierSupply> supply_before(const Draft& draft, const Plan& plan) {
+    const int first_over = [&] {
+        for (const PlanLeg& leg : plan.legs)
+            for (const MemberLoad& load : leg.loads)
+                if (over(leg, load))
+                    return leg.day;
+        return 1;
+    }();
+    const auto party_kg = [](const Plan& of) {
+        double sum = 0.0;
+        for (const MemberDay& member : of.days.front().members)
+            sum += member.pack_start_kg;
+        return sum;
+    };
+    const Route& route = draft.prepared.route;
+    std::optional<EarlierSupply> best;
+    constexpr int most_tries = 12; // bounds the time: each is a plan
+    int tries = 0;
+    for (std::size_t d = plan.days.size(); d-- > 0;) {
+        const PlanDay& day = plan.days[d];
+        if (day.rest_day || day.day < first_over || d + 1 == plan.days.size())
+            continue;
+        const bool supplied =
+            std::any_of(route.places.begin(), route.places.end(), [&](const RoutePlace& place) {
+                return (place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache) &&
+                       std::abs(place.along_m - day.to_m) < 1.0;
+            });
+        if (supplied || ++tries > most_tries)
+            continue;
+        Trip trip = draft.prepared.trip;
+        Route with = route;
+        const auto after = std::upper_bound(
+            with.places.begin(), with.places.end(), day.to_m, [](double m, const RoutePlace& p) {
+                return m < p.along_m;
+            });
+        const auto leg = std::find_if(with.legs.begin(), with.legs.end(), [&](const RouteLeg& l) {
+            return day.to_m <= l.to_m;
+        });
+        with.places.insert(after,
+                           {.name = "supply at " + day.to,
+                            .kind = PlaceKind::cache,
+                            .at = day.camp,
+                            .along_m = day.to_m,
+                            .off_m = 0.0,
+                            .leg = static_cast<std::size_t>(leg - with.legs.begin()),
+                            .asked = trip.route.places.size()});
+        TripPlace supply;
+        supply.name = "supply at " + day.to;
+        supply.kind = PlaceKind::cache;
+        supply.at = day.camp;
+        trip.route.places.push_back(supply);
+        const Plan supplied_plan = changed(draft, trip, with);
+        EarlierSupply remedy;
+        remedy.enough = within_limits(supplied_plan);
+        remedy.heaviest_of_limit = heaviest_of_limit(supplied_plan);
+        remedy.place = day.to;
+        remedy.after_day = day.day;
+        remedy.lighter_kg = party_kg(plan) - party_kg(supplied_plan);
+        if (!best || remedy.heaviest_of_limit < best->heaviest_of_limit - 1e-6)
+            best = remedy;
+        if (remedy.enough)
+            return remedy;
+    }
+    // A supply that moves nothing is none.
+    return best && best->heaviest_of_limit < heaviest_of_limit(plan) - 1e-3 ? best : std::nullopt;
+}
+
+class Relayed {
+  public:
+    Relayed(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+
+    RelayedWalks run() {
+        RelayedWalks remedy;
+        for (std::size_t i = 0; i < plan_.legs.size(); ++i) {
+            const PlanLeg& leg = plan_.legs[i];
+            if (leg.travel != Travel::walk)
+                continue;
+            const bool both = std::any_of(
+                leg.loads.begin(), leg.loads.end(), [&](const auto& l) { return over(leg, l); });
+            for (std::size_t m = 0; m < leg.loads.size(); ++m) {
+                const MemberLoad& load = leg.loads[m];
+                const double kg = both ? half_kg(leg, m) : load.pack_max_kg;
+                remedy.enough = remedy.enough && kg <= load.limit_kg + shown_over_kg;
+                if (load.limit_kg > 0.0)
+                    remedy.heaviest_of_limit =
+                        std::max(remedy.heaviest_of_limit, kg / load.limit_kg);
+            }
+            if (!both)
+                continue;
+            remedy.plan_legs.push_back(i + 1);
+            remedy.more_on_foot_m += 2.0 * (leg.to_m - leg.from_m);
+            const double more_s = more_time_s(i);
+            remedy.more_s += more_s;
+            note_dusk(leg.day, more_s, remedy);
+        }
+        return remedy;
+    }
+
+  private:
+    /// The heavier of two loads, nothing being lighter than the member's heaviest single piece.
+    [[nodiscard]] double half_kg(const PlanLeg& leg, std::size_t m) const {
+        double piece_kg = 0.0;
+        const Loads& loads = draft_.settled.loads;
+        const Prepared& prepared = draft_.prepared;
+        for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k)
+            if (loads.item_bearer[k] == m && prepared.kit.brought[k] &&
+                prepared.trip.kit[k].ashore == ItemUse::packed)
+                piece_kg = std::max(piece_kg, prepared.trip.kit[k].mass_kg);
+        for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c)
+            if (loads.craft_bearer[c] == m)
+                piece_kg = std::max(piece_kg, prepared.assumed.craft[c].mass_kg);
+        return std::max(piece_kg, leg.loads[m].pack_max_kg / 2.0);
+    }
+
+    /// Two loaded walks and the way back between them, at the slowest member's pace, against one.
+    [[nodiscard]] double more_time_s(std::size_t plan_leg) const {
+        const Prepared& prepared = draft_.prepared;
+        const Loads& loads = draft_.settled.loads;
+        double more_s = 0.0;
+        for (std::size_t s = 0; s < prepared.stretches.stretches.size(); ++s) {
+            if (loads.plan_leg[s] != plan_leg)
+                continue;
+            const Stretch& stretch = prepared.stretches.stretches[s];
+            const StretchLoads& on = loads.stretches[s];
+            double twice_s = 0.0;
+            for (std::size_t m = 0; m < prepared.assumed.members.size(); ++m) {
+                const AssumedMember member = member_on(prepared.assumed, s, m);
+                const double worn_kg = on.worn_kg[m];
+                const ChangingLoad half{on.start_kg[m] / 2.0 + worn_kg,
+                                        on.end_kg[m] / 2.0 + worn_kg};
+                twice_s = std::max(
+                    twice_s,
+                    2.0 * walk_s(stretch, member, prepared.assumed.models, half) +
+                        walk_back_s(stretch, member, prepared.assumed.models, {worn_kg, worn_kg}));
+            }
+            more_s += twice_s - draft_.settled.timeline.stretches[s].moving_s;
+        }
+        return more_s;
+    }
+
+    /// Whether a day's arrival, so much later with all that came before, falls past dusk.
+    void note_dusk(int day_number, double more_s, RelayedWalks& remedy) {
+        later_s_ = day_number == later_day_ ? later_s_ + more_s : more_s;
+        later_day_ = day_number;
+        const auto day = std::find_if(plan_.days.begin(), plan_.days.end(), [&](const auto& one) {
+            return one.day == day_number;
+        });
+        const std::optional<sys_seconds> dusk = dusk_of(*day);
+        const std::chrono::seconds later{std::llround(later_s_)};
+        if (dusk && day->arrive + later > *dusk &&
+            (remedy.dark_days.empty() || remedy.dark_days.back() != day_number))
+            remedy.dark_days.push_back(day_number);
+    }
+
+    const Draft& draft_;
+    const Plan& plan_;
+    int later_day_ = 0;
+    double later_s_ = 0.0;
+};
+
+} // namespace
+
+Remedies remedies(const Draft& draft, const Plan& plan) {
+    Remedies result;
+    result.overloaded = overloaded_members(plan);
+    if (result.overloaded.empty())
+        return result;
+    result.raise = raise_limits(draft, plan);
+    result.leave = ThingsToLeave(draft, plan).run();
+    result.supply = supply_before(draft, plan);
+    result.relay = Relayed(draft, plan).run();
+    return result;
+}
+
+} // namespace tumpline::planner
