@@ -2,6 +2,7 @@
 
 #include "cli/book_parts.h"
 #include "cli/book_template.h"
+#include "cli/caution_text.h"
 #include "cli/version.h"
 #include "cli/words.h"
 
@@ -66,10 +67,10 @@ Fields figure(const Figure& shown) {
     return fields;
 }
 
-std::vector<Fields> caution_fields(const std::vector<Caution>& cautions,
+std::vector<Fields> caution_fields(const BookSource& source,
                                    const std::function<bool(const Caution&)>& wanted) {
     std::vector<const Caution*> chosen;
-    for (const Caution& caution : cautions)
+    for (const Caution& caution : source.plan.cautions)
         if (wanted(caution))
             chosen.push_back(&caution);
     std::stable_sort(chosen.begin(), chosen.end(), [](const Caution* a, const Caution* b) {
@@ -83,7 +84,7 @@ std::vector<Fields> caution_fields(const std::vector<Caution>& cautions,
             .text("sign", seen.sign)
             .text("level_word", seen.word)
             .text("place", place(*caution))
-            .text("text", caution->text)
+            .text("text", words_of(*caution, source.shown.system()))
             .text("source", caution->source);
     }
     return rows;

@@ -93,8 +93,7 @@ void add_about(Fields& fields, const BookSource& source) {
         .list("defaults", std::move(defaults))
         .text("weather", weather_phrase(plan.trip, source.shown))
         .list("sources", std::move(sources))
-        .text("repairs", repairs_phrase(source.route.repairs))
-        .list("route_cautions", caution_fields({}, [](const auto&) { return false; }));
+        .text("repairs", repairs_phrase(source.route.repairs));
 }
 
 } // namespace tumpline::cli

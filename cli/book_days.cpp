@@ -1,6 +1,7 @@
 #include "cli/book_parts.h"
 #include "cli/load_band.h"
 #include "cli/words.h"
+#include "planner/trip_words.h"
 
 #include <fmt/format.h>
 
@@ -140,7 +141,7 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
     if (leg.travel == planner::Travel::paddle) {
         if (leg.leg >= 1 && leg.leg <= source.route.legs.size()) {
             const planner::TripLeg& asked = source.route.legs[leg.leg - 1].asked;
-            if (const auto word = river_class_word(asked.river_class.value_or(0)); !word.empty())
+            if (const auto word = planner::class_word(asked.river_class.value_or(0)); !word.empty())
                 words.push_back(fmt::format("class {} as entered", word));
         }
         if (leg.gradient > 0.0)
@@ -201,10 +202,9 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
             continue;
         const double length_m = leg.to_m - leg.from_m;
         std::vector<Fields> happens = events(source, leg);
-        std::vector<Fields> cautions =
-            caution_fields(source.plan.cautions, [&](const planner::Caution& caution) {
-                return caution.leg == leg.leg && caution.day.value_or(day.day) == day.day;
-            });
+        std::vector<Fields> cautions = caution_fields(source, [&](const planner::Caution& caution) {
+            return caution.leg == leg.leg && caution.day.value_or(day.day) == day.day;
+        });
         const bool carried = leg.travel == planner::Travel::portage;
         std::string note;
         if (leg.leg >= 1 && leg.leg <= source.route.legs.size())
@@ -377,7 +377,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
         .text("to", day.to)
         .list("figures", day.rest_day ? std::vector<Fields>() : figures(day, shown))
         .list("day_cautions",
-              caution_fields(source.plan.cautions,
+              caution_fields(source,
                              [&](const planner::Caution& caution) {
                                  return caution.day == day.day && !caution.leg;
                              }))

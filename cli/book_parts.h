@@ -36,9 +36,9 @@ void add_about(Fields& fields, const BookSource& source);
 /// The figures that pointing at a profile shows, as JSON that may stand in a <script>.
 [[nodiscard]] std::string profile_figures(const BookSource& source);
 
-/// Fields of the cautions for which `wanted` holds, the gravest first.
+/// Fields of the plan's cautions for which `wanted` holds, the gravest first.
 [[nodiscard]] std::vector<Fields>
-caution_fields(const std::vector<planner::Caution>& cautions,
+caution_fields(const BookSource& source,
                const std::function<bool(const planner::Caution&)>& wanted);
 
 /// A row of the boxes of figures.

@@ -228,10 +228,4 @@ std::string_view place_word(planner::PlaceKind kind) {
     return "";
 }
 
-std::string_view river_class_word(planner::RiverClass river_class) {
-    static constexpr std::array<std::string_view, 7> names{"", "I", "II", "III", "IV", "V", "VI"};
-    return river_class >= 0 && river_class <= 6 ? names.at(static_cast<std::size_t>(river_class))
-                                                : "";
-}
-
 } // namespace tumpline::cli

@@ -63,7 +63,5 @@ class Shown {
 [[nodiscard]] std::string_view travel_phrase(planner::Travel travel);
 /// "put-in", "drinking water", ...
 [[nodiscard]] std::string_view place_word(planner::PlaceKind kind);
-/// I to VI; empty for 0.
-[[nodiscard]] std::string_view river_class_word(planner::RiverClass river_class);
 
 } // namespace tumpline::cli

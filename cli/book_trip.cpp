@@ -1,4 +1,5 @@
 #include "cli/book_parts.h"
+#include "cli/choice_words.h"
 #include "cli/load_band.h"
 #include "cli/load_band_places.h"
 #include "cli/text_width.h"
@@ -218,20 +219,44 @@ std::vector<Fields> symbol_keys(const planner::Route& route) {
     return rows;
 }
 
+std::vector<Fields> lines_of(const std::vector<std::string>& lines) {
+    std::vector<Fields> rows;
+    for (const std::string& line : lines)
+        rows.emplace_back().text("line", line);
+    return rows;
+}
+
+std::vector<Fields> way_rows(const WaysTable& ways) {
+    std::vector<Fields> rows;
+    for (const WaysTable::Row& row : ways.rows)
+        rows.emplace_back()
+            .text("name", row.name)
+            .text("length", row.length)
+            .text("on_foot", row.on_foot)
+            .text("ascent", row.ascent)
+            .text("under_way", row.under_way)
+            .text("days", counted(row.days, "day", "days"))
+            .text("energy", row.energy)
+            .text("heaviest", row.heaviest)
+            .text("of_limit", row.of_limit)
+            .text("borne", row.borne);
+    return rows;
+}
+
 } // namespace
 
 void add_trip(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     const Stretch whole{0.0, source.route.length_m};
+    const WaysTable ways = ways_table(plan, source.shown.system());
     const auto is_stop = [](const planner::Caution& caution) {
         return caution.level == planner::Level::stop;
     };
     fields.truth("is_stopped", std::any_of(plan.cautions.begin(), plan.cautions.end(), is_stop))
-        .list("stops", caution_fields(plan.cautions, is_stop))
+        .list("stops", caution_fields(source, is_stop))
         .list("totals", totals(source))
         .list("trip_cautions",
-              caution_fields(plan.cautions,
-                             [](const planner::Caution& caution) { return !caution.day; }))
+              caution_fields(source, [](const planner::Caution& caution) { return !caution.day; }))
         .markup("map_wide", map_drawing(plan, source.route, wide("map-w"), source.shown))
         .markup("map_narrow", map_drawing(plan, source.route, narrow("map-n"), source.shown))
         .markup("profile_wide",
@@ -244,7 +269,10 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("appointments", appointments(source))
         .text("carrying", source.plan.carrying.sentence)
         .list("carry_ways", carry_ways(source))
-        .list("places", places(source));
+        .list("places", places(source))
+        .list("remedies", lines_of(remedy_lines(plan, source.shown.system())))
+        .list("ways", way_rows(ways))
+        .list("way_remarks", lines_of(ways.remarks));
     std::vector<geo::Position> ends;
     for (const planner::RouteLeg& leg : source.route.legs)
         ends.insert(ends.end(), {leg.line.points().front(), leg.line.points().back()});

@@ -20,21 +20,26 @@ const char* mark(planner::Level level) {
 
 } // namespace
 
-std::string caution_text(const planner::Caution& caution) {
-    std::string text = fmt::format("{}: {}", mark(caution.level), caution.text);
+const std::string& words_of(const planner::Caution& caution, planner::UnitSystem units) {
+    return units == planner::UnitSystem::imperial && !caution.imperial.empty() ? caution.imperial
+                                                                               : caution.text;
+}
+
+std::string caution_text(const planner::Caution& caution, planner::UnitSystem units) {
+    std::string text = fmt::format("{}: {}", mark(caution.level), words_of(caution, units));
     if (!caution.code.empty())
         text += fmt::format(" ({})", caution.code);
     return text;
 }
 
-std::string placed_caution_text(const planner::Caution& caution) {
+std::string placed_caution_text(const planner::Caution& caution, planner::UnitSystem units) {
     std::string place;
     if (caution.day)
         place = fmt::format("day {}", *caution.day);
     if (caution.leg)
         place += fmt::format("{}leg {}", place.empty() ? "" : ", ", *caution.leg);
-    return place.empty() ? caution_text(caution)
-                         : fmt::format("{}, {}", place, caution_text(caution));
+    return place.empty() ? caution_text(caution, units)
+                         : fmt::format("{}, {}", place, caution_text(caution, units));
 }
 
 } // namespace tumpline::cli

@@ -16,7 +16,7 @@ ExitCode book(const BookOptions& options, Console console) {
     progress.now("reading tracks and elevation");
     const planner::Route route = planner::build_route(trip);
     progress.now("planning");
-    const planner::Plan plan = planner::make_plan(trip, route);
+    const planner::Plan plan = planner::make_plan_with_choices(trip, route);
     progress.now("writing the book");
     write_whole(output, book(plan, route, options.trip.units));
     return answer_of(plan, console);

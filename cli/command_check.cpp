@@ -46,7 +46,8 @@ ExitCode check(const CheckOptions& options, Console console) {
                    trip.craft.size(),
                    trip.kit.size());
         for (const planner::Caution& caution : route.cautions)
-            fmt::print(console.out, "{}", hanging("  ", placed_caution_text(caution)));
+            fmt::print(
+                console.out, "{}", hanging("  ", placed_caution_text(caution, options.trip.units)));
         return ExitCode::done;
     } catch (const geo::InputError& error) {
         for (const geo::Problem& problem : error.problems())

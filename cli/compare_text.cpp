@@ -154,12 +154,12 @@ void add_cautions(TextPage& page, const Comparison& comparison) {
         page.heading(changed.breaks.empty() ? fmt::format("Nothing breaks from A to {}", name)
                                             : fmt::format("What breaks from A to {}", name));
         for (const planner::Caution& caution : changed.breaks)
-            page.item(placed_caution_text(caution));
+            page.item(placed_caution_text(caution, page.units()));
         if (changed.mends.empty())
             continue;
         page.heading(fmt::format("What A has and {} has not", name));
         for (const planner::Caution& caution : changed.mends)
-            page.item(placed_caution_text(caution));
+            page.item(placed_caution_text(caution, page.units()));
     }
 }
 

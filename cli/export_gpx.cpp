@@ -67,7 +67,7 @@ std::string metadata(const planner::Plan& plan) {
                  : "This plan cannot be carried out as it stands.";
     for (const planner::Caution& caution : plan.cautions)
         if (!caution.leg && caution.level != planner::Level::note)
-            about += "\n" + one_line(placed_caution_text(caution));
+            about += "\n" + one_line(placed_caution_text(caution, UnitSystem::metric));
     return fmt::format("<metadata>{}{}</metadata>\n",
                        element("name", one_line(plan.trip.name)),
                        element("desc", about));

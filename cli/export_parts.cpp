@@ -174,7 +174,7 @@ std::vector<std::string> export_cautions(const planner::Plan& plan, const planne
     std::vector<std::string> lines;
     for (const planner::Caution& caution : plan.cautions)
         if (caution.leg == leg.leg && caution.day.value_or(leg.day) == leg.day)
-            lines.push_back(one_line(caution_text(caution)));
+            lines.push_back(one_line(caution_text(caution, planner::UnitSystem::metric)));
     return lines;
 }
 

@@ -104,7 +104,7 @@ void add_stops(TextPage& page, const NightsOption& option, const NightsOption* t
     };
     for (const planner::Caution& caution : option.plan.cautions)
         if (caution.level == planner::Level::stop && !known(caution))
-            page.item(placed_caution_text(caution));
+            page.item(placed_caution_text(caution, page.units()));
 }
 
 void add_option(TextPage& page,

@@ -35,7 +35,9 @@ Json figures_json(const planner::WayFigures& figures) {
             {"heaviest_kg", figures.heaviest_kg},
             {"heaviest_member", name_or_null(figures.heaviest_member)},
             {"heaviest_of_limit", figures.heaviest_of_limit},
-            {"stops", figures.stops}};
+            {"stops", array_of(figures.stops, [](const planner::Caution& stop) {
+                 return Json(stop.text);
+             })}};
 }
 
 Json other_way_json(const planner::OtherWay& way) {

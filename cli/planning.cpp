@@ -30,7 +30,8 @@ ExitCode answer_of(const planner::Plan& plan, Console console) {
         return ExitCode::done;
     for (const planner::Caution& caution : plan.cautions)
         if (caution.level == planner::Level::stop)
-            fmt::print(console.err, "{}\n", placed_caution_text(caution));
+            fmt::print(
+                console.err, "{}\n", placed_caution_text(caution, planner::UnitSystem::metric));
     return ExitCode::no_plan;
 }
 

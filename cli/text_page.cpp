@@ -67,10 +67,6 @@ std::string TextPage::volume(double volume_l) const {
     return planner::show_volume(volume_l, reader_.units);
 }
 
-std::string TextPage::energy(double energy_j) {
-    return planner::show_energy(energy_j);
-}
-
 std::string TextPage::carried(double kg_km) const {
     return planner::show_carried(kg_km, reader_.units);
 }
@@ -121,10 +117,7 @@ std::string TextPage::date(planner::Date date) {
 }
 
 std::string TextPage::leg_place(std::size_t plan_leg) const {
-    if (plan_leg == 0 || plan_leg > plan_.legs.size())
-        return {};
-    const planner::PlanLeg& leg = plan_.legs[plan_leg - 1];
-    return fmt::format("day {}, leg {}: {}", leg.day, leg.leg, leg.name);
+    return cli::leg_place(plan_, plan_leg);
 }
 
 std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> leg) {
@@ -135,7 +128,7 @@ std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> 
         if (told_[i] || caution.leg != leg || !fits_day)
             continue;
         told_[i] = true;
-        texts.push_back(caution_text(caution));
+        texts.push_back(caution_text(caution, reader_.units));
     }
     return texts;
 }
@@ -146,7 +139,7 @@ std::vector<std::string> TextPage::cautions_left() {
         if (told_[i])
             continue;
         told_[i] = true;
-        texts.push_back(placed_caution_text(plan_.cautions[i]));
+        texts.push_back(placed_caution_text(plan_.cautions[i], reader_.units));
     }
     return texts;
 }

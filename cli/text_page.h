@@ -20,6 +20,8 @@ class TextPage {
 
     [[nodiscard]] const planner::Plan& plan() const { return plan_; }
 
+    [[nodiscard]] planner::UnitSystem units() const { return reader_.units; }
+
     /// A blank line and a heading.
     void heading(std::string_view text);
 
@@ -39,7 +41,6 @@ class TextPage {
     [[nodiscard]] std::string distance(double length_m) const;
     [[nodiscard]] std::string portage(double length_m) const;
     [[nodiscard]] std::string height(double height_m) const;
-    [[nodiscard]] static std::string energy(double energy_j);
     /// A mass over a way, and up a climb.
     [[nodiscard]] std::string carried(double kg_km) const;
     [[nodiscard]] std::string climbed(double kg_m) const;

@@ -41,7 +41,7 @@ void add_verdict(TextPage& page) {
     page.heading(fmt::format("This plan cannot be carried out as it stands.{}", to_read));
     for (const planner::Caution& caution : plan.cautions)
         if (caution.level == Level::stop)
-            page.item(placed_caution_text(caution));
+            page.item(placed_caution_text(caution, page.units()));
 }
 
 void add_heaviest(TextPage& page) {

@@ -1,5 +1,7 @@
 #include "cli/words.h"
 
+#include <fmt/format.h>
+
 namespace tumpline::cli {
 
 using planner::Account;
@@ -165,6 +167,13 @@ std::string_view word(geo::SunDay day) {
         return "always_below";
     }
     return {};
+}
+
+std::string leg_place(const planner::Plan& plan, std::size_t plan_leg) {
+    if (plan_leg == 0 || plan_leg > plan.legs.size())
+        return {};
+    const planner::PlanLeg& leg = plan.legs[plan_leg - 1];
+    return fmt::format("day {}, leg {}: {}", leg.day, leg.leg, leg.name);
 }
 
 std::string_view carries_word(double carries) {

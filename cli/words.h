@@ -8,6 +8,8 @@
 #include "planner/plan.h"
 #include "planner/trip_words.h"
 
+#include <cstddef>
+#include <string>
 #include <string_view>
 
 /// The words that programs and people read for the closed sets of a plan. Those that the trip file
@@ -24,6 +26,8 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);
+/// "day 2, leg 4: Upper river", of an index into Plan::legs + 1; empty for 0.
+[[nodiscard]] std::string leg_place(const planner::Plan& plan, std::size_t plan_leg);
 /// "one", "one and a half": how many carries a portage takes.
 [[nodiscard]] std::string_view carries_word(double carries);
 /// "one carry", "one and a half carries".

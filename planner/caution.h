@@ -17,7 +17,8 @@ struct Caution {
     std::optional<int> day;         ///< from 1
     std::optional<std::size_t> leg; ///< from 1
     std::string text;
-    std::string source; ///< key in docs/references.md, or "common practice, no source"
+    std::string source;        ///< key in docs/references.md, or "common practice, no source"
+    std::string imperial = {}; ///< the text in imperial units; empty if it is the same
 };
 
 } // namespace tumpline::planner

@@ -1,8 +1,9 @@
 #include "planner/kit_choice.h"
 
+#include "planner/trip_words.h"
+
 #include <fmt/format.h>
 
-#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -10,8 +11,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-constexpr std::array<std::string_view, 7> roman{"0", "I", "II", "III", "IV", "V", "VI"};
 
 /// Whether one condition holds, in words, with the leg that decides it.
 struct Verdict {
@@ -43,18 +42,15 @@ Verdict Judge::river_class(RiverClass wanted) const {
             continue;
         const RiverClass here = leg.asked.river_class.value_or(0);
         if (here >= wanted)
-            return {
-                true,
-                fmt::format("class {} on \"{}\"", roman[static_cast<std::size_t>(here)], leg.name),
-                i + 1};
+            return {true, fmt::format("class {} on \"{}\"", class_word(here), leg.name), i + 1};
         hardest = std::max(hardest, here);
     }
     return {false,
-            hardest == 0 ? fmt::format("no water of class {} or harder is named",
-                                       roman[static_cast<std::size_t>(wanted)])
-                         : fmt::format("the hardest water is class {}, not {}",
-                                       roman[static_cast<std::size_t>(hardest)],
-                                       roman[static_cast<std::size_t>(wanted)]),
+            hardest == 0
+                ? fmt::format("no water of class {} or harder is named", class_word(wanted))
+                : fmt::format("the hardest water is class {}, not {}",
+                              class_word(hardest),
+                              class_word(wanted)),
             0};
 }
 

@@ -1,5 +1,6 @@
 #include "planner/model_ranges.h"
 
+#include "planner/caution_list.h"
 #include "planner/milligrams.h"
 #include "planner/models/catalogue.h"
 #include "planner/models/drinking.h"
@@ -80,7 +81,6 @@ class Ranges {
 
   private:
     void say(const Outside& outside, std::string_view family, std::string_view model);
-    void note(std::string code, std::string text, std::string_view source);
     void leg_on_foot(const std::vector<std::size_t>& pieces);
     void walking(const std::vector<std::size_t>& pieces, const std::vector<Borne>& loads);
     void carriage(const std::vector<Borne>& loads);
@@ -102,24 +102,17 @@ class Ranges {
     const Plan& plan_;
     const Assumed& assumed_;
     const std::vector<Stretch>& stretches_;
-    std::optional<int> day_;
-    std::optional<std::size_t> leg_;
-    std::vector<Caution> said_;
+    CautionList list_;
 };
-
-void Ranges::note(std::string code, std::string text, std::string_view source) {
-    said_.push_back(
-        {Level::note, std::move(code), day_, leg_, std::move(text), std::string(source)});
-}
 
 void Ranges::say(const Outside& outside, std::string_view family, std::string_view model) {
     if (outside.empty())
         return;
-    std::string_view source = "common practice, no source";
+    std::string_view source = common_practice;
     for (const ModelEntry& entry : model_catalogue())
         if (entry.family == family && entry.name == model)
             source = entry.source;
-    note("outside-model-range", outside.text(model), source);
+    list_.say(Level::note, "outside-model-range", outside.text(model), source);
 }
 
 /// Everything borne on foot over these stretches of one leg.
@@ -245,13 +238,14 @@ void Ranges::river(const std::vector<std::size_t>& pieces) {
         std::abs(leg.profile.heights_m.front() - leg.profile.heights_m.back()) / length_m;
     const double reach_m = gradient_reach_m(slope);
     if (slope > 0.0 && length_m < reach_m)
-        note("gradient-short",
-             fmt::format("The gradient of {:.1f} m/km is measured over {:.1f} km: heights tell it "
-                         "over {:.0f} km and more, so that it may be noise here.",
-                         m_per_km(slope),
-                         length_m / 1000.0,
-                         reach_m / 1000.0),
-             "docs/models/river.md");
+        list_.say(Level::note,
+                  "gradient-short",
+                  worded("The gradient of {} is measured over {}: heights tell it over {} and "
+                         "more, so that it may be noise here.",
+                         both(show_gradient, slope),
+                         both(show_distance, length_m),
+                         both(show_distance, reach_m)),
+                  "docs/models/river.md");
 }
 
 void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
@@ -301,11 +295,12 @@ void Ranges::people_and_boats() {
             fmt::format("calm speed of {},", draft_.prepared.trip.craft[c].name), speed, as_speed);
     }
     if (!fast.empty())
-        note("outside-model-range",
-             fast.text(chosen("paddling")) +
-                 " Beyond it such a boat climbs its own bow wave "
-                 "(Froude number 0.40); nobody keeps that up for hours.",
-             "docs/models/paddling.md");
+        list_.say(Level::note,
+                  "outside-model-range",
+                  fast.text(chosen("paddling")) +
+                      " Beyond it such a boat climbs its own bow wave "
+                      "(Froude number 0.40); nobody keeps that up for hours.",
+                  "docs/models/paddling.md");
 }
 
 void Ranges::provisions() {
@@ -334,37 +329,36 @@ void Ranges::drinking() {
         outside.add("air", air, as_degrees);
         say(outside, "drinking", "effort-and-air");
     }
-    const auto warn = [&](const std::string& text) {
-        said_.push_back({Level::caution,
-                         "drinking-over-limit",
-                         day_,
-                         leg_,
-                         text + " Too much plain water can kill by low blood sodium: thirst, salt "
-                                "and a medical adviser say what is drunk.",
-                         "TBMED507"});
+    const auto warn = [&](const Wording& text) {
+        list_.say(Level::caution,
+                  "drinking-over-limit",
+                  worded("{} Too much plain water can kill by low blood sodium: thirst, salt and "
+                         "a medical adviser say what is drunk.",
+                         text),
+                  "TBMED507");
     };
     const double rate_l_per_h = 3600.0 * std::max({assumed_.water.walking_lps,
                                                    assumed_.water.carrying_lps,
                                                    assumed_.water.paddling_lps});
     if (rate_l_per_h > most_drunk_per_hour_l)
-        warn(fmt::format("{:.2f} L an hour are planned, more than the {:.2f} L that are never to "
-                         "be passed in any hour.",
-                         rate_l_per_h,
-                         most_drunk_per_hour_l));
+        warn(worded("{} an hour are planned, more than the {} that are never to be passed in any "
+                    "hour.",
+                    hourly_words(rate_l_per_h),
+                    hourly_words(most_drunk_per_hour_l)));
     for (const PlanDay& day : plan_.days) {
-        day_ = day.day;
+        list_.at(day.day);
         const auto most = std::max_element(
             day.members.begin(), day.members.end(), [](const MemberDay& a, const MemberDay& b) {
                 return a.water_l < b.water_l;
             });
         if (most != day.members.end() && most->water_l > most_drunk_per_day_l)
-            warn(fmt::format("{} would drink {:.1f} L on this day, more than the {:.1f} L that are "
-                             "never to be passed in a day.",
-                             most->member,
-                             most->water_l,
-                             most_drunk_per_day_l));
+            warn(worded("{} would drink {} on this day, more than the {} that are never to be "
+                        "passed in a day.",
+                        most->member,
+                        both(show_volume, most->water_l),
+                        both(show_volume, most_drunk_per_day_l)));
     }
-    day_.reset();
+    list_.anywhere();
 }
 
 std::vector<Caution> Ranges::run() {
@@ -373,20 +367,18 @@ std::vector<Caution> Ranges::run() {
         while (pieces.back() + 1 < stretches_.size() &&
                stretches_[pieces.back() + 1].leg == stretches_[first].leg)
             pieces.push_back(pieces.back() + 1);
-        day_ = draft_.settled.timeline.stretches[first].day;
-        leg_ = stretches_[first].leg + 1;
+        list_.at(draft_.settled.timeline.stretches[first].day, stretches_[first].leg + 1);
         if (stretches_[first].on_foot())
             leg_on_foot(pieces);
         else
             leg_afloat(pieces);
         first = pieces.back() + 1;
     }
-    day_.reset();
-    leg_.reset();
+    list_.anywhere();
     people_and_boats();
     provisions();
     drinking();
-    return std::move(said_);
+    return list_.take();
 }
 
 } // namespace

@@ -47,7 +47,7 @@ WayFigures way_figures(const Plan& plan) {
         }
     for (const Caution& caution : plan.cautions)
         if (caution.level == Level::stop)
-            figures.stops.push_back(caution.text);
+            figures.stops.push_back(caution);
     return figures;
 }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/caution.h"
+
 #include <optional>
 #include <string>
 #include <vector>
@@ -23,7 +25,7 @@ struct WayFigures {
     double heaviest_kg = 0.0;       ///< heaviest pack or carry on foot
     std::string heaviest_member;    ///< empty if nobody bears anything on foot
     double heaviest_of_limit = 0.0; ///< heaviest_kg over the limit there; 0 without one
-    std::vector<std::string> stops; ///< why the plan cannot be carried out, if so
+    std::vector<Caution> stops;     ///< why the plan cannot be carried out, if so
 };
 
 /// The whole trip with an alternative in place of a leg, or with all of them.

@@ -1,6 +1,7 @@
 #include "planner/route_chain.h"
 
 #include "geo/geodesic.h"
+#include "planner/wording.h"
 
 #include <fmt/format.h>
 
@@ -102,19 +103,20 @@ void lay_legs(Route& route, std::vector<RouteLeg> legs) {
             const RouteLeg& before = route.legs.back();
             const double gap_m =
                 geo::distance_m(before.line.points().back(), leg.line.points().front());
+            const Wording gap =
+                worded("Between the end of \"{}\" and the start of \"{}\" lie {} that belong to no "
+                       "leg: their time and climb are not in this plan.",
+                       before.name,
+                       leg.name,
+                       both(show_distance, gap_m));
             if (gap_m > largest_gap_m)
-                route.cautions.push_back(
-                    {.level = Level::caution,
-                     .code = "route-gap",
-                     .day = std::nullopt,
-                     .leg = number,
-                     .text = fmt::format(
-                         "Between the end of \"{}\" and the start of \"{}\" lie {:.0f} m "
-                         "that belong to no leg: their time and climb are not in this plan.",
-                         before.name,
-                         leg.name,
-                         gap_m),
-                     .source = "docs/route.md"});
+                route.cautions.push_back({.level = Level::caution,
+                                          .code = "route-gap",
+                                          .day = std::nullopt,
+                                          .leg = number,
+                                          .text = gap.metric,
+                                          .source = "docs/route.md",
+                                          .imperial = gap.imperial});
         }
         route.legs.push_back(std::move(leg));
     }

@@ -1,6 +1,6 @@
 #include "planner/route_places.h"
 
-#include <fmt/format.h>
+#include "planner/wording.h"
 
 #include <algorithm>
 #include <utility>
@@ -86,18 +86,18 @@ void KnownPlaces::snap(Route& route, const std::vector<TripPlace>& places) const
                                     .leg = pass.leg,
                                     .asked = i});
         }
+        const Wording off =
+            worded("\"{}\" lies {} off the route; the way there and back is not in this plan.",
+                   places[i].name,
+                   both(show_distance, passes.front().off_m));
         if (passes.front().off_m > far_off_m)
-            route.cautions.push_back(
-                {.level = Level::caution,
-                 .code = "place-off-route",
-                 .day = std::nullopt,
-                 .leg = passes.front().leg + 1,
-                 .text =
-                     fmt::format("\"{}\" lies {:.0f} m off the route; the way there and back is "
-                                 "not in this plan.",
-                                 places[i].name,
-                                 passes.front().off_m),
-                 .source = "docs/route.md"});
+            route.cautions.push_back({.level = Level::caution,
+                                      .code = "place-off-route",
+                                      .day = std::nullopt,
+                                      .leg = passes.front().leg + 1,
+                                      .text = off.metric,
+                                      .source = "docs/route.md",
+                                      .imperial = off.imperial});
     }
     std::stable_sort(route.places.begin(), route.places.end(), [](const auto& a, const auto& b) {
         return a.along_m < b.along_m;

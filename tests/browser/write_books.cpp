@@ -55,7 +55,7 @@ int main(int count, char** words) {
         const planner::Trip trip =
             planner::read_trip(test::root / "sample-routes" / sample / "trip.json");
         const planner::Route route = planner::build_route(trip);
-        write_book(folder, sample, planner::make_plan(trip, route), route);
+        write_book(folder, sample, planner::make_plan_with_choices(trip, route), route);
     }
     return 0;
 }

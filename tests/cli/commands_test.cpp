@@ -128,13 +128,13 @@ TEST(Commands, ACautionAndTheTableTellTheSameHour) { // the caution cut seconds 
 }
 
 /// A disk that is full: takes nothing.
-class FullDisk : public std::streambuf {
+class FullStream : public std::streambuf {
   protected:
     int_type overflow(int_type /*letter*/) override { return traits_type::eof(); }
 };
 
 TEST(Commands, OutputThatCannotBeWrittenIsNotDone) {
-    FullDisk disk;
+    FullStream disk;
     std::ostream out(&disk);
     std::ostringstream err;
     EXPECT_EQ(run({"models"}, {.out = out, .err = err}), ExitCode::bad_input);

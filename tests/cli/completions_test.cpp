@@ -2,6 +2,7 @@
 
 #include "cli/app.h"
 #include "cli/command_line.h"
+#include "tests/support/said.h"
 #include "tests/support/shell_terminal.h"
 #include "tests/support/temp_folder.h"
 
@@ -29,13 +30,6 @@ CommandTable table() {
     return command_table(line.app());
 }
 
-std::string help_of(std::vector<std::string> arguments) {
-    std::ostringstream out, err;
-    arguments.emplace_back("--help");
-    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done);
-    return out.str();
-}
-
 /// Every word of a help that begins with a dash.
 std::set<std::string> dashed(const std::string& help) {
     std::set<std::string> found;
@@ -58,11 +52,11 @@ std::set<std::string> names_of(const std::vector<OptionEntry>& options) {
 
 TEST(CommandTable, HasTheCommandsAndOptionsThatTheHelpNames) {
     const CommandTable known = table();
-    EXPECT_EQ(names_of(known.options), dashed(help_of({})));
+    EXPECT_EQ(names_of(known.options), dashed(test::help_of({})));
     std::vector<std::string> commands;
     for (const CommandEntry& command : known.commands) {
         commands.push_back(command.name);
-        std::set<std::string> named = dashed(help_of({command.name}));
+        std::set<std::string> named = dashed(test::help_of({command.name}));
         EXPECT_EQ(names_of(command.options), named) << command.name;
     }
     std::ostringstream out, err;

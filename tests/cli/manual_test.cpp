@@ -1,4 +1,5 @@
 #include "cli/app.h"
+#include "tests/support/said.h"
 #include "tests/support/shell_terminal.h"
 #include "tests/support/source_tree.h"
 
@@ -57,13 +58,6 @@ std::string plain(std::string text) {
     return text;
 }
 
-std::string help_of(std::vector<std::string> arguments) {
-    std::ostringstream out, err;
-    arguments.emplace_back("--help");
-    EXPECT_EQ(run(arguments, {.out = out, .err = err}), ExitCode::done);
-    return out.str();
-}
-
 /// The entries that a help lists: "TRIP", "-o, --output BOOK.html", without their descriptions.
 std::vector<std::string> listed(const std::string& help, bool options) {
     std::vector<std::string> entries;
@@ -80,7 +74,7 @@ std::vector<std::string> listed(const std::string& help, bool options) {
 
 std::vector<std::string> command_names() {
     std::vector<std::string> names;
-    std::istringstream lines(help_of({}));
+    std::istringstream lines(test::help_of({}));
     bool commands = false;
     for (std::string line; std::getline(lines, line);) {
         commands = (commands || line == "Commands") && !line.empty();
@@ -93,7 +87,7 @@ std::vector<std::string> command_names() {
 /// What each command's help lists beside --help and --units, which the manual tells once.
 std::vector<std::string> own_options(const std::string& command) {
     std::vector<std::string> own;
-    for (const std::string& entry : listed(help_of({command}), true))
+    for (const std::string& entry : listed(test::help_of({command}), true))
         if (entry.find("--help") == std::string::npos && !entry.starts_with("--units"))
             own.push_back(entry);
     return own;
@@ -125,7 +119,7 @@ TEST(Manual, ShowsEachCommandWithItsOptionsAndTheirValues) {
         std::string synopsis = plain(section.substr(0, section.find("\n.Pp")));
         synopsis = replaced(synopsis, "\\n", " ");
         EXPECT_THAT(synopsis, HasSubstr(command));
-        for (const std::string& value : listed(help_of({command}), false))
+        for (const std::string& value : listed(test::help_of({command}), false))
             EXPECT_THAT(synopsis + " ", HasSubstr(" " + value + " "));
         std::set<std::string> options;
         for (const std::string& entry : own_options(command)) {
@@ -150,7 +144,7 @@ TEST(Manual, ShowsEachCommandWithItsOptionsAndTheirValues) {
 
 TEST(Manual, TellsTheOptionsOfTheProgramItself) {
     const std::string options = plain(under(manual(), ".Sh", "OPTIONS"));
-    for (const std::string& entry : listed(help_of({}), true))
+    for (const std::string& entry : listed(test::help_of({}), true))
         EXPECT_THAT(replaced(options, " , ", ", "), HasSubstr("\n" + entry + "\n"));
     std::set<std::string> known{"-h", "--help", "--version", "--units"};
     for (const std::string& command : command_names())
@@ -162,7 +156,7 @@ TEST(Manual, TellsTheOptionsOfTheProgramItself) {
 
 TEST(Manual, TellsTheExitCodesOfTheHelp) {
     const std::string status = under(manual(), ".Sh", "EXIT STATUS");
-    const std::string help = help_of({});
+    const std::string help = test::help_of({});
     for (const char* code : {"0", "1", "2", "3"})
         EXPECT_THAT(status, HasSubstr(std::string(".It ") + code + "\n"));
     EXPECT_THAT(status, testing::Not(HasSubstr(".It 4")));

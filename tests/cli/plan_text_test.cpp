@@ -149,8 +149,7 @@ INSTANTIATE_TEST_SUITE_P(Units,
                          });
 
 TEST(PlanTextUnits, ShowsTheSameFiguresInBothSystems) {
-    Plan plan = test::hand_built_plan();
-    plan.cautions.clear(); // their texts are written in SI
+    const Plan plan = test::hand_built_plan();
     const std::string metric = plan_text(plan, {.units = UnitSystem::metric, .colour = false});
     const std::string imperial = plan_text(plan, {.units = UnitSystem::imperial, .colour = false});
     EXPECT_THAT(metric, HasSubstr("20.2 kg")); // Björn's pack of 20.23 kg, 44.6 lb

@@ -73,9 +73,10 @@ TEST(CarrySummary, AddsUpThePortagesOfRandomTrips) {
         }
         const CarryWay& planned = carrying.ways.at(0);
         EXPECT_FALSE(planned.carries);
-        if (plan.converged.settled) { // else the last two rounds share the loads out differently
-            EXPECT_NEAR(planned.moving_s, moving_s, 1.0);
-        }
+        // Where two answers took turns, the last two rounds differ by so much.
+        EXPECT_NEAR(planned.moving_s,
+                    moving_s,
+                    plan.converged.settled ? 1.0 : 1.0 + plan.converged.largest_change_s);
         EXPECT_NEAR(planned.walked_m, walked_m, 1e-6 * walked_m);
         EXPECT_EQ(planned.more_s, 0.0);
         for (std::size_t w = 1; w < carrying.ways.size(); ++w) {

@@ -54,7 +54,7 @@ TEST(EstimatedCurrent, FollowsManningAndSaysSo) {
     EXPECT_THAT(said(plan, "current-estimated"),
                 ElementsAre(AllOf(HasSubstr("3.3 km/h is Manning's estimate"),
                                   HasSubstr("1.0 m/km"),
-                                  HasSubstr("between 3.0 and 3.9 km/h"))));
+                                  HasSubstr("between 3.0 km/h and 3.9 km/h"))));
     EXPECT_THAT(said(plan, "no-current"), IsEmpty());
 }
 

@@ -141,6 +141,12 @@ Plan with_hostile_names(Plan plan) {
         for (LeaveBy& leave : appointment.leave_by)
             leave.place = leave.bound_at = unbroken;
     }
+    for (Overloaded& one : plan.remedies.overloaded)
+        one.member = unbroken;
+    plan.remedies.leave->things = {markup, quotes};
+    plan.remedies.supply->place = unbroken;
+    for (OtherWay& way : plan.other_ways.ways)
+        way.by = way.instead_of = {markup + unbroken};
     for (StaysHome& item : plan.stays_home)
         item.item = item.why = unbroken;
     for (Comes& item : plan.comes)
@@ -189,6 +195,8 @@ Plan one_leg(Plan plan) {
     plan.litres.clear();
     plan.carrying = {};
     plan.sharing = {};
+    plan.remedies = {};
+    plan.other_ways = {};
     plan.cautions.clear();
     plan.totals.days = 1;
     plan.totals.distance_m = day.to_m;

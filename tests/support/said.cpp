@@ -19,4 +19,9 @@ std::string printed(const std::vector<std::string>& arguments) {
     return said.out;
 }
 
+std::string help_of(std::vector<std::string> arguments) {
+    arguments.emplace_back("--help");
+    return printed(arguments);
+}
+
 } // namespace tumpline::test

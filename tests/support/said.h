@@ -19,4 +19,7 @@ struct Said {
 /// Standard output of a command that must come to its end.
 [[nodiscard]] std::string printed(const std::vector<std::string>& arguments);
 
+/// What the program says to these arguments and --help.
+[[nodiscard]] std::string help_of(std::vector<std::string> arguments);
+
 } // namespace tumpline::test
