@@ -206,8 +206,9 @@ TEST(ModelRanges, ATorrentIsNoRiverToEstimate) {
 }
 
 TEST(ModelRanges, AShortRiverHasNoGradientToSpeakOf) {
-    EXPECT_THAT(said(plain_trip({river(1500.0, 0.003)}), "gradient-short"),
-                ElementsAre(AllOf(HasSubstr("3.0 m/km"), HasSubstr("1.5 km"), HasSubstr("2.0 km"))));
+    EXPECT_THAT(
+        said(plain_trip({river(1500.0, 0.003)}), "gradient-short"),
+        ElementsAre(AllOf(HasSubstr("3.0 m/km"), HasSubstr("1.5 km"), HasSubstr("2.0 km"))));
     EXPECT_THAT(said(plain_trip({river(2500.0, 0.003)}), "gradient-short"), IsEmpty());
     EXPECT_THAT(said(plain_trip({river(2500.0, 0.0005)}), "gradient-short"),
                 ElementsAre(HasSubstr("5 km")));
