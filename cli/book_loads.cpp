@@ -121,8 +121,14 @@ std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
             .text("on", leg->name)
             .text("load", shown.mass(craft.load_kg))
             .text("payload",
-                  craft.payload_kg > 0.0 ? fmt::format("of {}", shown.mass(craft.payload_kg))
-                                         : "payload not given")
+                  fmt::format(
+                      "{}{}",
+                      craft.payload_kg > 0.0 ? fmt::format("of {}", shown.mass(craft.payload_kg))
+                                             : "payload not given",
+                      craft.freeboard_m
+                          ? fmt::format("; freeboard {}",
+                                        planner::show_length(*craft.freeboard_m, shown.system()))
+                          : std::string()))
             .text("left", shown.mass(craft.left_kg))
             .text("right", shown.mass(craft.right_kg))
             .text("at_hand",

@@ -201,6 +201,7 @@ std::string craft(const FirstTrip& trip) {
       // "wind_ceiling": "20 km/h", // no open crossing in stronger wind
       // "rolls_up": true, // whether it goes rolled into a pack
       // "waterplane": "1.3 m2", // area of the waterline: how much deeper a load lays it
+      // "freeboard": "20 cm", // side over the water with its crew and no goods; needs the waterplane
       "mass": "{}", // with what stays attached
       "crew": ["first person"]
     }}

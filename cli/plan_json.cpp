@@ -197,7 +197,8 @@ Json craft_json(const planner::CraftLoad& craft) {
             {"right", stowed_json(craft.right)},
             {"at_hand", stowed_json(craft.at_hand)},
             {"fits_volume", craft.fits_volume},
-            {"draft_change_m", or_null(craft.draft_change_m)}};
+            {"draft_change_m", or_null(craft.draft_change_m)},
+            {"freeboard_m", or_null(craft.freeboard_m)}};
 }
 
 Json choice_json(const planner::CarryChoice& choice) {

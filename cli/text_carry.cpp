@@ -132,6 +132,15 @@ std::string over_text(const TextPage& page, const planner::CarryWay& way) {
                            : std::string());
 }
 
+/// What is to be said of a craft beside its figures.
+std::string craft_remark(const TextPage& page, const planner::CraftLoad& craft) {
+    if (craft.payload_kg > 0.0 && craft.load_kg > craft.payload_kg)
+        return "over its payload";
+    if (!craft.fits_volume)
+        return "bags too small";
+    return craft.freeboard_m ? fmt::format("freeboard {}", page.length(*craft.freeboard_m)) : "";
+}
+
 } // namespace
 
 void add_carrying(TextPage& page) {
@@ -211,10 +220,7 @@ void add_craft(TextPage& page) {
                        page.mass(craft.right_kg),
                        page.mass(craft.at_hand_kg),
                        craft.draft_change_m ? page.draft(*craft.draft_change_m) : std::string(),
-                       craft.payload_kg > 0.0 && craft.load_kg > craft.payload_kg
-                           ? "over its payload"
-                       : craft.fits_volume ? ""
-                                           : "bags too small"});
+                       craft_remark(page, craft)});
     if (table.empty())
         return;
     page.heading("Craft (load: people, what they wear, goods; left and right: the stowed bags)");

@@ -89,6 +89,10 @@ std::string TextPage::draft(double change_m) const {
                   : fmt::format("{:.1f} in", change_m / planner::m_per_foot * 12.0);
 }
 
+std::string TextPage::length(double length_m) const {
+    return planner::show_length(length_m, reader_.units);
+}
+
 std::string TextPage::duration(double duration_s) {
     return duration_s > 0.0 ? planner::show_duration(duration_s) : std::string();
 }

@@ -49,6 +49,8 @@ class TextPage {
     [[nodiscard]] std::string gradient(double gradient) const;
     /// How much deeper a craft lies: "21 mm"; "0.8 in".
     [[nodiscard]] std::string draft(double change_m) const;
+    /// "15 cm"; "6.0 in".
+    [[nodiscard]] std::string length(double length_m) const;
     [[nodiscard]] static std::string duration(double duration_s);
     /// "km 12.3" along the route.
     [[nodiscard]] std::string along(double along_m) const;

@@ -9,6 +9,11 @@ namespace tumpline::planner {
 
 namespace {
 
+struct WholeItem {
+    std::size_t g;
+    std::size_t dl;
+};
+
 /// The sums (grams, decilitres) of the left bag that some choice of items reaches, and with which
 /// item each was reached first: without it, the rest of the sum was reached by items before.
 class Sums {
@@ -19,7 +24,8 @@ class Sums {
     }
 
     /// From the top down, so that no item counts twice.
-    void add(std::uint8_t item, std::size_t g, std::size_t dl) {
+    void add(std::uint8_t item, const WholeItem& whole) {
+        const auto& [g, dl] = whole;
         for (std::size_t row = rows_; row-- > dl;) {
             std::uint8_t* const to = &by_[row * columns_];
             const std::uint8_t* const from = &by_[(row - dl) * columns_];
@@ -46,11 +52,6 @@ class Sums {
     std::size_t rows_;
     std::size_t columns_;
     std::vector<std::uint8_t> by_;
-};
-
-struct WholeItem {
-    std::size_t g;
-    std::size_t dl;
 };
 
 constexpr std::size_t most_items = 200; // their numbers fit a byte
@@ -82,7 +83,7 @@ std::optional<std::vector<bool>> level_by_sums(const std::vector<BagItem>& items
         return std::nullopt;
     Sums sums(total_g, left_dl);
     for (std::size_t k = 0; k < whole.size(); ++k)
-        sums.add(static_cast<std::uint8_t>(k), whole[k].g, whole[k].dl);
+        sums.add(static_cast<std::uint8_t>(k), whole[k]);
     const std::size_t least_dl = total_dl - right_dl; // what the right bag cannot hold
     const auto filled = [&](std::size_t g) -> std::optional<std::size_t> {
         for (std::size_t dl = least_dl; dl <= left_dl; ++dl)

@@ -103,6 +103,7 @@ struct CraftLoad {
     std::vector<Stowed> left, right, at_hand;
     bool fits_volume = true;
     std::optional<double> draft_change_m; ///< against the empty craft with its crew
+    std::optional<double> freeboard_m;    ///< left; where the trip file gives it without goods
 };
 
 /// One way of doing a portage, for the table of choices.

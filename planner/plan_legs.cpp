@@ -150,13 +150,15 @@ void LegMaker::add_craft(PlanLeg& leg) const {
         one.left_kg = sum_kg(one.left);
         one.right_kg = sum_kg(one.right);
         one.at_hand_kg = sum_kg(one.at_hand);
-        if (prepared.trip.craft[c].freeboard_area_m2) {
+        if (prepared.trip.craft[c].waterplane_m2) {
             double goods_kg = 0.0;
             for (const std::size_t m : craft.crew)
                 goods_kg += load.start_kg[m];
             constexpr double fresh_water_kg_m3 = 1000.0;
             one.draft_change_m =
-                goods_kg / (fresh_water_kg_m3 * *prepared.trip.craft[c].freeboard_area_m2);
+                goods_kg / (fresh_water_kg_m3 * *prepared.trip.craft[c].waterplane_m2);
+            if (prepared.trip.craft[c].freeboard_m)
+                one.freeboard_m = *prepared.trip.craft[c].freeboard_m - *one.draft_change_m;
         }
         leg.craft.push_back(std::move(one));
     }

@@ -16,6 +16,9 @@ namespace tumpline::planner {
 
 namespace {
 
+/// Six inches; common practice for open boats, no source.
+constexpr double least_freeboard_m = 0.1524;
+
 /// What is to be said of boats, wind and rivers, leg by leg.
 class WaterWatch {
   public:
@@ -57,6 +60,14 @@ void WaterWatch::craft_on(const PlanLeg& leg) {
                              both(show_mass, load.load_kg),
                              both(show_mass, load.load_kg - load.payload_kg),
                              both(show_mass, load.payload_kg)));
+        if (load.freeboard_m && *load.freeboard_m < least_freeboard_m)
+            list_.say(*load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
+                      "low-freeboard",
+                      worded("{} has {} of side over the water under this load; with less than {} "
+                             "small waves come in. Take less, or another craft.",
+                             load.craft,
+                             both(show_length, *load.freeboard_m),
+                             both(show_length, least_freeboard_m)));
         if (!load.fits_volume)
             list_.say(Level::caution,
                       "bags-too-small",

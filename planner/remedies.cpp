@@ -88,12 +88,12 @@ class ThingsToLeave {
     std::optional<LeftThings> run() {
         LeftThings remedy;
         remedy.mass_kg = least_mass_kg();
-        std::vector<std::size_t> things = carried_things();
+        const std::vector<std::size_t> things = carried_things();
         // Alone, the lightest that do come first: they are the easiest to do without.
-        for (auto k = things.rbegin(); k != things.rend(); ++k) {
-            if (mass_kg(*k) < remedy.mass_kg || !try_without({*k}))
+        for (const std::size_t k : std::vector<std::size_t>(things.rbegin(), things.rend())) {
+            if (mass_kg(k) < remedy.mass_kg || !try_without({k}))
                 continue;
-            remedy.things.push_back(name(*k));
+            remedy.things.push_back(name(k));
             if (remedy.things.size() == 1)
                 remedy.heaviest_of_limit = last_ratio_;
             if (remedy.things.size() == most_named)

@@ -117,12 +117,13 @@ struct Craft {
     std::optional<double> payload_kg; ///< people included
     std::vector<std::string> crew;    ///< names of members
     std::optional<double> calm_speed_mps;
-    std::vector<double> bags_l;              ///< volumes of its bags: two (left, right) or none
-    std::optional<double> wet_fraction;      ///< of its mass, clinging after use until dried
-    std::optional<RiverClass> river_class;   ///< the hardest class it is meant for
-    std::optional<double> wind_ceiling_mps;  ///< no open crossing above this wind
-    std::optional<bool> rolls_up;            ///< can be carried rolled in the pack
-    std::optional<double> freeboard_area_m2; ///< waterplane area, for the draft
+    std::vector<double> bags_l;             ///< volumes of its bags: two (left, right) or none
+    std::optional<double> wet_fraction;     ///< of its mass, clinging after use until dried
+    std::optional<RiverClass> river_class;  ///< the hardest class it is meant for
+    std::optional<double> wind_ceiling_mps; ///< no open crossing above this wind
+    std::optional<bool> rolls_up;           ///< can be carried rolled in the pack
+    std::optional<double> waterplane_m2;    ///< area of the waterline, for the draft
+    std::optional<double> freeboard_m;      ///< with its crew aboard and no goods
 };
 
 /// What an item does in one state.

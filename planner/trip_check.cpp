@@ -90,6 +90,11 @@ void check_craft(const Trip& trip, Problems& problems) {
     std::map<std::string_view, std::string_view> boat_of;
     for (std::size_t i = 0; i < trip.craft.size(); ++i) {
         const Craft& craft = trip.craft[i];
+        if (craft.freeboard_m && !craft.waterplane_m2)
+            problems.add(fmt::format("/craft/{}/freeboard", i),
+                         {.found = "no \"waterplane\" beside it",
+                          .expected = "both: a load lowers the boat by its volume over that area",
+                          .advice = "add \"waterplane\", as \"1.3 m2\", or leave it out"});
         for (std::size_t j = 0; j < craft.crew.size(); ++j) {
             const std::string place = fmt::format("/craft/{}/crew/{}", i, j);
             check_known(craft.crew[j], members, place, "a member of the party", problems);

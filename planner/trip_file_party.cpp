@@ -122,7 +122,12 @@ const Section<Craft>& craft_section() {
             {"waterplane",
              Need::may,
              [](const TripValue& v, Craft& c) {
-                 put(c.freeboard_area_m2, v.quantity({Dimension::area, 0.2, 20.0}));
+                 put(c.waterplane_m2, v.quantity({Dimension::area, 0.2, 20.0}));
+             }},
+            {"freeboard",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.freeboard_m, v.quantity({Dimension::length, 0.02, 1.5}));
              }},
         }};
     return section;

@@ -94,6 +94,8 @@ enum class UnitSystem { metric, imperial };
 [[nodiscard]] std::string show_distance(double length_m, UnitSystem system);
 /// A portage: "620 m", "1.24 km"; "123 rods".
 [[nodiscard]] std::string show_portage(double length_m, UnitSystem system);
+/// Of a boat's side: "15 cm"; "6.0 in".
+[[nodiscard]] std::string show_length(double length_m, UnitSystem system);
 /// Ascent, descent, altitude: "830 m"; "2720 ft".
 [[nodiscard]] std::string show_height(double height_m, UnitSystem system);
 /// "4.3 km/h"; "2.7 mph".

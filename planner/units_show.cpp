@@ -64,6 +64,12 @@ std::string show_portage(double length_m, UnitSystem system) {
     return rounded(length_m, std::abs(length_m) < 100.0 ? 1.0 : 10.0) + " m";
 }
 
+std::string show_length(double length_m, UnitSystem system) {
+    if (system == UnitSystem::imperial)
+        return fixed(length_m / m_per_inch, 1) + " in";
+    return rounded(length_m * 100.0, 1.0) + " cm";
+}
+
 std::string show_height(double height_m, UnitSystem system) {
     if (system == UnitSystem::imperial)
         return rounded(height_m / m_per_foot, 10.0) + " ft";

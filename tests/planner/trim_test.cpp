@@ -4,6 +4,7 @@
 
 #include "planner/bag_sums.h"
 #include "planner/plan.h"
+#include "tests/support/plain_trip.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/random_trip.h"
 
@@ -13,6 +14,7 @@
 #include <cmath>
 #include <cstdint>
 #include <numeric>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -227,7 +229,7 @@ TEST(Trim, LaysACraftDeeperByItsGoodsOverItsWaterplane) {
         test::RandomTrip random = test::random_trip(seed);
         if (random.trip.craft.empty())
             continue;
-        random.trip.craft[0].freeboard_area_m2 = 2.0;
+        random.trip.craft[0].waterplane_m2 = 2.0;
         const Plan plan = make_plan(random.trip, random.route);
         const auto afloat = std::find_if(plan.legs.begin(),
                                          plan.legs.end(),
@@ -238,8 +240,34 @@ TEST(Trim, LaysACraftDeeperByItsGoodsOverItsWaterplane) {
         // Archimedes: a kilogram displaces a litre, a litre over 2 m2 is half a millimetre.
         EXPECT_NEAR(
             *load.draft_change_m, (load.left_kg + load.right_kg + load.at_hand_kg) * 0.0005, 1e-6);
+        EXPECT_FALSE(load.freeboard_m) << "nobody said what it is without goods";
         return;
     }
+}
+
+TEST(Trim, TakesWhatALoadSinksFromTheFreeboardAndSaysWhereItIsLow) {
+    test::PlainTrip plain = test::plain_trip({test::lake(3000.0)});
+    plain.trip.craft[0].waterplane_m2 = 1.0;
+    plain.trip.craft[0].freeboard_m = 0.20;
+    const auto said = [](const Plan& plan) {
+        for (const Caution& caution : plan.cautions)
+            if (caution.code == "low-freeboard")
+                return std::optional(caution.level);
+        return std::optional<Level>();
+    };
+    const auto with_kg = [&](double mass_kg) {
+        plain.trip.kit = {test::thing("sack", mass_kg)};
+        return make_plan(plain.trip, plain.route);
+    };
+    const Plan light = with_kg(20.0);
+    const CraftLoad& load = light.legs.at(0).craft.at(0);
+    ASSERT_TRUE(load.freeboard_m);
+    // A kilogram over a square metre is a millimetre.
+    EXPECT_NEAR(
+        *load.freeboard_m, 0.20 - 0.001 * (load.left_kg + load.right_kg + load.at_hand_kg), 1e-6);
+    EXPECT_FALSE(said(light));
+    EXPECT_EQ(said(with_kg(60.0)), Level::caution);
+    EXPECT_EQ(said(with_kg(230.0)), Level::stop);
 }
 
 } // namespace

@@ -250,6 +250,8 @@ TEST(UnitsShown, InBothSystems) {
     EXPECT_EQ(show_volume(1.5, imperial), "1.6 qt");
     EXPECT_EQ(show_volume(0.25, metric), "250 ml");
     EXPECT_EQ(show_volume(0.25, imperial), "8 fl oz");
+    EXPECT_EQ(show_length(0.1524, metric), "15 cm");
+    EXPECT_EQ(show_length(0.1524, imperial), "6.0 in");
     EXPECT_EQ(show_carried(27.12, metric), "27.1 kg km");
     EXPECT_EQ(show_carried(27.12, imperial), "37.2 lb mi"); // 27.12 x 2.20462 x 0.621371
     EXPECT_EQ(show_carried(1240.4, metric), "1240 kg km");

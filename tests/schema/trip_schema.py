@@ -36,6 +36,7 @@ FITTING = {
     "/craft/0/payload": "160 kg",
     "/craft/0/crew/0": "Ada",
     "/craft/0/waterplane": "1.3 m2",
+    "/craft/0/freeboard": "20 cm",
     "/kit/0/for": "Ada",
     "/kit/0/stays_with": "Ada",
     "/days/hours_limit": 24,

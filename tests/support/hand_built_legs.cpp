@@ -55,6 +55,7 @@ void load_craft(PlanLeg& leg) {
             (red ? 68.0 : 82.0) + 1.8 + craft.left_kg + craft.right_kg + craft.at_hand_kg;
         craft.payload_kg = 160.0;
         craft.draft_change_m = red ? 0.021 : 0.024;
+        craft.freeboard_m = 0.20 - *craft.draft_change_m;
         leg.craft.push_back(craft);
     }
 }
