@@ -29,7 +29,7 @@ struct Printed {
 /// Factors printed in the tables of NIST Special Publication 811 (2008), appendix B.8 and B.9, to
 /// seven digits (exact ones in bold there), and in NIST Handbook 44, appendix C; written down from
 /// memory.
-const std::vector<Printed> printed{
+const std::vector<Printed> printed_factors{
     {"1 lb", Dimension::mass, 0.4535924, 5e-8, "SP 811 B.8, pound (avoirdupois)"},
     {"1 oz", Dimension::mass, 0.02834952, 5e-9, "SP 811 B.8, ounce (avoirdupois)"},
     {"1 st", Dimension::mass, 6.350293, 5e-7, "SP 811 B.8: 14 lb, stone"},
@@ -66,7 +66,7 @@ TEST_P(PrintedUnit, AgreesWithTheTable) {
     EXPECT_NEAR(read(row.text, row.dimension), row.si, row.tolerance) << row.source;
 }
 
-INSTANTIATE_TEST_SUITE_P(Published, PrintedUnit, testing::ValuesIn(printed));
+INSTANTIATE_TEST_SUITE_P(Published, PrintedUnit, testing::ValuesIn(printed_factors));
 
 TEST(Units, AddsUpLargeAndSmall) {
     EXPECT_NEAR(read("7 lb 4 oz", Dimension::mass), 7.25 * kg_per_pound, 1e-15);
