@@ -18,13 +18,8 @@ std::size_t member_named(const Trip& trip, const std::string& name) {
     return std::min(static_cast<std::size_t>(at - trip.party.begin()), trip.party.size() - 1);
 }
 
-/// Things that go on one back together.
-struct Bundle {
-    SharedThing thing;
-    std::vector<std::size_t> items;
-};
+} // namespace
 
-/// The party's things; those of one piece stay together.
 std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brought) {
     std::vector<Bundle> bundles;
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
@@ -44,7 +39,12 @@ std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brough
     return bundles;
 }
 
-} // namespace
+std::optional<std::size_t> bound_to(const Trip& trip, const KitItem& item) {
+    const std::string& holder = item.owner.empty() ? item.bearer : item.owner;
+    if (holder.empty())
+        return {};
+    return member_named(trip, holder);
+}
 
 std::int64_t item_mg(const KitItem& item) {
     return kg_to_mg(item.mass_kg) * item.count;
@@ -69,10 +69,10 @@ void share_things(const LoadInputs& inputs, Loads& loads) {
     loads.item_bearer.assign(trip.kit.size(), 0);
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
         const KitItem& item = trip.kit[k];
-        const std::string& holder = item.owner.empty() ? item.bearer : item.owner;
-        if (holder.empty())
+        const std::optional<std::size_t> bound = bound_to(trip, item);
+        if (!bound)
             continue;
-        loads.item_bearer[k] = member_named(trip, holder);
+        loads.item_bearer[k] = *bound;
         if (inputs.brought[k] && item.ashore == ItemUse::packed)
             bearers[loads.item_bearer[k]].own_kg += mg_to_kg(item_mg(item));
     }

@@ -4,11 +4,25 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
+#include <vector>
 
 namespace tumpline::planner {
 
 /// All of an item that comes, whole milligrams.
 [[nodiscard]] std::int64_t item_mg(const KitItem& item);
+
+/// Things of the party that go on one back together.
+struct Bundle {
+    SharedThing thing;
+    std::vector<std::size_t> items; ///< indices into Trip::kit
+};
+
+/// The party's things that anyone may bear; those of one piece ("in") stay together.
+[[nodiscard]] std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brought);
+
+/// The member who must bear an item: its owner, or whom it must stay with; empty: anyone.
+[[nodiscard]] std::optional<std::size_t> bound_to(const Trip& trip, const KitItem& item);
 
 /// Who bears the party's things, the boats and the fuel, and how the food of each stage is split:
 /// fills `shared`, `item_bearer`, `craft_bearer` and `stage_share` of `loads`, from what the water

@@ -8,7 +8,6 @@
 
 #include <algorithm>
 #include <chrono>
-#include <set>
 
 namespace tumpline::planner {
 
@@ -27,7 +26,6 @@ class Watch {
 
   private:
     void days();
-    void packs();
     void appointments();
     void route();
     void whole_trip();
@@ -121,39 +119,6 @@ void Watch::days() {
     list_.add(camps);
 }
 
-void Watch::packs() {
-    std::set<std::size_t> told_crushed;
-    for (const PlanLeg& leg : plan_.legs) {
-        if (leg.travel == Travel::paddle)
-            continue;
-        list_.at(leg.day, leg.leg);
-        for (const MemberLoad& load : leg.loads) {
-            const auto member = static_cast<std::size_t>(&load - leg.loads.data());
-            const double body_kg = draft_.prepared.trip.party[member].body_kg;
-            if (load.pack_max_kg > load.limit_kg + shown_over_kg)
-                list_.say(Level::caution,
-                          "pack-over-limit",
-                          worded("{} carries {}, {} over the limit of {} ({:.0f} % of body mass).",
-                                 load.member,
-                                 both(show_mass, load.pack_max_kg),
-                                 both(show_mass, load.pack_max_kg - load.limit_kg),
-                                 both(show_mass, load.limit_kg),
-                                 100.0 * load.pack_max_kg / body_kg),
-                          "Bastien2016");
-            if (leg.travel == Travel::walk && load.pack_max_kg > body_kg &&
-                told_crushed.insert(member).second)
-                list_.say(Level::stop,
-                          "pack-over-body",
-                          worded("{}'s pack of {} is heavier than its bearer: no day is "
-                                 "walked under it. Take less, put in a supply, or carry in stages.",
-                                 load.member,
-                                 both(show_mass, load.pack_max_kg)),
-                          "Bastien2016");
-        }
-    }
-    list_.anywhere();
-}
-
 void Watch::appointments() {
     for (const PlanAppointment& one : plan_.appointments) {
         list_.at(one.day);
@@ -245,7 +210,7 @@ void Watch::whole_trip() {
 
 std::vector<Caution> Watch::run() {
     days();
-    packs();
+    list_.add(load_cautions(draft_, plan_));
     list_.add(water_cautions(draft_, plan_));
     list_.add(supply_cautions(draft_, plan_));
     appointments();

@@ -56,6 +56,8 @@ plan_totals(const Draft& draft, const std::vector<PlanDay>& days, const std::vec
 [[nodiscard]] std::vector<TurnRound> plan_turn_rounds(const Draft& draft);
 /// Nights at camps that are closed then or too small.
 [[nodiscard]] std::vector<Caution> camp_cautions(const Draft& draft);
+/// What is to be said of what people bear.
+[[nodiscard]] std::vector<Caution> load_cautions(const Draft& draft, const Plan& plan);
 /// What is to be said of boats, wind and rivers.
 [[nodiscard]] std::vector<Caution> water_cautions(const Draft& draft, const Plan& plan);
 /// What holds on any water, once.

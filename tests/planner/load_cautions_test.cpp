@@ -1,0 +1,132 @@
+#include "planner/plan.h"
+#include "tests/support/plain_trip.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <iterator>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What cannot be divided and nobody is to carry.
+namespace tumpline::planner {
+namespace {
+
+using testing::HasSubstr;
+
+constexpr const char* code = "item-over-limits";
+
+std::vector<Caution> told(const Plan& plan) {
+    std::vector<Caution> found;
+    std::copy_if(plan.cautions.begin(),
+                 plan.cautions.end(),
+                 std::back_inserter(found),
+                 [](const Caution& one) { return one.code == code; });
+    return found;
+}
+
+/// Ada with a limit of 20 kg and, where `strong_kg` is given, Bo with that one.
+test::PlainTrip party(std::optional<double> strong_kg = {}) {
+    test::PlainTrip plain = test::plain_trip({test::walk(3000.0), test::walk(2000.0)});
+    plain.trip.party[0].carry_limit_kg = 20.0;
+    if (strong_kg) {
+        Member bo = plain.trip.party[0];
+        bo.name = "Bo";
+        bo.carry_limit_kg = strong_kg;
+        plain.trip.party.push_back(bo);
+    }
+    return plain;
+}
+
+KitItem of_the_party(const std::string& name, double mass_kg) {
+    KitItem item = test::thing(name, mass_kg);
+    item.owner.clear();
+    return item;
+}
+
+TEST(ItemOverLimits, StopsTheTripOnceAndNamesThingAndHighestLimit) {
+    test::PlainTrip plain = party(25.0);
+    plain.trip.kit = {of_the_party("cast-iron stove", 26.0)};
+    const Plan plan = make_plan(plain.trip, plain.route);
+    ASSERT_EQ(told(plan).size(), 1U);
+    const Caution stop = told(plan).front();
+    EXPECT_EQ(stop.level, Level::stop);
+    EXPECT_EQ(stop.leg, 1U);
+    EXPECT_THAT(stop.text, HasSubstr("cast-iron stove of 26.0 kg"));
+    EXPECT_THAT(stop.text, HasSubstr("Bo's, 25.0 kg"));
+    EXPECT_THAT(stop.imperial, HasSubstr("57.3 lb"));
+    EXPECT_FALSE(plan.can_be_carried_out());
+}
+
+TEST(ItemOverLimits, IsSilentWhereOneOfThePartyMayBearIt) {
+    test::PlainTrip plain = party(27.0);
+    plain.trip.kit = {of_the_party("cast-iron stove", 26.0)};
+    EXPECT_TRUE(told(make_plan(plain.trip, plain.route)).empty());
+}
+
+TEST(ItemOverLimits, LooksOnlyAtTheMemberItMustStayWith) {
+    test::PlainTrip plain = party(27.0);
+    plain.trip.kit = {of_the_party("cast-iron stove", 26.0)};
+    plain.trip.kit[0].bearer = "Ada";
+    const std::vector<Caution> stops = told(make_plan(plain.trip, plain.route));
+    ASSERT_EQ(stops.size(), 1U);
+    EXPECT_THAT(stops[0].text, HasSubstr("is over Ada's limit of 20.0 kg"));
+}
+
+TEST(ItemOverLimits, CountsWhatGoesInOnePieceTogether) {
+    test::PlainTrip plain = party(25.0);
+    plain.trip.kit = {of_the_party("tarp", 13.0), of_the_party("poles", 13.0)};
+    EXPECT_TRUE(told(make_plan(plain.trip, plain.route)).empty());
+    for (KitItem& item : plain.trip.kit)
+        item.piece = "shelter bag";
+    const std::vector<Caution> stops = told(make_plan(plain.trip, plain.route));
+    ASSERT_EQ(stops.size(), 1U);
+    EXPECT_THAT(stops[0].text, HasSubstr("shelter bag of 26.0 kg"));
+}
+
+TEST(ItemOverLimits, LeavesOutWhatIsWornOrStaysAtHome) {
+    test::PlainTrip plain = party();
+    plain.trip.kit = {test::thing("armour", 26.0), test::thing("anvil", 26.0)};
+    plain.trip.kit[0].ashore = ItemUse::worn;
+    plain.trip.kit[1].bring = false;
+    EXPECT_TRUE(told(make_plan(plain.trip, plain.route)).empty());
+}
+
+TEST(ItemOverLimits, IsACautionWhereTheLimitIsOnlyAssumed) {
+    test::PlainTrip plain = party();
+    plain.trip.party[0].carry_limit_kg.reset();
+    plain.trip.kit = {test::thing("anvil", 40.0)};
+    const Plan plan = make_plan(plain.trip, plain.route);
+    ASSERT_EQ(told(plan).size(), 1U);
+    EXPECT_EQ(told(plan)[0].level, Level::caution);
+    EXPECT_THAT(told(plan)[0].text, HasSubstr("assumed by body mass"));
+}
+
+TEST(ItemOverLimits, HoldsABoatAgainstItsCrew) {
+    test::PlainTrip plain = test::plain_trip({test::walk(3000.0), test::lake(2000.0)});
+    plain.trip.party[0].carry_limit_kg = 20.0;
+    plain.trip.craft[0].mass_kg = 24.0;
+    const std::vector<Caution> stops = told(make_plan(plain.trip, plain.route));
+    ASSERT_EQ(stops.size(), 1U);
+    EXPECT_THAT(stops[0].text, HasSubstr("24.0 kg"));
+}
+
+TEST(ItemOverLimits, HoldsAPieceOfAPortageAgainstThePortageLimits) {
+    test::PlainTrip plain = test::plain_trip({test::lake(2000.0), test::walk(500.0)});
+    plain.route.legs[1].asked.travel = Travel::portage;
+    plain.route.legs[1].travel = Travel::portage;
+    plain.trip.party[0].carry_limit_kg = 20.0;
+    plain.trip.party[0].portage_limit_kg = 28.0;
+    plain.trip.kit = {test::thing("barrel", 27.0)};
+    EXPECT_TRUE(told(make_plan(plain.trip, plain.route)).empty());
+    plain.trip.party[0].portage_limit_kg = 26.0;
+    const std::vector<Caution> stops = told(make_plan(plain.trip, plain.route));
+    ASSERT_EQ(stops.size(), 1U);
+    EXPECT_EQ(stops[0].leg, 2U);
+    EXPECT_THAT(stops[0].text, HasSubstr("barrel"));
+}
+
+} // namespace
+} // namespace tumpline::planner
