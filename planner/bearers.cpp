@@ -24,7 +24,7 @@ std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brough
     std::vector<Bundle> bundles;
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
         const KitItem& item = trip.kit[k];
-        if (!brought[k] || !item.owner.empty() || !item.bearer.empty())
+        if (!brought[k] || bound_to(trip, item))
             continue;
         const auto same = std::find_if(bundles.begin(), bundles.end(), [&](const Bundle& bundle) {
             return !item.piece.empty() && trip.kit[bundle.items.front()].piece == item.piece;
@@ -50,6 +50,10 @@ std::int64_t item_mg(const KitItem& item) {
     return kg_to_mg(item.mass_kg) * item.count;
 }
 
+bool packed_ashore(const Trip& trip, const std::vector<bool>& brought, std::size_t item) {
+    return brought[item] && trip.kit[item].ashore == ItemUse::packed;
+}
+
 std::size_t fuel_bearer(const Loads& loads) {
     return loads.shared.bearer.back();
 }
@@ -73,7 +77,7 @@ void share_things(const LoadInputs& inputs, Loads& loads) {
         if (!bound)
             continue;
         loads.item_bearer[k] = *bound;
-        if (inputs.brought[k] && item.ashore == ItemUse::packed)
+        if (packed_ashore(trip, inputs.brought, k))
             bearers[loads.item_bearer[k]].own_kg += mg_to_kg(item_mg(item));
     }
     const std::vector<Bundle> bundles = bundles_of(trip, inputs.brought);

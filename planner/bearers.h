@@ -12,6 +12,10 @@ namespace tumpline::planner {
 /// All of an item that comes, whole milligrams.
 [[nodiscard]] std::int64_t item_mg(const KitItem& item);
 
+/// Whether an item comes and is in a pack ashore.
+[[nodiscard]] bool
+packed_ashore(const Trip& trip, const std::vector<bool>& brought, std::size_t item);
+
 /// Things of the party that go on one back together.
 struct Bundle {
     SharedThing thing;

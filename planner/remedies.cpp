@@ -1,5 +1,6 @@
 #include "planner/remedies.h"
 
+#include "planner/bearers.h"
 #include "planner/pace.h"
 #include "planner/plan_draft.h"
 
@@ -149,7 +150,7 @@ class ThingsToLeave {
         const Trip& trip = draft_.prepared.trip;
         std::vector<std::size_t> things;
         for (std::size_t k = 0; k < trip.kit.size(); ++k)
-            if (draft_.prepared.kit.brought[k] && trip.kit[k].ashore == ItemUse::packed)
+            if (packed_ashore(trip, draft_.prepared.kit.brought, k))
                 things.push_back(k);
         std::stable_sort(things.begin(), things.end(), [&](std::size_t a, std::size_t b) {
             return mass_kg(a) > mass_kg(b);
@@ -281,8 +282,7 @@ class Relayed {
         const Loads& loads = draft_.settled.loads;
         const Prepared& prepared = draft_.prepared;
         for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k)
-            if (loads.item_bearer[k] == m && prepared.kit.brought[k] &&
-                prepared.trip.kit[k].ashore == ItemUse::packed)
+            if (loads.item_bearer[k] == m && packed_ashore(prepared.trip, prepared.kit.brought, k))
                 piece_kg = std::max(piece_kg, prepared.trip.kit[k].mass_kg);
         for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c)
             if (loads.craft_bearer[c] == m)
