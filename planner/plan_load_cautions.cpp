@@ -9,17 +9,12 @@
 #include <optional>
 #include <set>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace tumpline::planner {
 
 namespace {
-
-/// What one member should not go beyond.
-struct Limit {
-    double kg;
-    bool given; ///< by the trip file; otherwise a share of body mass is assumed
-};
 
 /// What is to be said of packs and of what cannot be divided.
 class LoadWatch {
@@ -33,30 +28,28 @@ class LoadWatch {
 
   private:
     void packs_on(const PlanLeg& leg);
-    void things_on_walks();
+    void things_on(const PlanLeg& walk);
     void pieces_on_portages();
     void too_heavy(const std::string& name,
                    double mass_kg,
                    const std::vector<std::size_t>& may_bear,
-                   Travel travel);
+                   const PlanLeg& leg);
 
-    [[nodiscard]] Limit limit_of(std::size_t member, Travel travel) const;
+    /// Whether the trip file gives a member's limit; otherwise a share of body mass is assumed.
+    [[nodiscard]] bool gives_limit(std::size_t member, Travel travel) const;
 
     const Draft& draft_;
     const Plan& plan_;
     const Trip& trip_;
     std::vector<std::size_t> everyone_;
     std::set<std::size_t> told_crushed_; ///< members
-    std::set<std::string> told_things_;
+    std::set<std::pair<std::string, Level>> told_things_;
     CautionList list_;
 };
 
-Limit LoadWatch::limit_of(std::size_t member, Travel travel) const {
+bool LoadWatch::gives_limit(std::size_t member, Travel travel) const {
     const Member& asked = trip_.party[member];
-    const AssumedMember& assumed = draft_.prepared.assumed.members[member];
-    if (travel == Travel::walk)
-        return {assumed.walk_limit_kg, asked.carry_limit_kg.has_value()};
-    return {assumed.portage_limit_kg, asked.portage_limit_kg || asked.carry_limit_kg};
+    return asked.carry_limit_kg || (travel == Travel::portage && asked.portage_limit_kg);
 }
 
 /// A thing that none of those who may bear it is to carry. Where the trip file says so the trip
@@ -64,28 +57,30 @@ Limit LoadWatch::limit_of(std::size_t member, Travel travel) const {
 void LoadWatch::too_heavy(const std::string& name,
                           double mass_kg,
                           const std::vector<std::size_t>& may_bear,
-                          Travel travel) {
+                          const PlanLeg& leg) {
     const std::vector<std::size_t>& bearers = may_bear.empty() ? everyone_ : may_bear;
     bool given = true;
     std::size_t strongest = bearers.front();
     for (const std::size_t member : bearers) {
-        const Limit limit = limit_of(member, travel);
-        if (mass_kg <= limit.kg + shown_over_kg)
+        const double limit_kg = leg.loads[member].limit_kg;
+        if (mass_kg <= limit_kg + shown_over_kg)
             return;
-        given = given && limit.given;
-        if (limit.kg > limit_of(strongest, travel).kg)
+        given = given && gives_limit(member, leg.travel);
+        if (limit_kg > leg.loads[strongest].limit_kg)
             strongest = member;
     }
-    if (!told_things_.insert(name).second)
+    const Level level = given ? Level::stop : Level::caution;
+    if (!told_things_.emplace(name, level).second)
         return;
+    list_.at(leg.day, leg.leg);
     const Wording mass = both(show_mass, mass_kg);
-    const Wording limit = both(show_mass, limit_of(strongest, travel).kg);
-    const std::string& bearer = trip_.party[strongest].name;
+    const Wording limit = both(show_mass, leg.loads[strongest].limit_kg);
+    const std::string& bearer = leg.loads[strongest].member;
     const Wording who = bearers.size() == 1
                             ? worded("{}'s limit of {}", bearer, limit)
                             : worded("every limit; the highest is {}'s, {}", bearer, limit);
     list_.say(
-        given ? Level::stop : Level::caution,
+        level,
         "item-over-limits",
         worded("{} of {} goes on one back and is over {}{}. Leave it, divide it into items of its "
                "own, or raise a limit that somebody truly bears.",
@@ -95,25 +90,24 @@ void LoadWatch::too_heavy(const std::string& name,
                given ? std::string_view("") : std::string_view(" (assumed by body mass)")));
 }
 
-void LoadWatch::things_on_walks() {
+void LoadWatch::things_on(const PlanLeg& walk) {
     const std::vector<bool>& brought = draft_.prepared.kit.brought;
     const auto packed_kg = [&](std::size_t k) {
-        const KitItem& item = trip_.kit[k];
-        return brought[k] && item.ashore == ItemUse::packed ? mg_to_kg(item_mg(item)) : 0.0;
+        return packed_ashore(trip_, brought, k) ? mg_to_kg(item_mg(trip_.kit[k])) : 0.0;
     };
     for (const Bundle& bundle : bundles_of(trip_, brought)) {
         const KitItem& first = trip_.kit[bundle.items.front()];
         double mass_kg = 0.0;
         for (const std::size_t k : bundle.items)
             mass_kg += packed_kg(k);
-        too_heavy(first.piece.empty() ? first.name : first.piece, mass_kg, {}, Travel::walk);
+        too_heavy(first.piece.empty() ? first.name : first.piece, mass_kg, {}, walk);
     }
     for (std::size_t k = 0; k < trip_.kit.size(); ++k)
         if (const std::optional<std::size_t> bound = bound_to(trip_, trip_.kit[k]))
-            too_heavy(trip_.kit[k].name, packed_kg(k), {*bound}, Travel::walk);
+            too_heavy(trip_.kit[k].name, packed_kg(k), {*bound}, walk);
     for (std::size_t c = 0; c < trip_.craft.size(); ++c) {
         const AssumedCraft& craft = draft_.prepared.assumed.craft[c];
-        too_heavy(trip_.craft[c].name, craft.mass_kg, craft.crew, Travel::walk);
+        too_heavy(trip_.craft[c].name, craft.mass_kg, craft.crew, walk);
     }
 }
 
@@ -122,10 +116,12 @@ void LoadWatch::pieces_on_portages() {
     for (std::size_t s = 0; s < loads.portages.size(); ++s) {
         if (!loads.portages[s])
             continue;
-        const PlanLeg& leg = plan_.legs[loads.plan_leg[s]];
-        list_.at(leg.day, leg.leg);
-        for (const Piece& piece : loads.portages[s]->pieces)
-            too_heavy(piece.name, mg_to_kg(piece.mass_mg), {}, Travel::portage);
+        for (const Piece& piece : loads.portages[s]->pieces) {
+            const bool divisible =
+                piece.part == Part::fuel || piece.part == Part::water || piece.part == Part::waste;
+            if (!divisible)
+                too_heavy(piece.name, mg_to_kg(piece.mass_mg), {}, plan_.legs[loads.plan_leg[s]]);
+        }
     }
 }
 
@@ -159,10 +155,8 @@ std::vector<Caution> LoadWatch::run() {
     const auto walked = std::find_if(plan_.legs.begin(), plan_.legs.end(), [](const PlanLeg& leg) {
         return leg.travel == Travel::walk;
     });
-    if (walked != plan_.legs.end()) {
-        list_.at(walked->day, walked->leg);
-        things_on_walks();
-    }
+    if (walked != plan_.legs.end())
+        things_on(*walked);
     pieces_on_portages();
     for (const PlanLeg& leg : plan_.legs) {
         list_.at(leg.day, leg.leg);

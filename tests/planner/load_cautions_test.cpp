@@ -128,5 +128,33 @@ TEST(ItemOverLimits, HoldsAPieceOfAPortageAgainstThePortageLimits) {
     EXPECT_THAT(stops[0].text, HasSubstr("barrel"));
 }
 
+TEST(ItemOverLimits, StopsAtAPortageWhereTheWalkBeforeOnlyWarned) {
+    test::PlainTrip plain =
+        test::plain_trip({test::walk(3000.0), test::lake(2000.0), test::walk(500.0)});
+    plain.route.legs[2].asked.travel = Travel::portage;
+    plain.route.legs[2].travel = Travel::portage;
+    plain.trip.party[0].carry_limit_kg.reset();
+    plain.trip.party[0].portage_limit_kg = 30.0;
+    plain.trip.kit = {test::thing("anvil", 40.0)};
+    const std::vector<Caution> said = told(make_plan(plain.trip, plain.route));
+    ASSERT_EQ(said.size(), 2U);
+    EXPECT_EQ(said[0].level, Level::caution);
+    EXPECT_EQ(said[0].leg, 1U);
+    EXPECT_EQ(said[1].level, Level::stop);
+    EXPECT_EQ(said[1].leg, 3U);
+}
+
+TEST(ItemOverLimits, DoesNotTakeWaterForAThingThatCannotBeDivided) {
+    test::PlainTrip plain = test::plain_trip({test::lake(2000.0), test::walk(500.0)});
+    plain.route.legs[1].asked.travel = Travel::portage;
+    plain.route.legs[1].travel = Travel::portage;
+    plain.trip.party[0].carry_limit_kg = 5.0;
+    plain.trip.water.capacity_l = 20.0;
+    plain.trip.water.reserve_l = 9.0;
+    const Plan plan = make_plan(plain.trip, plain.route);
+    ASSERT_GT(plan.legs[1].loads[0].parts.water_kg, 5.0);
+    EXPECT_TRUE(told(plan).empty());
+}
+
 } // namespace
 } // namespace tumpline::planner
