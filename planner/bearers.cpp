@@ -18,8 +18,13 @@ std::size_t member_named(const Trip& trip, const std::string& name) {
     return std::min(static_cast<std::size_t>(at - trip.party.begin()), trip.party.size() - 1);
 }
 
-} // namespace
+/// Things that go on one back together.
+struct Bundle {
+    SharedThing thing;
+    std::vector<std::size_t> items;
+};
 
+/// The party's things; those of one piece stay together.
 std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brought) {
     std::vector<Bundle> bundles;
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
@@ -39,6 +44,8 @@ std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brough
     return bundles;
 }
 
+} // namespace
+
 std::optional<std::size_t> bound_to(const Trip& trip, const KitItem& item) {
     const std::string& holder = item.owner.empty() ? item.bearer : item.owner;
     if (holder.empty())
@@ -56,6 +63,19 @@ bool packed_ashore(const Trip& trip, const std::vector<bool>& brought, std::size
 
 std::size_t fuel_bearer(const Loads& loads) {
     return loads.shared.bearer.back();
+}
+
+Whole whole_of(const Trip& trip, const std::vector<bool>& brought, std::size_t item) {
+    const KitItem& asked = trip.kit[item];
+    Whole whole{asked.piece.empty() ? asked.name : asked.piece, 0};
+    for (std::size_t k = 0; k < trip.kit.size(); ++k) {
+        const bool together =
+            k == item || (!asked.piece.empty() && trip.kit[k].piece == asked.piece &&
+                          bound_to(trip, trip.kit[k]) == bound_to(trip, asked));
+        if (together && packed_ashore(trip, brought, k))
+            whole.mass_mg += item_mg(trip.kit[k]);
+    }
+    return whole;
 }
 
 void share_things(const LoadInputs& inputs, Loads& loads) {

@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace tumpline::planner {
@@ -16,17 +17,18 @@ namespace tumpline::planner {
 [[nodiscard]] bool
 packed_ashore(const Trip& trip, const std::vector<bool>& brought, std::size_t item);
 
-/// Things of the party that go on one back together.
-struct Bundle {
-    SharedThing thing;
-    std::vector<std::size_t> items; ///< indices into Trip::kit
-};
-
-/// The party's things that anyone may bear; those of one piece ("in") stay together.
-[[nodiscard]] std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brought);
-
 /// The member who must bear an item: its owner, or whom it must stay with; empty: anyone.
 [[nodiscard]] std::optional<std::size_t> bound_to(const Trip& trip, const KitItem& item);
+
+/// What goes on one back as a whole with an item in a pack ashore: all of it, and of its holder's
+/// (or the party's) whatever else is of the same piece ("in").
+struct Whole {
+    std::string name;
+    std::int64_t mass_mg;
+};
+
+/// The whole to which an item belongs; nothing of it counts that is not in a pack.
+[[nodiscard]] Whole whole_of(const Trip& trip, const std::vector<bool>& brought, std::size_t item);
 
 /// Who bears the party's things, the boats and the fuel, and how the food of each stage is split:
 /// fills `shared`, `item_bearer`, `craft_bearer` and `stage_share` of `loads`, from what the water

@@ -92,19 +92,14 @@ void LoadWatch::too_heavy(const std::string& name,
 
 void LoadWatch::things_on(const PlanLeg& walk) {
     const std::vector<bool>& brought = draft_.prepared.kit.brought;
-    const auto packed_kg = [&](std::size_t k) {
-        return packed_ashore(trip_, brought, k) ? mg_to_kg(item_mg(trip_.kit[k])) : 0.0;
-    };
-    for (const Bundle& bundle : bundles_of(trip_, brought)) {
-        const KitItem& first = trip_.kit[bundle.items.front()];
-        double mass_kg = 0.0;
-        for (const std::size_t k : bundle.items)
-            mass_kg += packed_kg(k);
-        too_heavy(first.piece.empty() ? first.name : first.piece, mass_kg, {}, walk);
+    for (std::size_t k = 0; k < trip_.kit.size(); ++k) {
+        const Whole whole = whole_of(trip_, brought, k);
+        const std::optional<std::size_t> bound = bound_to(trip_, trip_.kit[k]);
+        too_heavy(whole.name,
+                  mg_to_kg(whole.mass_mg),
+                  bound ? std::vector{*bound} : std::vector<std::size_t>{},
+                  walk);
     }
-    for (std::size_t k = 0; k < trip_.kit.size(); ++k)
-        if (const std::optional<std::size_t> bound = bound_to(trip_, trip_.kit[k]))
-            too_heavy(trip_.kit[k].name, packed_kg(k), {*bound}, walk);
     for (std::size_t c = 0; c < trip_.craft.size(); ++c) {
         const AssumedCraft& craft = draft_.prepared.assumed.craft[c];
         too_heavy(trip_.craft[c].name, craft.mass_kg, craft.crew, walk);

@@ -1,6 +1,7 @@
 #include "planner/remedies.h"
 
 #include "planner/bearers.h"
+#include "planner/milligrams.h"
 #include "planner/pace.h"
 #include "planner/plan_draft.h"
 
@@ -283,7 +284,8 @@ class Relayed {
         const Prepared& prepared = draft_.prepared;
         for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k)
             if (loads.item_bearer[k] == m && packed_ashore(prepared.trip, prepared.kit.brought, k))
-                piece_kg = std::max(piece_kg, prepared.trip.kit[k].mass_kg);
+                piece_kg = std::max(
+                    piece_kg, mg_to_kg(whole_of(prepared.trip, prepared.kit.brought, k).mass_mg));
         for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c)
             if (loads.craft_bearer[c] == m)
                 piece_kg = std::max(piece_kg, prepared.assumed.craft[c].mass_kg);

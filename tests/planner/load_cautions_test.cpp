@@ -156,5 +156,16 @@ TEST(ItemOverLimits, DoesNotTakeWaterForAThingThatCannotBeDivided) {
     EXPECT_TRUE(told(plan).empty());
 }
 
+TEST(ItemOverLimits, IsNotMendedByWalkingTwice) {
+    test::PlainTrip plain = party(25.0);
+    plain.trip.kit = {of_the_party("tarp", 13.0), of_the_party("poles", 13.0)};
+    for (KitItem& item : plain.trip.kit)
+        item.piece = "shelter bag";
+    const Plan plan = make_plan_with_choices(plain.trip, plain.route);
+    ASSERT_TRUE(plan.remedies.relay);
+    EXPECT_FALSE(plan.remedies.relay->enough);
+    EXPECT_NEAR(plan.remedies.relay->heaviest_of_limit, 26.0 / 25.0, 1e-9);
+}
+
 } // namespace
 } // namespace tumpline::planner
