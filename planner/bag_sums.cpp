@@ -26,10 +26,12 @@ class Sums {
     /// From the top down, so that no item counts twice.
     void add(std::uint8_t item, const WholeItem& whole) {
         const auto& [g, dl] = whole;
-        for (std::size_t row = rows_; row-- > dl;) {
+        so_far_.g = std::min(so_far_.g + g, columns_ - 1);
+        so_far_.dl = std::min(so_far_.dl + dl, rows_ - 1);
+        for (std::size_t row = so_far_.dl + 1; row-- > dl;) {
             std::uint8_t* const to = &by_[row * columns_];
             const std::uint8_t* const from = &by_[(row - dl) * columns_];
-            for (std::size_t column = columns_; column-- > g;)
+            for (std::size_t column = so_far_.g + 1; column-- > g;)
                 if (to[column] == unreached && from[column - g] != unreached)
                     to[column] = item;
         }
@@ -52,6 +54,7 @@ class Sums {
     std::size_t rows_;
     std::size_t columns_;
     std::vector<std::uint8_t> by_;
+    WholeItem so_far_{0, 0}; ///< no sum is larger yet
 };
 
 constexpr std::size_t most_items = 200; // their numbers fit a byte

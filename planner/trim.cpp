@@ -28,17 +28,20 @@ class BagSearch {
     }
 
     Levelled run() {
-        descend(0, {});
-        if (nodes_ < most_nodes)
+        if (search(few_nodes))
             return {best_.empty() ? fallback() : best_, found_, true};
         if (const std::optional<std::vector<bool>> right = level_by_sums(items_, volumes_))
             return {*right, true, true};
-        return {best_.empty() ? fallback() : best_, found_, false};
+        const bool proven = search(many_nodes);
+        return {best_.empty() ? fallback() : best_, found_, proven};
     }
 
   private:
-    static constexpr long most_nodes = 100'000; // bounds the time, the same on every machine
-    static constexpr double level_kg = 1e-3;    // a gram apart is level
+    // They bound the time, the same on every machine: few where the sums would take less time than
+    // the search, many where there are too many sums.
+    static constexpr long few_nodes = 4'000;
+    static constexpr long many_nodes = 100'000;
+    static constexpr double level_kg = 1e-3; // a gram apart is level
 
     struct Filled {
         double left_kg = 0.0, right_kg = 0.0, left_l = 0.0, right_l = 0.0;
@@ -48,11 +51,19 @@ class BagSearch {
         return volume_l <= 0.0 || used_l <= volume_l + 1e-9;
     }
 
+    /// From the start; whether it came to an end within `most` nodes.
+    bool search(long most) {
+        nodes_ = 0;
+        most_nodes_ = most;
+        descend(0, {});
+        return nodes_ < most;
+    }
+
     void descend(std::size_t depth, const Filled& filled) {
         const double apart_kg = std::abs(filled.left_kg - filled.right_kg);
         // What is left cannot close a larger gap than itself.
         if (apart_kg - rest_[depth] >= best_apart_kg_ - 1e-9 || best_apart_kg_ <= level_kg ||
-            ++nodes_ >= most_nodes)
+            ++nodes_ >= most_nodes_)
             return;
         if (depth == order_.size()) {
             best_apart_kg_ = apart_kg;
@@ -96,6 +107,7 @@ class BagSearch {
     double best_apart_kg_ = HUGE_VAL;
     bool found_ = false;
     long nodes_ = 0;
+    long most_nodes_ = 0;
 };
 
 struct Packed {
