@@ -13,10 +13,6 @@ namespace tumpline::cli {
 
 namespace {
 
-std::string percent(double share) {
-    return fmt::format("{:.0f} %", 100.0 * share);
-}
-
 std::string of_all(std::string_view where, const std::optional<double>& ratio) {
     return ratio ? fmt::format("  {}: {} of the planned time\n", where, percent(*ratio))
                  : std::string();

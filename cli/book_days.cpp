@@ -17,11 +17,11 @@ using planner::EventKind;
 using planner::PlanDay;
 using planner::PlanLeg;
 
-Drawing wide(std::string id) {
+Drawing wide_of_day(std::string id) {
     return {.width = wide_drawing, .text = 11.0, .names = false, .id = std::move(id)};
 }
 
-Drawing narrow(std::string id) {
+Drawing narrow_of_day(std::string id) {
     return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
 }
 
@@ -381,8 +381,8 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
                              [&](const planner::Caution& caution) {
                                  return caution.day == day.day && !caution.leg;
                              }))
-        .markup("clock_wide", day_drawing(source.plan, day, wide(id("clock-w")), shown))
-        .markup("clock_narrow", day_drawing(source.plan, day, narrow(id("clock-n")), shown))
+        .markup("clock_wide", day_drawing(source.plan, day, wide_of_day(id("clock-w")), shown))
+        .markup("clock_narrow", day_drawing(source.plan, day, narrow_of_day(id("clock-n")), shown))
         .text("light", light_phrase(day, shown))
         .list("legs", legs(source, day))
         .list("portages", portage_fields(source, day))
@@ -403,10 +403,11 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
     if (!day.rest_day && day.to_m > day.from_m)
         moves.emplace_back()
             .markup("profile_wide",
-                    profile_drawing(source.plan, source.route, stretch, wide(id("part-w")), shown))
-            .markup(
-                "profile_narrow",
-                profile_drawing(source.plan, source.route, stretch, narrow(id("part-n")), shown));
+                    profile_drawing(
+                        source.plan, source.route, stretch, wide_of_day(id("part-w")), shown))
+            .markup("profile_narrow",
+                    profile_drawing(
+                        source.plan, source.route, stretch, narrow_of_day(id("part-n")), shown));
     fields.list("moves", std::move(moves));
     return fields;
 }

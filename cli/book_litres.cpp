@@ -12,7 +12,7 @@ namespace tumpline::cli {
 namespace {
 
 /// Where things lie in the drawing, and how much a litre and a kilometre are in it.
-struct Layout {
+struct LitresLayout {
     double left, right, top, foot;
     double height;
     double length_m;
@@ -28,7 +28,7 @@ struct Layout {
     }
 };
 
-Layout layout(const planner::Plan& plan, const Drawing& drawing, bool metric) {
+LitresLayout layout(const planner::Plan& plan, const Drawing& drawing, bool metric) {
     double most_l = 0.0;
     for (const planner::Litres& point : plan.litres)
         most_l = std::max(most_l, point.each_l);
@@ -46,7 +46,7 @@ Layout layout(const planner::Plan& plan, const Drawing& drawing, bool metric) {
             .unit_l = unit_l};
 }
 
-std::string litres_axis(const Layout& made, const Drawing& drawing, const char* unit) {
+std::string litres_axis(const LitresLayout& made, const Drawing& drawing, const char* unit) {
     std::string markup;
     const double step = round_step(made.most / 4.0);
     const long last = std::lround(std::floor(made.most / step + 1e-9));
@@ -67,7 +67,7 @@ std::string litres_axis(const Layout& made, const Drawing& drawing, const char* 
     return markup;
 }
 
-std::string way_axis(const Layout& made, const Drawing& drawing, bool metric) {
+std::string way_axis(const LitresLayout& made, const Drawing& drawing, bool metric) {
     const double unit_m = metric ? 1000.0 : planner::m_per_mile;
     const double length = made.length_m / unit_m;
     const double most = (made.right - made.left) / (4.2 * drawing.text);
@@ -91,7 +91,7 @@ std::string way_axis(const Layout& made, const Drawing& drawing, bool metric) {
 }
 
 /// The litres as an area, what the vessels hold as a dashed line, nights as dotted ones.
-std::string litres_markup(const planner::Plan& plan, const Layout& made) {
+std::string litres_markup(const planner::Plan& plan, const LitresLayout& made) {
     std::vector<DrawnPoint> line;
     for (const planner::Litres& point : plan.litres)
         line.push_back({made.x(point.along_m), made.y(point.each_l), point.along_m});
@@ -122,7 +122,7 @@ std::string litres_markup(const planner::Plan& plan, const Layout& made) {
 
 std::string water_drawing(const planner::Plan& plan, const Drawing& drawing, const Shown& shown) {
     const bool metric = shown.system() == planner::UnitSystem::metric;
-    const Layout made = layout(plan, drawing, metric);
+    const LitresLayout made = layout(plan, drawing, metric);
     return fmt::format(
         R"(<svg class="litres" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">Water in each person's vessels along the route</title>{}{}{}</svg>)",
         coordinate(drawing.width),

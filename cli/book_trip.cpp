@@ -19,11 +19,11 @@ namespace {
 using planner::Plan;
 using planner::PlanDay;
 
-Drawing wide(std::string id) {
+Drawing wide_of_trip(std::string id) {
     return {.width = wide_drawing, .text = 12.0, .names = true, .id = std::move(id)};
 }
 
-Drawing narrow(std::string id) {
+Drawing narrow_of_trip(std::string id) {
     return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
 }
 
@@ -184,8 +184,8 @@ std::vector<Fields> band_keys(const BookSource& source) {
                 .text("width", fmt::format("{:.1f}", key.width))
                 .text("for", style);
     };
-    add(wide(""), "for-wide");
-    add(narrow(""), "for-narrow");
+    add(wide_of_trip(""), "for-wide_of_trip");
+    add(narrow_of_trip(""), "for-narrow_of_trip");
     return rows;
 }
 
@@ -257,12 +257,14 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("totals", totals(source))
         .list("trip_cautions",
               caution_fields(source, [](const planner::Caution& caution) { return !caution.day; }))
-        .markup("map_wide", map_drawing(plan, source.route, wide("map-w"), source.shown))
-        .markup("map_narrow", map_drawing(plan, source.route, narrow("map-n"), source.shown))
+        .markup("map_wide", map_drawing(plan, source.route, wide_of_trip("map-w"), source.shown))
+        .markup("map_narrow",
+                map_drawing(plan, source.route, narrow_of_trip("map-n"), source.shown))
         .markup("profile_wide",
-                profile_drawing(plan, source.route, whole, wide("profile-w"), source.shown))
-        .markup("profile_narrow",
-                profile_drawing(plan, source.route, whole, narrow("profile-n"), source.shown))
+                profile_drawing(plan, source.route, whole, wide_of_trip("profile-w"), source.shown))
+        .markup(
+            "profile_narrow",
+            profile_drawing(plan, source.route, whole, narrow_of_trip("profile-n"), source.shown))
         .list("band_key", band_keys(source))
         .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))

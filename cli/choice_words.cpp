@@ -16,10 +16,6 @@ std::string days_text(const std::vector<int>& days) {
     return fmt::format("{} {}", days.size() == 1 ? "day" : "days", fmt::join(days, ", "));
 }
 
-std::string percent(double ratio) {
-    return fmt::format("{:.0f} %", 100.0 * ratio);
-}
-
 /// Whether it is enough, and how heavy packs stay.
 std::string effect(bool enough, double heaviest_of_limit) {
     return fmt::format("{}; heaviest pack then {} of its limit",

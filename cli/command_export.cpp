@@ -23,7 +23,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-[[noreturn]] void refuse(const fs::path& file, std::string found, std::string advice) {
+[[noreturn]] void refuse_output(const fs::path& file, std::string found, std::string advice) {
     throw geo::InputError({{.file = file.string(),
                             .place = {},
                             .found = std::move(found),
@@ -55,10 +55,10 @@ void check_folder(const fs::path& folder) {
     if (fs::is_directory(folder, error))
         return;
     if (fs::exists(folder, error))
-        refuse(folder, "a file", "name a folder for the tables");
+        refuse_output(folder, "a file", "name a folder for the tables");
     const fs::path above = fs::absolute(folder / "..", error).lexically_normal();
     if (!fs::is_directory(above, error))
-        refuse(folder, "no folder above it", "make that folder first");
+        refuse_output(folder, "no folder above it", "make that folder first");
 }
 
 void check_outputs(const ExportOptions& options, const std::vector<fs::path>& inputs) {
@@ -78,7 +78,7 @@ void check_outputs(const ExportOptions& options, const std::vector<fs::path>& in
     for (const fs::path& file : files) {
         const fs::path target = fs::weakly_canonical(file);
         if (std::find(known.begin(), known.end(), target) != known.end())
-            refuse(file, "the name of two outputs", "give each a name of its own");
+            refuse_output(file, "the name of two outputs", "give each a name of its own");
         known.push_back(target);
     }
 }
@@ -88,7 +88,7 @@ void write(const std::vector<WholeFile>& files, const fs::path& folder) {
     std::error_code error;
     const bool made = !folder.empty() && fs::create_directory(folder, error);
     if (error)
-        refuse(folder, error.message(), "choose a folder that you may write to");
+        refuse_output(folder, error.message(), "choose a folder that you may write to");
     try {
         write_all_whole(files);
     } catch (...) {

@@ -63,9 +63,9 @@ std::string_view phrase(Figure figure) {
 }
 
 /// Shows figures and their differences in the reader's units.
-class Shown {
+class ComparedFigures {
   public:
-    explicit Shown(const Reader& reader) : units_(reader.units) {}
+    explicit ComparedFigures(const Reader& reader) : units_(reader.units) {}
 
     [[nodiscard]] std::string figure(Figure figure, double value) const {
         switch (figure) {
@@ -166,7 +166,7 @@ void add_cautions(TextPage& page, const Comparison& comparison) {
 void add_totals(TextPage& page,
                 const Comparison& comparison,
                 const Group& group,
-                const Shown& shown) {
+                const ComparedFigures& shown) {
     Table table(columns(group));
     for (const planner::ComparedFigure& one : comparison.figures) {
         if (std::all_of(one.values.begin(), one.values.end(), [](double v) { return v == 0.0; }))
@@ -186,7 +186,7 @@ void add_totals(TextPage& page,
 void add_days(TextPage& page,
               const Comparison& comparison,
               const Group& group,
-              const Shown& shown) {
+              const ComparedFigures& shown) {
     std::vector<Column> heads{{"Day", true}};
     for (const std::size_t p : group) {
         heads.push_back({fmt::format("{} to", letter(p)), false, true});
@@ -219,7 +219,7 @@ void add_days(TextPage& page,
 void add_packs(TextPage& page,
                const Comparison& comparison,
                const Group& group,
-               const Shown& shown) {
+               const ComparedFigures& shown) {
     std::vector<Column> heads{{"Member", false, true}};
     for (const std::size_t p : group) {
         heads.push_back({letter(p), true});
@@ -249,7 +249,7 @@ void add_packs(TextPage& page,
 void add_appointments(TextPage& page,
                       const Comparison& comparison,
                       const Group& group,
-                      const Shown& shown) {
+                      const ComparedFigures& shown) {
     if (comparison.appointments.empty())
         return;
     Table table(columns(group));
@@ -279,7 +279,7 @@ std::string compare_text(const Comparison& comparison,
                          const std::vector<std::string>& labels,
                          const Reader& reader) {
     TextPage page(comparison.plans.front(), reader);
-    const Shown shown(reader);
+    const ComparedFigures shown(reader);
     add_head(page, comparison, labels);
     add_cautions(page, comparison);
     for (const Group& group : groups(comparison.plans.size())) {

@@ -19,7 +19,7 @@ namespace tumpline::cli {
 
 namespace {
 
-std::string dumped(const Json& json) {
+std::string in_one_line(const Json& json) {
     return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
@@ -50,7 +50,7 @@ void append_line(std::string& text, const ExportLine& line, bool heights) {
 }
 
 void append_feature(std::string& text, const Json& properties, std::string_view geometry) {
-    text.append("{\"type\":\"Feature\",\"properties\":").append(dumped(properties));
+    text.append("{\"type\":\"Feature\",\"properties\":").append(in_one_line(properties));
     text.append(",\"geometry\":").append(geometry).append("}");
 }
 

@@ -45,7 +45,7 @@ constexpr std::string_view opening =
   // "$schema": "trip.schema.json", // where the schema lies, for editors that complete keys
 )";
 
-std::string head(const FirstTrip& trip, const FirstTripFiles& files) {
+std::string file_head(const FirstTrip& trip, const FirstTripFiles& files) {
     return fmt::format(R"(  "name": {},
   // "start": "2027-06-18", // the date of day 1: daylight and weekdays hang on it
   "time_zone": "{}", // by longitude alone; better a name like "Europe/Oslo"
@@ -352,7 +352,7 @@ constexpr std::string_view closing =
 
 std::string first_trip_text(const FirstTrip& trip, const FirstTripFiles& files) {
     std::string text(opening);
-    text += head(trip, files);
+    text += file_head(trip, files);
     text += route_head(trip, files);
     for (const FirstLeg& leg : trip.legs)
         text += leg_line(leg, &leg == &trip.legs.back());

@@ -17,7 +17,7 @@ using planner::Plan;
 using planner::Route;
 
 /// Where things lie in the drawing.
-struct Layout {
+struct BandLayout {
     double left, right; ///< of the plot
     double ground_top, ground_foot;
     double band_top, band_foot;
@@ -31,9 +31,9 @@ struct Layout {
     }
 };
 
-Layout layout(const Drawing& drawing, const Stretch& stretch) {
+BandLayout layout(const Drawing& drawing, const Stretch& stretch) {
     const double t = drawing.text;
-    Layout made{};
+    BandLayout made{};
     made.left = 4.0 * t;
     made.right = drawing.width - 0.8 * t;
     made.ground_top = 2.2 * t;
@@ -52,7 +52,7 @@ struct Ground {
 };
 
 /// Heights over the stretch, the lowest and highest of each half pixel kept.
-Ground ground(const Route& route, const Layout& layout) {
+Ground ground(const Route& route, const BandLayout& layout) {
     Ground made;
     bool first = true;
     for (const planner::RouteLeg& leg : route.legs) {
@@ -107,8 +107,11 @@ struct Axis {
     }
 };
 
-std::string axis_markup(
-    const Axis& axis, double step, const Layout& layout, const Drawing& drawing, const char* unit) {
+std::string axis_markup(const Axis& axis,
+                        double step,
+                        const BandLayout& layout,
+                        const Drawing& drawing,
+                        const char* unit) {
     std::string markup;
     const long first = std::lround(std::ceil(axis.low / step - 1e-9));
     const long last = std::lround(std::floor(axis.high / step + 1e-9));
@@ -129,7 +132,7 @@ std::string axis_markup(
     return markup;
 }
 
-std::string distance_axis(const Layout& layout, const Drawing& drawing, const Shown& shown) {
+std::string distance_axis(const BandLayout& layout, const Drawing& drawing, const Shown& shown) {
     const bool metric = shown.system() == planner::UnitSystem::metric;
     const double unit_m = metric ? 1000.0 : planner::m_per_mile;
     const double length = (layout.stretch.to_m - layout.stretch.from_m) / unit_m;
@@ -159,7 +162,7 @@ std::string distance_axis(const Layout& layout, const Drawing& drawing, const Sh
 }
 
 std::string ground_markup(const Route& route,
-                          const Layout& layout,
+                          const BandLayout& layout,
                           const Drawing& drawing,
                           const Shown& shown) {
     const Ground seen = ground(route, layout);
@@ -195,8 +198,10 @@ std::string ground_markup(const Route& route,
 }
 
 /// The band as areas stacked by member, party order from the foot.
-std::string
-band_markup(const Plan& plan, const Layout& layout, const Drawing& drawing, const Shown& shown) {
+std::string band_markup(const Plan& plan,
+                        const BandLayout& layout,
+                        const Drawing& drawing,
+                        const Shown& shown) {
     const std::vector<BandLeg> band = load_band(plan);
     const double unit_kg =
         shown.system() == planner::UnitSystem::metric ? 1.0 : planner::kg_per_pound;
@@ -244,7 +249,7 @@ band_markup(const Plan& plan, const Layout& layout, const Drawing& drawing, cons
 }
 
 /// Days between dashed lines; a number is left out where there is no room for it.
-std::string days_markup(const Plan& plan, const Layout& layout, const Drawing& drawing) {
+std::string days_markup(const Plan& plan, const BandLayout& layout, const Drawing& drawing) {
     std::string markup;
     double free_from = 0.0;
     for (const planner::PlanDay& day : plan.days) {
@@ -281,7 +286,7 @@ std::string profile_drawing(const Plan& plan,
                             const Stretch& stretch,
                             const Drawing& drawing,
                             const Shown& shown) {
-    const Layout made = layout(drawing, stretch);
+    const BandLayout made = layout(drawing, stretch);
     return fmt::format(
         R"(<svg class="profile" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t" data-from="{:.1f}" data-to="{:.1f}" data-left="{}" data-right="{}" data-foot="{}"><title id="{}-t">Profile of the ground, and under it the load borne along the way</title>{}{}{}{}</svg>)",
         coordinate(drawing.width),

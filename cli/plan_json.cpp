@@ -359,7 +359,7 @@ Json heading(const Plan& plan, std::string_view version) {
 }
 
 /// Names may hold bytes that are no text; programs get valid JSON all the same.
-std::string dumped(const Json& json) {
+std::string in_lines(const Json& json) {
     return json.dump(2, ' ', false, Json::error_handler_t::replace).append("\n");
 }
 
@@ -394,7 +394,7 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["cautions"] = array_of(plan.cautions, caution_json);
     json["ledger"] = array_of(plan.ledger.entries,
                               [&](const planner::Entry& entry) { return writer.entry(entry); });
-    return dumped(json);
+    return in_lines(json);
 }
 
 std::string pack_json(const Plan& plan, std::string_view version) {
@@ -409,7 +409,7 @@ std::string pack_json(const Plan& plan, std::string_view version) {
     json["stays_home"] = array_of(plan.stays_home, stays_json);
     json["comes"] = array_of(plan.comes, comes_json);
     json["cautions"] = array_of(plan.cautions, caution_json);
-    return dumped(json);
+    return in_lines(json);
 }
 
 } // namespace tumpline::cli

@@ -20,7 +20,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-[[noreturn]] void refuse(const fs::path& file, std::string found, std::string advice) {
+[[noreturn]] void refuse_to_write(const fs::path& file, std::string found, std::string advice) {
     throw geo::InputError({{.file = file.string(),
                             .place = {},
                             .found = std::move(found),
@@ -40,7 +40,7 @@ namespace fs = std::filesystem;
         advice = "make the folder first";
     else if (error == ENAMETOOLONG)
         advice = "choose a shorter name";
-    refuse(file, std::generic_category().message(error), std::move(advice));
+    refuse_to_write(file, std::generic_category().message(error), std::move(advice));
 }
 
 /// A temporary file beside its target; removed unless it was renamed.
@@ -129,26 +129,26 @@ class Temporary {
 /// Where the bytes will stand: absolute, links followed.
 fs::path target_of(const OutputFile& output) {
     if (output.file.empty())
-        refuse(output.file, "no file name", "name the file to write");
+        refuse_to_write(output.file, "no file name", "name the file to write");
     std::error_code error;
     const fs::file_status status = fs::status(output.file, error);
     if (status.type() == fs::file_type::directory)
-        refuse(output.file, "a folder", "name a file in it");
+        refuse_to_write(output.file, "a folder", "name a file in it");
     if (fs::exists(status) && status.type() != fs::file_type::regular)
-        refuse(output.file, "something that is no plain file", "name a plain file");
+        refuse_to_write(output.file, "something that is no plain file", "name a plain file");
     for (const fs::path& input : output.inputs)
         if (fs::equivalent(output.file, input, error))
-            refuse(output.file,
-                   fmt::format("\"{}\", which this command reads", input.string()),
-                   "choose another name; inputs are never written over");
+            refuse_to_write(output.file,
+                            fmt::format("\"{}\", which this command reads", input.string()),
+                            "choose another name; inputs are never written over");
     // Made absolute first: a name alone that is not there yet stays a name alone otherwise.
     const fs::path target = fs::weakly_canonical(fs::absolute(output.file), error);
     fs::path absolute = error || target.empty() ? fs::absolute(output.file) : target;
     const fs::path folder = absolute.parent_path();
     if (!fs::is_directory(folder, error))
-        refuse(output.file,
-               fmt::format("no folder \"{}\"", output.file.parent_path().string()),
-               "make the folder first");
+        refuse_to_write(output.file,
+                        fmt::format("no folder \"{}\"", output.file.parent_path().string()),
+                        "make the folder first");
     return absolute;
 }
 
@@ -180,9 +180,9 @@ void write_new(const OutputFile& output, std::string_view content) {
     // The name is taken first, with an empty file, so that two who write at once cannot both win.
     const int taken = ::open(target.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (taken < 0 && errno == EEXIST)
-        refuse(output.file,
-               "a file that is there already",
-               "choose another name; this command replaces nothing");
+        refuse_to_write(output.file,
+                        "a file that is there already",
+                        "choose another name; this command replaces nothing");
     if (taken < 0)
         refuse_errno(output.file, errno);
     ::close(taken);

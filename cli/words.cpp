@@ -169,6 +169,10 @@ std::string_view word(geo::SunDay day) {
     return {};
 }
 
+std::string percent(double share) {
+    return fmt::format("{:.0f} %", 100.0 * share);
+}
+
 std::string leg_place(const planner::Plan& plan, std::size_t plan_leg) {
     if (plan_leg == 0 || plan_leg > plan.legs.size())
         return {};

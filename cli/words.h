@@ -26,6 +26,8 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);
+/// "42 %", of a share.
+[[nodiscard]] std::string percent(double share);
 /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1; empty for 0.
 [[nodiscard]] std::string leg_place(const planner::Plan& plan, std::size_t plan_leg);
 /// "one", "one and a half": how many carries a portage takes.

@@ -23,11 +23,9 @@ namespace tumpline::geo {
 
 namespace {
 
-constexpr std::size_t deepest = 64;             // GPX itself needs 5; extensions some more
-constexpr std::size_t most_points = 10'000'000; // half a gigabyte in memory
-constexpr std::size_t most_named = 100'000;     // tracks, routes and waypoints together
-constexpr std::size_t longest_text = 4096;      // of one value; the rest is passed over
-constexpr std::size_t longest_shown = 40;       // of a value in a message
+constexpr std::size_t deepest = 64;        // GPX itself needs 5; extensions some more
+constexpr std::size_t longest_text = 4096; // of one value; the rest is passed over
+constexpr std::size_t longest_shown = 40;  // of a value in a message
 constexpr std::int64_t longest_tag = 1 << 20;
 constexpr int chunk_size = 1 << 16;
 
@@ -60,9 +58,9 @@ std::optional<Position> position(const Coordinates& text) {
 
 /// Collects a TrackFile from the parser's events. The parser is written in C: what goes wrong
 /// inside an event is kept and the parser stopped; `feed` throws it.
-class Reader {
+class GpxReader {
   public:
-    explicit Reader(std::string name) : parser_(XML_ParserCreate(nullptr)) {
+    explicit GpxReader(std::string name) : parser_(XML_ParserCreate(nullptr)) {
         if (!parser_)
             throw std::bad_alloc();
         result_.file = std::move(name);
@@ -124,7 +122,7 @@ class Reader {
 
     /// Runs `event` and keeps what it throws.
     template <class Event> static void guarded(void* self, const Event& event) noexcept {
-        auto& reader = *static_cast<Reader*>(self);
+        auto& reader = *static_cast<GpxReader*>(self);
         if (reader.failure_)
             return;
         try {
@@ -136,15 +134,15 @@ class Reader {
     }
 
     static void on_start(void* self, const char* name, const char** attributes) {
-        guarded(self, [&](Reader& reader) { reader.start(name, attributes); });
+        guarded(self, [&](GpxReader& reader) { reader.start(name, attributes); });
     }
 
     static void on_end(void* self, const char* /*name*/) {
-        guarded(self, [](Reader& reader) { reader.end(); });
+        guarded(self, [](GpxReader& reader) { reader.end(); });
     }
 
     static void on_text(void* self, const char* text, int size) {
-        guarded(self, [&](Reader& reader) {
+        guarded(self, [&](GpxReader& reader) {
             if (reader.depth_ > 0 && has_text(reader.open_[reader.depth_ - 1]) &&
                 reader.text_.size() < longest_text)
                 reader.text_.append(text, static_cast<std::size_t>(size));
@@ -160,7 +158,7 @@ class Reader {
                           const char* /*system*/,
                           const char* /*public_name*/,
                           const char* /*notation*/) {
-        guarded(self, [&](const Reader& reader) {
+        guarded(self, [&](const GpxReader& reader) {
             reader.fail({.found = fmt::format("a declaration of the entity {}", one_line(name)),
                          .expected = "GPX without entities of its own",
                          .advice = "export the track again, or remove the declaration"});
@@ -193,7 +191,7 @@ class Reader {
     std::int64_t fed_ = 0;
 };
 
-Problem Reader::syntax_problem() const {
+Problem GpxReader::syntax_problem() const {
     const XML_Error error = XML_GetErrorCode(parser_.get());
     switch (error) {
     case XML_ERROR_NO_MEMORY:
@@ -231,7 +229,7 @@ Problem Reader::syntax_problem() const {
     }
 }
 
-void Reader::start(std::string_view name, const char** attributes) {
+void GpxReader::start(std::string_view name, const char** attributes) {
     if (depth_ == deepest)
         fail({.found = fmt::format("elements nested more than {} deep", deepest),
               .expected = "GPX",
@@ -246,7 +244,7 @@ void Reader::start(std::string_view name, const char** attributes) {
         open(node, attributes);
 }
 
-void Reader::start_root(const GpxTag& tag) {
+void GpxReader::start_root(const GpxTag& tag) {
     if (tag.local != "gpx") {
         const bool page = tag.local == "html" || tag.local == "HTML";
         fail({.found = page ? std::string("a web page")
@@ -258,7 +256,7 @@ void Reader::start_root(const GpxTag& tag) {
     open_[depth_++] = GpxNode::document;
 }
 
-void Reader::open(GpxNode node, const char** attributes) {
+void GpxReader::open(GpxNode node, const char** attributes) {
     switch (node) {
     case GpxNode::track:
         return open_track(TrackKind::track);
@@ -287,20 +285,20 @@ void Reader::open(GpxNode node, const char** attributes) {
     }
 }
 
-void Reader::count_named() {
+void GpxReader::count_named() {
     if (result_.tracks.size() + result_.waypoints.size() >= most_named)
         fail({.found = fmt::format("more than {} tracks and waypoints", most_named),
               .expected = "fewer",
               .advice = "keep those of the trip"});
 }
 
-void Reader::open_track(TrackKind kind) {
+void GpxReader::open_track(TrackKind kind) {
     count_named();
     result_.tracks.emplace_back();
     result_.tracks.back().kind = kind;
 }
 
-void Reader::open_point(const Coordinates& text) {
+void GpxReader::open_point(const Coordinates& text) {
     const std::optional<Position> at = position(text);
     point_ok_ = at.has_value();
     point_ = {.at = at.value_or(Position{}), .height_m = {}, .time = {}};
@@ -315,7 +313,7 @@ void Reader::open_point(const Coordinates& text) {
     }
 }
 
-void Reader::end() {
+void GpxReader::end() {
     const GpxNode node = open_[--depth_];
     if (has_text(node))
         end_text(node);
@@ -325,7 +323,7 @@ void Reader::end() {
         end_waypoint();
 }
 
-void Reader::end_text(GpxNode node) {
+void GpxReader::end_text(GpxNode node) {
     const GpxNode parent = open_[depth_ - 1];
     if (node == GpxNode::height) {
         point_.height_m = to_number(text_);
@@ -340,7 +338,7 @@ void Reader::end_text(GpxNode node) {
     }
 }
 
-void Reader::end_point() {
+void GpxReader::end_point() {
     Track& track = result_.tracks.back();
     if (!point_ok_) {
         ++track.repairs.invalid_points;
@@ -355,7 +353,7 @@ void Reader::end_point() {
     track.parts.back().push_back(point_);
 }
 
-void Reader::end_waypoint() {
+void GpxReader::end_waypoint() {
     if (!point_ok_) {
         if (result_.left_out.size() < 100)
             result_.left_out.push_back(
@@ -372,7 +370,7 @@ void Reader::end_waypoint() {
 
 TrackFile read_gpx(const std::filesystem::path& file) {
     std::ifstream in(file, std::ios::binary);
-    Reader reader(file.string());
+    GpxReader reader(file.string());
     bool last = false;
     while (!last) {
         in.read(reader.room(), chunk_size);
@@ -389,7 +387,7 @@ TrackFile read_gpx(const std::filesystem::path& file) {
 }
 
 TrackFile read_gpx_text(std::string_view text, const std::string& name) {
-    Reader reader(name);
+    GpxReader reader(name);
     bool last = false;
     while (!last) {
         const std::size_t size = std::min<std::size_t>(text.size(), chunk_size);

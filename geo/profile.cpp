@@ -235,6 +235,12 @@ std::size_t steps_in(double length_m, double step_m) {
 
 } // namespace
 
+ProfileOptions of_barometer(ProfileOptions options) {
+    options.track_threshold_m = barometer_threshold_m;
+    options.track_smoothing_m = options.raster_smoothing_m;
+    return options;
+}
+
 std::optional<double> Profile::height_at(double along_m) const {
     if (heights_m.empty())
         return std::nullopt;

@@ -21,7 +21,7 @@ enum class Surface {
     rising_river   ///< travelled upstream: never falls in the direction of travel
 };
 
-/// How a profile is made; the defaults are docs/elevation.md's.
+/// How a profile is made; the defaults are docs/models/elevation.md's.
 struct ProfileOptions {
     double step_m = 25.0;              ///< even spacing of the samples
     double raster_threshold_m = 5.0;   ///< reversal threshold for heights from rasters
@@ -33,6 +33,9 @@ struct ProfileOptions {
 
 /// Reversal threshold for recorded heights of a barometer, whose errors are small and slow.
 inline constexpr double barometer_threshold_m = 5.0;
+
+/// The same where the recorded heights are those of a barometer: smoothed as those of a raster.
+[[nodiscard]] ProfileOptions of_barometer(ProfileOptions options);
 
 /// A stretch of a profile without heights of its own, filled by a straight line between the heights
 /// on its two sides (level at the ends of the profile).
@@ -67,7 +70,7 @@ struct Climb {
 };
 
 /// Counts only swings of at least `threshold_m`, each with its full height; 0 is the naive sum.
-/// Source: docs/elevation.md.
+/// Source: docs/models/elevation.md.
 [[nodiscard]] Climb climb(const std::vector<double>& heights_m, double threshold_m);
 
 /// Heights recorded with a line, point by point; sizes agree with the line's points.

@@ -14,6 +14,11 @@ namespace tumpline::geo {
 /// Milliseconds since 1970 UTC.
 using Instant = std::chrono::sys_time<std::chrono::milliseconds>;
 
+/// What readers take of one file at most: points of tracks (half a gigabyte in memory), and tracks,
+/// routes and waypoints together.
+inline constexpr std::size_t most_points = 10'000'000;
+inline constexpr std::size_t most_named = 100'000;
+
 struct TrackPoint {
     Position at;
     std::optional<double> height_m; ///< above the geoid (see TrackFile::heights)

@@ -241,7 +241,7 @@ void repair(Track& track, const RepairRules& rules) {
 }
 
 void finish(TrackFile& tracks, const std::optional<Problem>& first_invalid) {
-    constexpr std::size_t most_named = 100;
+    constexpr std::size_t most_left_out = 100;
     std::size_t number = 0;
     std::optional<std::string> short_track;
     std::erase_if(tracks.tracks, [&](Track& track) {
@@ -257,7 +257,7 @@ void finish(TrackFile& tracks, const std::optional<Problem>& first_invalid) {
                                              count == 0 ? "no usable point" : "only one place");
         if (!short_track)
             short_track = what;
-        if (tracks.left_out.size() < most_named)
+        if (tracks.left_out.size() < most_left_out)
             tracks.left_out.push_back(what);
         return true;
     });

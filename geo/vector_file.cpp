@@ -26,9 +26,6 @@ namespace tumpline::geo {
 
 namespace {
 
-constexpr std::size_t most_points = 10'000'000;
-constexpr std::size_t most_named = 100'000; // lines and points together
-
 struct CloseDataset {
     void operator()(GDALDataset* dataset) const { GDALClose(dataset); }
 };
@@ -98,9 +95,9 @@ std::string attribute(const OGRFeature& feature, std::initializer_list<const cha
     return {};
 }
 
-class Reader {
+class VectorReader {
   public:
-    explicit Reader(const std::filesystem::path& file) { result_.file = file; }
+    explicit VectorReader(const std::filesystem::path& file) { result_.file = file; }
 
     [[nodiscard]] TrackFile read() {
         prepare_gdal();
@@ -161,7 +158,7 @@ class Reader {
     std::optional<Problem> first_invalid_;
 };
 
-void Reader::read_layer(OGRLayer& layer) {
+void VectorReader::read_layer(OGRLayer& layer) {
     const OGRSpatialReference* reference = layer.GetSpatialRef();
     to_wgs84_.reset();
     if (reference != nullptr) {
@@ -178,7 +175,7 @@ void Reader::read_layer(OGRLayer& layer) {
         read_feature(*feature);
 }
 
-void Reader::read_feature(const OGRFeature& feature) {
+void VectorReader::read_feature(const OGRFeature& feature) {
     ++feature_;
     const OGRGeometry* geometry = feature.GetGeometryRef();
     if (geometry == nullptr || geometry->IsEmpty() != 0)
@@ -201,7 +198,7 @@ void Reader::read_feature(const OGRFeature& feature) {
     }
 }
 
-void Reader::read_geometry(const OGRGeometry& geometry, Track& track, const Waypoint& named) {
+void VectorReader::read_geometry(const OGRGeometry& geometry, Track& track, const Waypoint& named) {
     const OGRwkbGeometryType type = wkbFlatten(geometry.getGeometryType());
     if (geometry.IsEmpty() != 0)
         return;
@@ -222,7 +219,7 @@ void Reader::read_geometry(const OGRGeometry& geometry, Track& track, const Wayp
     }
 }
 
-void Reader::read_line(const OGRLineString& line, Track& track) {
+void VectorReader::read_line(const OGRLineString& line, Track& track) {
     std::vector<TrackPoint> part;
     part.reserve(static_cast<std::size_t>(line.getNumPoints()));
     for (const OGRPoint& point : line) {
@@ -234,7 +231,7 @@ void Reader::read_line(const OGRLineString& line, Track& track) {
     track.parts.push_back(std::move(part)); // an empty one too: its invalid points count
 }
 
-void Reader::read_waypoint(const OGRPoint& point, Waypoint waypoint) {
+void VectorReader::read_waypoint(const OGRPoint& point, Waypoint waypoint) {
     count_named();
     if (const std::optional<TrackPoint> usable = place(point)) {
         waypoint.at = usable->at;
@@ -245,7 +242,7 @@ void Reader::read_waypoint(const OGRPoint& point, Waypoint waypoint) {
     }
 }
 
-std::optional<TrackPoint> Reader::place(const OGRPoint& point) {
+std::optional<TrackPoint> VectorReader::place(const OGRPoint& point) {
     if (++points_ > most_points)
         fail({.place = "",
               .found = fmt::format("more than {} points", most_points),
@@ -262,7 +259,7 @@ std::optional<TrackPoint> Reader::place(const OGRPoint& point) {
     return std::nullopt;
 }
 
-std::optional<double> Reader::height(const OGRPoint& point, const Position& at) {
+std::optional<double> VectorReader::height(const OGRPoint& point, const Position& at) {
     if (point.Is3D() == 0 || !std::isfinite(point.getZ()))
         return std::nullopt;
     if (!above_ellipsoid_) {
@@ -282,7 +279,7 @@ std::optional<double> Reader::height(const OGRPoint& point, const Position& at) 
     return point.getZ();
 }
 
-void Reader::count_named() {
+void VectorReader::count_named() {
     if (result_.tracks.size() + result_.waypoints.size() >= most_named)
         fail({.place = fmt::format("feature {}", feature_),
               .found = fmt::format("more than {} lines and points", most_named),
@@ -293,7 +290,7 @@ void Reader::count_named() {
 } // namespace
 
 TrackFile read_vector_file(const std::filesystem::path& file) {
-    return Reader(file).read();
+    return VectorReader(file).read();
 }
 
 } // namespace tumpline::geo

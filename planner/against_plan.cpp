@@ -9,13 +9,13 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double near_m = 150.0;        // receivers, and lines drawn on a map, lie this far apart
+constexpr double along_line_m = 150.0;  // receivers, and lines drawn on a map, lie this far apart
 constexpr double apart_m = 200.0;       // two passes nearer along than that are one
 constexpr double backwards_costs = 3.0; // who goes back goes back little
 constexpr double least_covered = 0.1;
 
 /// A point of the route that a minute may belong to.
-struct Candidate {
+struct LegPass {
     double along_m;
     bool same_way; ///< or on a portage, where one goes both ways
 };
@@ -34,31 +34,30 @@ bool goes_along(const geo::Geodesic& move, double bearing_deg) {
     return std::abs(std::remainder(move.start_azimuth_deg - bearing_deg, 360.0)) <= 90.0;
 }
 
-std::vector<Candidate> candidates(const Route& route, const Run& run, const Window& window) {
+std::vector<LegPass> candidates(const Route& route, const Run& run, const Window& window) {
     const geo::Position middle = at(run, 0.5 * (window.from_m + window.to_m));
     const geo::Geodesic move = geo::geodesic(at(run, window.from_m), at(run, window.to_m));
-    std::vector<Candidate> found;
+    std::vector<LegPass> found;
     for (const RouteLeg& leg : route.legs)
-        for (const geo::Snap& snap : leg.line.passes(middle, near_m, apart_m))
+        for (const geo::Snap& snap : leg.line.passes(middle, along_line_m, apart_m))
             found.push_back({leg.from_m + snap.along_m,
                              leg.travel == Travel::portage ||
                                  goes_along(move, leg.line.bearing_deg(snap.along_m))});
     if (std::any_of(found.begin(), found.end(), [](const auto& each) { return each.same_way; }))
-        std::erase_if(found, [](const Candidate& each) { return !each.same_way; });
+        std::erase_if(found, [](const LegPass& each) { return !each.same_way; });
     return found;
 }
 
 /// The candidate that follows best on `before_m`.
-double follows(const std::vector<Candidate>& found, double before_m) {
-    const auto cost = [&](const Candidate& each) {
+double follows(const std::vector<LegPass>& found, double before_m) {
+    const auto cost = [&](const LegPass& each) {
         const double step_m = each.along_m - before_m;
         return step_m < 0.0 ? -backwards_costs * step_m : step_m;
     };
-    return std::min_element(found.begin(),
-                            found.end(),
-                            [&](const Candidate& one, const Candidate& other) {
-                                return cost(one) < cost(other);
-                            })
+    return std::min_element(
+               found.begin(),
+               found.end(),
+               [&](const LegPass& one, const LegPass& other) { return cost(one) < cost(other); })
         ->along_m;
 }
 
@@ -96,7 +95,7 @@ Against against_plan(const Recorded& recorded, const Plan& plan, const Route& ro
     double along_m = 0.0;
     for (const Run& run : recorded.runs)
         for (const Window& window : run.windows) {
-            const std::vector<Candidate> found = candidates(route, run, window);
+            const std::vector<LegPass> found = candidates(route, run, window);
             if (found.empty()) {
                 against.off_route_s += window.lasts_s;
                 continue;

@@ -54,7 +54,7 @@ bool takes(const Bin& bin, const Piece& piece) {
     return !piece.boat || bin.boats == 0;
 }
 
-void put(Bin& bin, const std::vector<Piece>& pieces, std::size_t index) {
+void put_into(Bin& bin, const std::vector<Piece>& pieces, std::size_t index) {
     bin.pieces.push_back(index);
     bin.mass_mg += pieces[index].mass_mg;
     bin.boats += pieces[index].boat ? 1 : 0;
@@ -85,7 +85,7 @@ bool lighten(std::vector<Bin>& bins, const std::vector<Piece>& pieces) {
                 continue;
             if (takes(bins[b], pieces[out]) && bins[b].ratio(pieces[out].mass_mg) < now - 1e-9) {
                 take(bins[worst], pieces, out);
-                put(bins[b], pieces, out);
+                put_into(bins[b], pieces, out);
                 return true;
             }
             for (const std::size_t in : std::vector<std::size_t>(bins[b].pieces)) {
@@ -95,8 +95,8 @@ bool lighten(std::vector<Bin>& bins, const std::vector<Piece>& pieces) {
                 if (bins[b].ratio(shift_mg) < now - 1e-9) {
                     take(bins[worst], pieces, out);
                     take(bins[b], pieces, in);
-                    put(bins[b], pieces, out);
-                    put(bins[worst], pieces, in);
+                    put_into(bins[b], pieces, out);
+                    put_into(bins[worst], pieces, in);
                     return true;
                 }
             }
@@ -135,7 +135,7 @@ Relay make_loads(const std::vector<Piece>& pieces,
                 bins[b].ratio(pieces[index].mass_mg) < bins[best].ratio(pieces[index].mass_mg))
                 best = b;
         }
-        put(bins[best == bins.size() ? heaviest_of(bins) : best], pieces, index);
+        put_into(bins[best == bins.size() ? heaviest_of(bins) : best], pieces, index);
     }
     constexpr int most_moves = 200; // bounds the time; far more than ever help
     for (int move = 0; move < most_moves && lighten(bins, pieces); ++move) {

@@ -1,9 +1,10 @@
 #include "planner/draws.h"
 
+#include "planner/outcomes.h"
+
 #include <algorithm>
 #include <cassert>
 #include <cmath>
-#include <numeric>
 
 namespace tumpline::planner {
 
@@ -69,10 +70,6 @@ constexpr std::array f{1.0,
 
 double factor(Normals& normals, double spread) {
     return std::exp(spread * normals.next());
-}
-
-double mean(const std::vector<double>& values) {
-    return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "planner/milligrams.h"
 #include "planner/models/compendium.h"
+#include "planner/models/load_effect.h"
 #include "planner/pace.h"
 
 #include <algorithm>
@@ -14,7 +15,6 @@ namespace {
 constexpr double day_s = 86400.0;
 constexpr double sleep_s = 8.0 * 3600.0;
 constexpr double camp_s = 3.0 * 3600.0;
-constexpr double heaviest_ratio = 2.0; // where the load's effect on speed ends as well
 
 /// One way over the ground of a stretch.
 struct OneWay {
@@ -31,7 +31,7 @@ double walk_j(const Stretch& stretch,
     const double scale = load_factor(member, models, load_kg) * member.pace / stretch.time_factor;
     // Nobody moves more than twice their own mass; beyond, cost and speed stay where they are, so
     // that food for what cannot be carried does not ask for ever more food.
-    const double borne_kg = std::clamp(load_kg, 0.0, heaviest_ratio * member.body_kg);
+    const double borne_kg = std::clamp(load_kg, 0.0, heaviest_load_ratio * member.body_kg);
     Carrying who{.body_kg = member.body_kg,
                  .load_kg = borne_kg,
                  .speed_mps = 0.0,

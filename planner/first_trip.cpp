@@ -20,7 +20,7 @@ namespace {
 
 constexpr double longest_portage_m = 2000.0; // a longer walk between waters is a walk with the boat
 constexpr double beside_m = 100.0;           // a put-in further off belongs to another water
-constexpr double falls_m = 2.0;              // a water that falls more is no lake
+constexpr double lake_falls_m = 2.0;         // a water that falls more is no lake
 
 /// Everything known of one track of the files.
 struct Lane {
@@ -109,7 +109,8 @@ std::optional<Water> Maker::water_of(const Lane& lane, const GroundPart& part) c
             return water;
     const TracedLine piece = cut(lane.traced, part.from_m, part.to_m);
     const auto heights = ground_heights(piece, elevation_);
-    if (heights.front() && heights.back() && std::abs(*heights.front() - *heights.back()) > falls_m)
+    if (heights.front() && heights.back() &&
+        std::abs(*heights.front() - *heights.back()) > lake_falls_m)
         return Water::river;
     return Water::lake;
 }

@@ -83,9 +83,9 @@ std::optional<std::size_t> first_byte_not_utf8(std::string_view text) {
 }
 
 /// Builds the document while the library reads; it refuses what is too deep, too much or doubled.
-class Builder : public nlohmann::json_sax<nlohmann::json> {
+class DocumentBuilder : public nlohmann::json_sax<nlohmann::json> {
   public:
-    explicit Builder(const JsonLimits& limits) : limits_(limits) {}
+    explicit DocumentBuilder(const JsonLimits& limits) : limits_(limits) {}
 
     bool null() override { return put({}); }
 
@@ -249,7 +249,7 @@ bool joins(char letter) {
 
 /// The start of the word, number or text at which the reading stopped. The library names the last
 /// byte that it read, which lies within.
-std::size_t start_of_token(std::string_view text, const Builder& builder) {
+std::size_t start_of_token(std::string_view text, const DocumentBuilder& builder) {
     std::size_t at = builder.error_byte() - std::min<std::size_t>(builder.error_byte(), 1);
     const std::string& token = builder.last_token();
     if (text[at] == '"' && token.size() > 1 && token.front() == '"' && at + 1 >= token.size())
@@ -272,7 +272,7 @@ std::string token_at(std::string_view text, std::size_t at) {
 }
 
 [[noreturn]] void
-refuse_syntax(const Builder& builder, std::string_view text, const std::string& file) {
+refuse_syntax(const DocumentBuilder& builder, std::string_view text, const std::string& file) {
     if (builder.error_byte() > text.size())
         refuse(file,
                place_of(text, text.size()),
@@ -312,7 +312,7 @@ JsonValue read_json(std::string_view text, const std::string& file, const JsonLi
                place_of(text, *byte),
                {fmt::format("the byte 0x{:02X}", static_cast<unsigned char>(text[*byte])),
                 "UTF-8 text; save the file as UTF-8"});
-    Builder builder(limits);
+    DocumentBuilder builder(limits);
     const bool read = nlohmann::json::sax_parse(text.begin(),
                                                 text.end(),
                                                 &builder,

@@ -118,14 +118,14 @@ Verdict Judge::judge(const Condition& condition) const {
     return all;
 }
 
-/// Way and climb on foot, the single way: what each kilogram is carried over at least.
-struct Way {
+/// WayOnFoot and climb on foot, the single way: what each kilogram is carried over at least.
+struct WayOnFoot {
     double km = 0.0;
     double up_m = 0.0;
 };
 
-Way way_on_foot(const Route& route) {
-    Way way;
+WayOnFoot way_on_foot(const Route& route) {
+    WayOnFoot way;
     for (const RouteLeg& leg : route.legs) {
         if (leg.travel == Travel::paddle)
             continue;
@@ -139,7 +139,7 @@ Way way_on_foot(const Route& route) {
 
 KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assumed) {
     const Judge judge(route, assumed);
-    const Way way = way_on_foot(route);
+    const WayOnFoot way = way_on_foot(route);
     KitChoice choice;
     for (const KitItem& item : trip.kit) {
         const double mass_kg = item.mass_kg * item.count;

@@ -18,7 +18,7 @@ constexpr double sixth = 1.0 / 6.0;
 constexpr double step_m = 25.0;
 constexpr double longest_rest_s = 1800.0;        // longer is a meal, a camp or a night
 constexpr double longest_changeover_s = 14400.0; // beyond that one did something else as well
-constexpr double near_m = 500.0;                 // change-overs happen in one place
+constexpr double one_place_m = 500.0;            // change-overs happen in one place
 constexpr std::array slope_bounds{-1.0, -0.20, -0.10, -0.03, 0.03, 0.10, 0.20, 1.0};
 constexpr double s_per_hour = 3600.0;
 
@@ -190,7 +190,7 @@ void learn_changeovers(const Recorded& recorded, LearnedPace& learned) {
             std::chrono::duration<double>(after.start - before.start).count() - before.lasts_s;
         if (afloat(before.motion) == afloat(after.motion) || between_s < 60.0 ||
             between_s > longest_changeover_s ||
-            geo::distance_m(moves[i - 1].to, moves[i].from) > near_m)
+            geo::distance_m(moves[i - 1].to, moves[i].from) > one_place_m)
             continue;
         if (before.motion == Motion::carrying || after.motion == Motion::carrying)
             landing_s.push_back(between_s);

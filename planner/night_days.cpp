@@ -2,6 +2,7 @@
 
 #include "planner/calendar.h"
 #include "planner/route_places.h"
+#include "planner/units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,7 +12,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double hour_s = 3600.0;
 constexpr double metres_per_km = 1000.0;
 
 double seconds_between(geo::sys_seconds from, geo::sys_seconds to) {
@@ -194,10 +194,10 @@ const std::vector<NightDays::Reached>& NightDays::row(std::size_t from) {
             now.source = true;
             since_l = 0.0;
         }
-        const double before_h = std::floor(now.moved_s / hour_s);
+        const double before_h = std::floor(now.moved_s / s_per_h);
         now.moved_s += moving_s_[i];
-        const double after_h = std::floor(now.moved_s / hour_s);
-        const bool at_the_door = after_h * hour_s == now.moved_s && after_h > before_h;
+        const double after_h = std::floor(now.moved_s / s_per_h);
+        const bool at_the_door = after_h * s_per_h == now.moved_s && after_h > before_h;
         const Change& begins = i == first ? each_a_day_[i].before : by_day_[i].before;
         const double started_s = now.way_s + moving_s_[i] + begins.lasts_s + by_day_[i].scout_s;
         const double rests = after_h - before_h;
@@ -265,7 +265,7 @@ NightDays::late_for(const Meeting& meeting, const NightSpan& span, const CampSta
         const Reached& there = row(span.from)[pass - first - 1];
         const double late_s = seconds_between(
             meeting.latest, at(day.day, pass == last ? there.evening_s : there.way_s));
-        return late_s > 0.0 ? std::optional(std::min(weights_.most_late_h, late_s / hour_s))
+        return late_s > 0.0 ? std::optional(std::min(weights_.most_late_h, late_s / s_per_h))
                             : std::nullopt;
     }
     return meeting.passes.back() > last ? std::optional(weights_.most_late_h) : std::nullopt;
@@ -273,7 +273,7 @@ NightDays::late_for(const Meeting& meeting, const NightSpan& span, const CampSta
 
 void NightDays::price_hours(NightDay& result, double moved_s) const {
     const AssumedTimes& times = prepared_.assumed.times;
-    const double over_h = (moved_s - times.hours_s) / hour_s;
+    const double over_h = (moved_s - times.hours_s) / s_per_h;
     result.cost.over_wish = weights_.over_wish_per_h * std::max(0.0, over_h);
     result.cost.uneven = weights_.uneven_per_h2 * over_h * over_h;
     if (over_h >= 0.0)
@@ -299,7 +299,7 @@ void NightDays::price_evening(NightDay& result,
         if (dusk_is_limit && spare_s < 0.0)
             result.broken |= bit(NightLimit::dusk);
     }
-    result.cost.late = weights_.late_per_h * late_s / hour_s;
+    result.cost.late = weights_.late_per_h * late_s / s_per_h;
     for (const Meeting& meeting : meetings_) {
         const std::optional<double> late_h = late_for(meeting, span, day);
         if (late_h && meeting.asked->hard)
@@ -323,7 +323,7 @@ double NightDays::least(std::size_t from, std::size_t to) {
     NightDay day;
     price_hours(day, there.moved_s);
     day.cost.late =
-        weights_.late_per_h * std::max(0.0, there.evening_s - weights_.out_of_camp_s) / hour_s;
+        weights_.late_per_h * std::max(0.0, there.evening_s - weights_.out_of_camp_s) / s_per_h;
     if (to + 1 < stops_.boundaries.size()) {
         day.cost.dry_camp = wet(camp) ? 0.0 : weights_.dry_camp_per_night;
         day.cost.carried = weights_.carried_per_kg_km * carried_kg_km(camp);

@@ -22,9 +22,9 @@ struct Way {
 };
 
 /// One search under a bound of cost.
-class Search {
+class NightSearch {
   public:
-    Search(const NightProgramme& programme, std::size_t how_many)
+    NightSearch(const NightProgramme& programme, std::size_t how_many)
         : programme_(programme), how_many_(how_many), rest_(rest_of(programme)) {}
 
     /// No choice costs less than this.
@@ -53,7 +53,7 @@ class Search {
     std::vector<Way> ways_;
 };
 
-std::vector<double> Search::rest_of(const NightProgramme& programme) {
+std::vector<double> NightSearch::rest_of(const NightProgramme& programme) {
     std::vector<double> rest(programme.stops, 0.0);
     if (!programme.least)
         return rest;
@@ -65,7 +65,7 @@ std::vector<double> Search::rest_of(const NightProgramme& programme) {
     return rest;
 }
 
-std::vector<std::size_t> Search::stops_of(std::size_t way) const {
+std::vector<std::size_t> NightSearch::stops_of(std::size_t way) const {
     std::vector<std::size_t> stops;
     for (; ways_[way].before != nothing; way = ways_[way].before)
         stops.push_back(ways_[way].stop);
@@ -74,14 +74,14 @@ std::vector<std::size_t> Search::stops_of(std::size_t way) const {
 }
 
 /// Cheaper, or as cheap and stopping earlier.
-bool Search::ahead(std::size_t a, std::size_t b) const {
+bool NightSearch::ahead(std::size_t a, std::size_t b) const {
     if (ways_[a].cost != ways_[b].cost)
         return ways_[a].cost < ways_[b].cost;
     return stops_of(a) < stops_of(b);
 }
 
 /// Drops ways that enough others at the same stop on the same day are ahead of with as much water.
-void Search::keep_best(std::vector<std::size_t>& ways) const {
+void NightSearch::keep_best(std::vector<std::size_t>& ways) const {
     std::sort(ways.begin(), ways.end(), [&](std::size_t a, std::size_t b) { return ahead(a, b); });
     std::vector<std::size_t> kept;
     for (const std::size_t way : ways) {
@@ -95,7 +95,7 @@ void Search::keep_best(std::vector<std::size_t>& ways) const {
 }
 
 /// All days that start at one stop.
-void Search::go_on(const std::vector<std::size_t>& ways, int travel_day, Layer& next) {
+void NightSearch::go_on(const std::vector<std::size_t>& ways, int travel_day, Layer& next) {
     const std::size_t from = ways_[ways.front()].stop;
     const double cheapest = ways_[ways.front()].cost;
     const bool dry_counts = programme_.room_l < HUGE_VAL;
@@ -130,7 +130,7 @@ void Search::go_on(const std::vector<std::size_t>& ways, int travel_day, Layer& 
     }
 }
 
-std::vector<NightChoice> Search::run(double bound) {
+std::vector<NightChoice> NightSearch::run(double bound) {
     bound_ = bound;
     pruned_ = false;
     ways_ = {{0.0, 0.0, 0, nothing}};
@@ -177,7 +177,7 @@ DayCost& DayCost::operator+=(const DayCost& other) {
 
 std::vector<NightChoice> best_nights(const NightProgramme& programme, std::size_t how_many) {
     assert(programme.stops >= 2 && how_many > 0);
-    Search search(programme, how_many);
+    NightSearch search(programme, how_many);
     for (double above = 1.0;; above *= 4.0) {
         std::vector<NightChoice> best = search.run(search.least() + above);
         if (best.size() == how_many || !search.pruned())

@@ -14,11 +14,11 @@ std::size_t position(std::size_t count, std::size_t percent) {
     return (count * percent + 99) / 100 - 1;
 }
 
+} // namespace
+
 double mean(const std::vector<double>& values) {
     return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
 }
-
-} // namespace
 
 Quantiles quantiles(std::vector<double> values) {
     assert(!values.empty());

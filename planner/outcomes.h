@@ -6,6 +6,9 @@
 /// Figures of many draws, and what can be said of them.
 namespace tumpline::planner {
 
+/// `values` must not be empty.
+[[nodiscard]] double mean(const std::vector<double>& values);
+
 /// A share so large of the draws is not above the figure: the least of them for which that holds.
 struct Quantiles {
     double q05;

@@ -1,5 +1,6 @@
 #include "planner/calendar.h"
 #include "planner/plan_draft.h"
+#include "planner/units.h"
 #include "planner/way_times.h"
 
 #include <algorithm>
@@ -9,8 +10,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double hour_s = 3600.0;
 
 /// A place to which a party can go back.
 struct Haven {
@@ -76,8 +75,8 @@ std::optional<double> Turning::back_s(double along_m) const {
     const std::optional<WayTimes::Back> back = way_.back(along_m, haven_m_);
     if (!back)
         return {};
-    double rests = std::floor(back->moving_s / hour_s);
-    if (rests > 0.0 && rests * hour_s == back->moving_s)
+    double rests = std::floor(back->moving_s / s_per_h);
+    if (rests > 0.0 && rests * s_per_h == back->moving_s)
         rests -= 1.0; // nobody rests at the door
     return back->sum_s() + rests * draft_.prepared.assumed.times.rest_per_hour_s;
 }

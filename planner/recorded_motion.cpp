@@ -21,7 +21,7 @@ constexpr double shortest_window_s = 15.0;
 constexpr double standing_m = 20.0; // as geo::moving_time_s
 constexpr double standing_s = 120.0;
 constexpr double fastest_mps = 15.0 / 3.6;
-constexpr double falls_m = 3.0; // more than heights of a receiver, averaged, wander
+constexpr double river_falls_m = 3.0; // more than heights of a receiver, averaged, wander
 
 /// A point with its time, seconds since 1970, and its way of travel.
 struct Fix {
@@ -149,7 +149,7 @@ Motion Reader::motion_on(const geo::Track& track, const TracedLine& traced, bool
     };
     const std::optional<double> start_m = mean(0);
     const std::optional<double> end_m = mean(heights.size() - tenth);
-    const bool falls = start_m && end_m && std::abs(*start_m - *end_m) > falls_m;
+    const bool falls = start_m && end_m && std::abs(*start_m - *end_m) > river_falls_m;
     return falls ? Motion::flowing_water : Motion::still_water;
 }
 

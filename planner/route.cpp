@@ -24,9 +24,9 @@ namespace tumpline::planner {
 namespace {
 
 /// Collects problems so that one run shows them all.
-class Builder {
+class RouteBuilder {
   public:
-    explicit Builder(const Trip& trip) : trip_(trip), file_(trip.file.string()) {}
+    explicit RouteBuilder(const Trip& trip) : trip_(trip), file_(trip.file.string()) {}
 
     Route build();
 
@@ -66,7 +66,7 @@ class Builder {
     std::vector<geo::Problem> problems_;
 };
 
-void Builder::read_files() {
+void RouteBuilder::read_files() {
     for (const std::filesystem::path& path : trip_.route.tracks) {
         try {
             shelf_.files.push_back(geo::read_tracks(path));
@@ -84,10 +84,8 @@ void Builder::read_files() {
     }
     if (trip_.route.step_m)
         options_.step_m = *trip_.route.step_m;
-    if (trip_.route.recorder == HeightRecorder::barometer) {
-        options_.track_threshold_m = geo::barometer_threshold_m;
-        options_.track_smoothing_m = options_.raster_smoothing_m;
-    }
+    if (trip_.route.recorder == HeightRecorder::barometer)
+        options_ = geo::of_barometer(options_);
     if (trip_.route.ascent_threshold_m) {
         options_.raster_threshold_m = *trip_.route.ascent_threshold_m;
         options_.track_threshold_m = *trip_.route.ascent_threshold_m;
@@ -96,7 +94,7 @@ void Builder::read_files() {
         throw geo::InputError(std::move(problems_));
 }
 
-void Builder::resolve_places() {
+void RouteBuilder::resolve_places() {
     for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
         const TripPlace& place = trip_.route.places[i];
         if (place.at) {
@@ -119,7 +117,7 @@ void Builder::resolve_places() {
 }
 
 /// Appointments are at places, or at waypoints of the tracks.
-void Builder::resolve_appointments() {
+void RouteBuilder::resolve_appointments() {
     for (std::size_t i = 0; i < trip_.appointments.size(); ++i) {
         const std::string& name = trip_.appointments[i].at;
         if (places_.of_trip.contains(name) || places_.met_at.contains(name))
@@ -130,8 +128,8 @@ void Builder::resolve_appointments() {
     }
 }
 
-std::optional<geo::Position> Builder::place_at(const std::string& name,
-                                               const std::string& pointer) {
+std::optional<geo::Position> RouteBuilder::place_at(const std::string& name,
+                                                    const std::string& pointer) {
     if (const auto known = places_.of_trip.find(name); known != places_.of_trip.end())
         return known->second;
     if (const geo::Waypoint* point = shelf_.waypoint(name))
@@ -151,7 +149,7 @@ std::optional<geo::Position> Builder::place_at(const std::string& name,
     return std::nullopt;
 }
 
-std::optional<TracedLine> Builder::line_of(const TripLeg& leg, std::size_t index) {
+std::optional<TracedLine> RouteBuilder::line_of(const TripLeg& leg, std::size_t index) {
     const std::vector<const geo::Track*> tracks = shelf_.tracks();
     const std::string pointer = fmt::format("/route/legs/{}/track", index);
     if (leg.track == "all" && !shelf_.find("all"))
@@ -180,7 +178,7 @@ std::optional<TracedLine> Builder::line_of(const TripLeg& leg, std::size_t index
 }
 
 std::optional<TracedLine>
-Builder::cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index) {
+RouteBuilder::cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index) {
     if (leg.from.empty() && leg.to.empty())
         return whole;
     const std::string pointer = fmt::format("/route/legs/{}", index);
@@ -210,7 +208,7 @@ Builder::cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index) 
     return to_m > from_m ? std::move(part) : reversed(part);
 }
 
-std::vector<LooseLeg> Builder::loose_legs() {
+std::vector<LooseLeg> RouteBuilder::loose_legs() {
     std::vector<LooseLeg> legs;
     if (trip_.route.legs.empty()) {
         for (const geo::Track* track : shelf_.tracks()) {
@@ -249,7 +247,7 @@ std::vector<LooseLeg> Builder::loose_legs() {
     return legs;
 }
 
-RouteLeg Builder::grounded(LooseLeg leg) {
+RouteLeg RouteBuilder::grounded(LooseLeg leg) {
     geo::Surface surface = geo::Surface::land;
     if (leg.travel == Travel::paddle) {
         if (leg.asked.water.value_or(Water::lake) != Water::river)
@@ -272,7 +270,7 @@ RouteLeg Builder::grounded(LooseLeg leg) {
 }
 
 /// The legs in order, those of the chain and those that stand beside it.
-void Builder::lay(Route& route, std::vector<LooseLeg> legs) {
+void RouteBuilder::lay(Route& route, std::vector<LooseLeg> legs) {
     turn_round(legs);
     std::vector<RouteLeg> chain;
     for (LooseLeg& loose : legs) {
@@ -293,7 +291,7 @@ void Builder::lay(Route& route, std::vector<LooseLeg> legs) {
     }
 }
 
-Route Builder::build() {
+Route RouteBuilder::build() {
     read_files();
     resolve_places();
     resolve_appointments();
@@ -359,7 +357,7 @@ std::optional<double> Route::height_at(double along_m) const {
 }
 
 Route build_route(const Trip& trip) {
-    return Builder(trip).build();
+    return RouteBuilder(trip).build();
 }
 
 } // namespace tumpline::planner

@@ -1,13 +1,13 @@
 #include "planner/schedule.h"
 
+#include "planner/units.h"
+
 #include <algorithm>
 #include <cmath>
 
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double hour_s = 3600.0;
 
 bool any_rolls_up(const Assumed& assumed) {
     return std::any_of(assumed.craft.begin(), assumed.craft.end(), [](const AssumedCraft& craft) {
@@ -172,10 +172,10 @@ void run_clock(Timeline& timeline, const Assumed& assumed) {
             StretchTime& time = timeline.stretches[i];
             time.day = day.day;
             time.start_s = at_s;
-            const double before_h = std::floor(moved_s / hour_s);
+            const double before_h = std::floor(moved_s / s_per_h);
             moved_s += time.moving_s;
-            double after_h = std::floor(moved_s / hour_s);
-            if (i + 1 == day.last && after_h * hour_s == moved_s && after_h > before_h)
+            double after_h = std::floor(moved_s / s_per_h);
+            if (i + 1 == day.last && after_h * s_per_h == moved_s && after_h > before_h)
                 after_h -= 1.0; // nobody rests at the door of the camp
             time.rests = static_cast<int>(after_h - before_h);
             time.rest_s = time.rests * assumed.times.rest_per_hour_s;

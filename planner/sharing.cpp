@@ -39,9 +39,9 @@ double worst_ratio(const std::vector<Bearer>& bearers) {
 }
 
 /// Depth first, heaviest thing first, the lightest relative load tried first.
-class Search {
+class ShareSearch {
   public:
-    Search(std::vector<Bearer> bearers, const std::vector<SharedThing>& things, double pool_kg)
+    ShareSearch(std::vector<Bearer> bearers, const std::vector<SharedThing>& things, double pool_kg)
         : loads_(std::move(bearers)), things_(things), pool_kg_(pool_kg), order_(things.size()),
           now_(things.size(), 0) {
         std::iota(order_.begin(), order_.end(), std::size_t{0});
@@ -145,7 +145,7 @@ std::vector<double> level_out(const std::vector<Bearer>& bearers, double pool_kg
 SharedOut share_out(const std::vector<Bearer>& bearers,
                     const std::vector<SharedThing>& things,
                     double pool_kg) {
-    Search search(bearers, things, pool_kg);
+    ShareSearch search(bearers, things, pool_kg);
     search.run();
     SharedOut result{};
     result.bearer = search.bearer();

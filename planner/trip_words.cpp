@@ -53,7 +53,7 @@ constexpr auto weekdays = std::to_array<Word<int>>({{"monday", 1},
                                                     {"sunday", 7}});
 constexpr auto height_recorders = std::to_array<Word<HeightRecorder>>(
     {{"gnss", HeightRecorder::gnss}, {"barometer", HeightRecorder::barometer}});
-constexpr std::array<std::string_view, 7> classes{"", "I", "II", "III", "IV", "V", "VI"};
+constexpr std::array<std::string_view, 7> roman_classes{"", "I", "II", "III", "IV", "V", "VI"};
 
 template <class Table, class Meaning>
 std::string_view word_of(const Table& table, const Meaning& meaning) {
@@ -66,7 +66,7 @@ std::string_view word_of(const Table& table, const Meaning& meaning) {
 RiverClass plain_class(std::string_view text) {
     for (RiverClass grade = 1; grade <= 6; ++grade) {
         const bool digit = text.size() == 1 && text[0] == static_cast<char>('0' + grade);
-        if (digit || text == classes.at(static_cast<std::size_t>(grade)))
+        if (digit || text == roman_classes.at(static_cast<std::size_t>(grade)))
             return grade;
     }
     return 0;
@@ -156,7 +156,7 @@ std::string_view word(Meal meal) {
 
 std::string_view class_word(RiverClass river_class) {
     const auto index = static_cast<std::size_t>(std::clamp(river_class, 0, 6));
-    return classes.at(index);
+    return roman_classes.at(index);
 }
 
 std::optional<RiverClass> read_river_class(std::string_view text) {

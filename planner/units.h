@@ -13,12 +13,11 @@
 namespace tumpline::planner {
 
 /// Exact factors. The foot, yard, mile and pound are those of 1959 and the rest of the NIST list:
-/// exact by definition [NISTSP811, appendix B; NISTHB44, appendix C].
+/// exact by definition [NISTSP811, appendix B; NISTHB44, appendix C]. Foot and mile, which models
+/// need as well, stand in planner/models/constants.h.
 inline constexpr double m_per_inch = 0.0254;
-inline constexpr double m_per_foot = 0.3048;
 inline constexpr double m_per_yard = 0.9144;
 inline constexpr double m_per_rod = 5.0292;           ///< 16.5 ft
-inline constexpr double m_per_mile = 1609.344;        ///< 5280 ft
 inline constexpr double m_per_nautical_mile = 1852.0; ///< by definition, [BIPMSI, table 8]
 inline constexpr double kg_per_pound = 0.45359237;
 inline constexpr double kg_per_ounce = kg_per_pound / 16.0;

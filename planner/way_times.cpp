@@ -2,6 +2,7 @@
 
 #include "planner/models/walking_speed.h"
 #include "planner/pace.h"
+#include "planner/units.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,8 +10,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-constexpr double hour_s = 3600.0;
 
 /// Afloat the way back meets the current; where it leaves no way, one is cut off.
 std::optional<double> back_over(const Draft& draft, std::size_t i) {
@@ -171,8 +170,8 @@ double WayTimes::clock_s(std::size_t stretch, double along_m) const {
     const double before_s = moved_s_[stretch];
     const int rests =
         std::min(time.rests,
-                 static_cast<int>(std::floor((before_s + share * time.moving_s) / hour_s) -
-                                  std::floor(before_s / hour_s)));
+                 static_cast<int>(std::floor((before_s + share * time.moving_s) / s_per_h) -
+                                  std::floor(before_s / s_per_h)));
     const int scouts = draft_.prepared.stretches.stretches[stretch].scouts;
     const double looked = std::min<double>(scouts, std::floor(share * (scouts + 1) + 1e-9));
     return time.start_s + time.before.lasts_s + share * time.moving_s +

@@ -31,7 +31,7 @@ constexpr std::array<PrintedRation, 7> rations{{
     {"scout high-adventure base, one day", std::nullopt, 3000.0 * j_per_kcal, "ScoutBase"},
 }};
 
-constexpr std::array<RationClass, 4> classes{{
+constexpr std::array<RationClass, 4> ration_classes_table{{
     {1.5 * pound_kg,
      1.5 * pound_kg,
      2500.0 * j_per_kcal,
@@ -88,7 +88,7 @@ std::span<const PrintedRation> printed_rations() {
 }
 
 std::span<const RationClass> ration_classes() {
-    return classes;
+    return ration_classes_table;
 }
 
 std::span<const ModelEntry> food_entries() {

@@ -33,9 +33,9 @@ double standing_w(const Carrying& walk) {
     return 1.5 * W + 2.0 * (W + L) * (L / W) * (L / W);
 }
 
-constexpr std::size_t model_count = 4;
+constexpr std::size_t carriage_count = 4;
 
-constexpr std::array<std::string_view, model_count> carriage_names = {
+constexpr std::array<std::string_view, carriage_count> carriage_names = {
     "lcda-backpacking-2022", "pandolf-santee", "ludlow-weyand-2017", "compendium-met"};
 
 } // namespace
@@ -233,7 +233,7 @@ double lcda_energy_j(const LcdaSums& sums, double speed_scale, const Carrying& w
 }
 
 std::span<const ModelEntry> load_carriage_entries() {
-    static constexpr std::array<ModelEntry, model_count + 1> entries = {{
+    static constexpr std::array<ModelEntry, carriage_count + 1> entries = {{
         {.family = "energy",
          .name = "lcda-backpacking-2022",
          .answers = "What does walking with this load, speed, slope and ground cost?",

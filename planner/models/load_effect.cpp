@@ -11,7 +11,6 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double reference_mps = 1.39; // 5 km/h, where [Naismith1892] walks
-constexpr double heaviest_ratio = 2.0;
 
 /// Power of walking on the level without the 0.19 of standing, W/kg [Looney2022].
 double level_power(double S) {
@@ -54,7 +53,7 @@ class FactorTable {
     }
 
     [[nodiscard]] double at(double load_ratio) const {
-        const double place = std::sqrt(std::min(load_ratio, heaviest_ratio)) / step();
+        const double place = std::sqrt(std::min(load_ratio, heaviest_load_ratio)) / step();
         const std::size_t node = std::min(static_cast<std::size_t>(place), nodes - 2);
         const double t = place - static_cast<double>(node);
         const double u = 1.0 - t;
@@ -66,7 +65,7 @@ class FactorTable {
   private:
     static constexpr std::size_t nodes = 1025;
 
-    static double step() { return std::sqrt(heaviest_ratio) / static_cast<double>(nodes - 1); }
+    static double step() { return std::sqrt(heaviest_load_ratio) / static_cast<double>(nodes - 1); }
 
     /// df/dx with x the root of the load ratio, from the implicit equation.
     static double exact_slope(double x) {
@@ -88,7 +87,7 @@ constexpr std::array<std::string_view, 2> effect_names = {"equal-effort", "none"
 } // namespace
 
 double equal_effort_factor_exact(double load_ratio) {
-    const double l = std::clamp(load_ratio, 0.0, heaviest_ratio);
+    const double l = std::clamp(load_ratio, 0.0, heaviest_load_ratio);
     const double total = 0.19 + level_power(reference_mps);
     return speed_at_power_mps(total / load_multiplier(l) - 0.19) / reference_mps;
 }

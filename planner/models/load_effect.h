@@ -22,6 +22,9 @@ namespace tumpline::planner {
 /// it stays at its value there (0.05). Read from a table, within 1e-8 of the exact root.
 [[nodiscard]] double equal_effort_factor(double load_ratio);
 
+/// The load over body mass at which the table ends.
+inline constexpr double heaviest_load_ratio = 2.0;
+
 /// The exact root behind the table, by bisection; for tests and documents, not for loops.
 [[nodiscard]] double equal_effort_factor_exact(double load_ratio);
 

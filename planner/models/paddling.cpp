@@ -20,7 +20,7 @@ constexpr double most_tail_gain = 1.10; // waves and steering take the rest
 constexpr double most_wind_mps = 100.0; // no wind on record is stronger; keeps squares finite
 constexpr double mph = 0.44704;
 
-struct Kind {
+struct HullFacts {
     Hull hull;
     double calm_speed_mps;
     double wind_ceiling_mps;
@@ -32,7 +32,7 @@ struct Kind {
 // Reference speed, thrust and drag area: the kayak from a printed drag table and wind chart, the
 // packraft fitted to one observation, the others estimates. Leeway: [AllenPlourde1999], rows raft
 // without ballast, V-hulled skiff, sea kayak.
-constexpr std::array<Kind, 5> kinds{{
+constexpr std::array<HullFacts, 5> kinds{{
     {{1.12, 12.0, 0.35, 2.2}, 0.85, 7.9, 0.0370, 0.0, true},      // packraft
     {{1.40, 14.0, 0.45, 3.5}, 0.95, 7.9, 0.0370, 0.0, true},      // inflatable canoe or kayak
     {{1.45, 12.0, 0.40, 4.6}, 1.00, 7.9, 0.0287, 0.0398, true},   // solo canoe
@@ -40,7 +40,7 @@ constexpr std::array<Kind, 5> kinds{{
     {{2.058, 8.8, 0.22, 5.2}, 1.50, 10.7, 0.0116, 0.1112, false}, // touring kayak, 4 knots
 }};
 
-const Kind& of(HullKind kind) {
+const HullFacts& of(HullKind kind) {
     return kinds[static_cast<std::size_t>(kind)];
 }
 
@@ -210,7 +210,7 @@ double steering_factor(double crosswind_mps) {
 }
 
 double leeway_mps(HullKind kind, double crosswind_mps) {
-    const Kind& craft = of(kind);
+    const HullFacts& craft = of(kind);
     const double wind_mps = std::abs(crosswind_mps);
     return craft.leeway_slope * wind_mps + craft.leeway_offset_mps * std::min(wind_mps / 5.0, 1.0);
 }

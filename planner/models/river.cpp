@@ -10,9 +10,6 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr double foot_m = 0.3048;
-constexpr double mile_m = 1609.344;
-
 constexpr std::array<Roughness, 10> rows{{
     {"clean-straight-full", 0.025, 0.030, 0.033, "straight and clean, full to the banks, no pools"},
     {"straight-stones-weeds", 0.030, 0.035, 0.040, "straight, with some stones and weeds"},
@@ -75,7 +72,7 @@ std::optional<Roughness> chow_roughness(std::string_view name) {
 double jarrett_roughness(double slope, double hydraulic_radius_m) {
     if (slope <= 0.0 || hydraulic_radius_m <= 0.0)
         return 0.0;
-    return 0.39 * std::pow(slope, 0.38) * std::pow(hydraulic_radius_m / foot_m, -0.16);
+    return 0.39 * std::pow(slope, 0.38) * std::pow(hydraulic_radius_m / m_per_foot, -0.16);
 }
 
 bool jarrett_covers(double slope, double hydraulic_radius_m) {
@@ -137,7 +134,7 @@ double m_per_km(double slope) {
 }
 
 double ft_per_mile(double slope) {
-    return slope * mile_m / foot_m;
+    return slope * m_per_mile / m_per_foot;
 }
 
 double gradient_reach_m(double slope) {

@@ -1,5 +1,7 @@
 #include "planner/models/walking_rules.h"
 
+#include "planner/models/constants.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -10,8 +12,6 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double hour = 3600.0;
-constexpr double mile_m = 1609.344;
-constexpr double foot_m = 0.3048;
 
 /// One fitness of Tranter's table: corrected hours under Naismith's hours of `tranter_columns`;
 /// 0 where the cell is blank.
@@ -40,7 +40,7 @@ double naismith_metric_s(const WalkTotals& walk) {
 }
 
 double naismith_1892_s(const WalkTotals& walk) {
-    return (walk.length_m / mile_m / 3.0 + walk.ascent_m / foot_m / 2000.0) * hour;
+    return (walk.length_m / m_per_mile / 3.0 + walk.ascent_m / m_per_foot / 2000.0) * hour;
 }
 
 double langmuir_1984_s(const WalkTotals& walk, const LangmuirDescent& descent) {

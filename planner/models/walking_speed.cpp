@@ -12,30 +12,31 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr std::size_t model_count = 20;
+constexpr std::size_t walking_count = 20;
 
-constexpr std::array<WalkingModel, model_count> every_model = {WalkingModel::swiss_signpost,
-                                                               WalkingModel::naismith_langmuir,
-                                                               WalkingModel::langmuir_party,
-                                                               WalkingModel::tobler,
-                                                               WalkingModel::irmischer_clarke,
-                                                               WalkingModel::campbell_2019,
-                                                               WalkingModel::campbell_2019_p10,
-                                                               WalkingModel::campbell_2019_p20,
-                                                               WalkingModel::campbell_2019_p30,
-                                                               WalkingModel::campbell_2019_p40,
-                                                               WalkingModel::campbell_2019_p50,
-                                                               WalkingModel::campbell_2019_p60,
-                                                               WalkingModel::campbell_2019_p70,
-                                                               WalkingModel::campbell_2019_p80,
-                                                               WalkingModel::campbell_2019_p90,
-                                                               WalkingModel::sullivan_2020,
-                                                               WalkingModel::sullivan_2020_moderate,
-                                                               WalkingModel::sullivan_2020_high,
-                                                               WalkingModel::din_33466,
-                                                               WalkingModel::constant};
+constexpr std::array<WalkingModel, walking_count> every_model = {
+    WalkingModel::swiss_signpost,
+    WalkingModel::naismith_langmuir,
+    WalkingModel::langmuir_party,
+    WalkingModel::tobler,
+    WalkingModel::irmischer_clarke,
+    WalkingModel::campbell_2019,
+    WalkingModel::campbell_2019_p10,
+    WalkingModel::campbell_2019_p20,
+    WalkingModel::campbell_2019_p30,
+    WalkingModel::campbell_2019_p40,
+    WalkingModel::campbell_2019_p50,
+    WalkingModel::campbell_2019_p60,
+    WalkingModel::campbell_2019_p70,
+    WalkingModel::campbell_2019_p80,
+    WalkingModel::campbell_2019_p90,
+    WalkingModel::sullivan_2020,
+    WalkingModel::sullivan_2020_moderate,
+    WalkingModel::sullivan_2020_high,
+    WalkingModel::din_33466,
+    WalkingModel::constant};
 
-constexpr std::array<std::string_view, model_count> walking_names = {
+constexpr std::array<std::string_view, walking_count> walking_names = {
     "swiss-signpost",         "naismith-langmuir",  "langmuir-party",    "tobler",
     "irmischer-clarke",       "campbell-2019",      "campbell-2019-p10", "campbell-2019-p20",
     "campbell-2019-p30",      "campbell-2019-p40",  "campbell-2019-p50", "campbell-2019-p60",
@@ -252,7 +253,7 @@ double walking_model_load_ratio(WalkingModel model) {
 }
 
 std::span<const ModelEntry> walking_speed_entries() {
-    static constexpr std::array<ModelEntry, model_count> entries = {{
+    static constexpr std::array<ModelEntry, walking_count> entries = {{
         {.family = "walking",
          .name = "swiss-signpost",
          .answers =

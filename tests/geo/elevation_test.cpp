@@ -3,6 +3,7 @@
 #include "geo/input_error.h"
 #include "geo/profile.h"
 #include "tests/support/published_value.h"
+#include "tests/support/random_draws.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
@@ -68,8 +69,8 @@ Problem problem_of(const fs::path& file) {
 // Rows of the sources that are facts about data, not figures of ours, and where they are used.
 const std::map<std::string, std::string>& facts() {
     static const std::map<std::string, std::string> used{
-        {"rmse_of_le90", "docs/elevation.md, choice of the threshold"},
-        {"copernicus_accuracy", "docs/elevation.md, choice of the threshold"},
+        {"rmse_of_le90", "docs/models/elevation.md, choice of the threshold"},
+        {"copernicus_accuracy", "docs/models/elevation.md, choice of the threshold"},
     };
     return used;
 }
@@ -133,16 +134,14 @@ TEST_P(PublishedElevation, AgreesWithPrintedFigures) {
             {.lat_deg = row.input("lat_deg"), .lon_deg = row.input("lon_deg")});
         EXPECT_NEAR(*found, 1234.0, 0.01);
     } else if (row.formula == "false_climb_of_noise") {
-        std::mt19937_64 engine(7);
+        test::Draws noise(7);
         const double sigma_m = row.input("sigma_m");
-        const auto uniform = [&] { return static_cast<double>((engine() >> 11) + 1) * 0x1p-53; };
         double sum_m = 0.0;
         constexpr int draws = 200;
         for (int draw = 0; draw < draws; ++draw) {
             std::vector<double> heights_m;
             for (int i = 0; i <= static_cast<int>(row.input("steps")); ++i)
-                heights_m.push_back(sigma_m * std::sqrt(-2.0 * std::log(uniform())) *
-                                    std::cos(2.0 * M_PI * uniform()));
+                heights_m.push_back(sigma_m * noise.normal());
             sum_m += climb(heights_m, 0.0).ascent_m;
         }
         EXPECT_NEAR(sum_m / draws, row.expected, 0.02 * row.expected); // a mean of draws

@@ -1,53 +1,23 @@
 #include "geo/height_cleaning.h"
 
 #include "geo/profile.h"
+#include "tests/support/noisy_heights.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <cmath>
 #include <cstddef>
-#include <random>
 #include <vector>
 
 namespace tumpline::geo {
 namespace {
 
+using Noise = test::HeightNoise;
+
 constexpr double step_m = 25.0;
 constexpr Cleaning raster_cleaning{.radius = 3, .threshold_m = 5.0};
 constexpr Cleaning track_cleaning{.radius = 5, .threshold_m = 10.0};
-
-/// How heights are wrong: spread, and the distance over which errors resemble each other.
-struct Noise {
-    double sigma_m;
-    double correlation_m; ///< 0: each height errs for itself
-};
-
-/// Draws of one seed; a map of our own, since the library's distributions differ between machines.
-class Draws {
-  public:
-    explicit Draws(std::uint64_t seed) : engine_(seed) {}
-
-    double normal() { // [BoxMuller1958]
-        const double u = (static_cast<double>(engine_() >> 11) + 1.0) * 0x1p-53;
-        const double v = static_cast<double>(engine_() >> 11) * 0x1p-53;
-        return std::sqrt(-2.0 * std::log(u)) * std::cos(2.0 * M_PI * v);
-    }
-
-  private:
-    std::mt19937_64 engine_;
-};
-
-std::vector<double> noisy(std::vector<double> heights_m, const Noise& noise, std::uint64_t seed) {
-    Draws draws(seed);
-    const double kept = noise.correlation_m > 0.0 ? std::exp(-step_m / noise.correlation_m) : 0.0;
-    double error_m = noise.sigma_m * draws.normal();
-    for (double& height_m : heights_m) {
-        height_m += error_m;
-        error_m = kept * error_m + noise.sigma_m * std::sqrt(1.0 - kept * kept) * draws.normal();
-    }
-    return heights_m;
-}
 
 std::vector<double> level(double length_m) {
     return std::vector<double>(static_cast<std::size_t>(length_m / step_m) + 1, 400.0);
@@ -71,7 +41,8 @@ double mean_ascent_m_per_km(const Noise& noise, const Cleaning& cleaning) {
     constexpr double length_m = 10'000.0;
     double sum_m = 0.0;
     for (std::uint64_t seed = 1; seed <= draws; ++seed)
-        sum_m += ascent_m(cleaned_land(noisy(level(length_m), noise, seed), cleaning));
+        sum_m +=
+            ascent_m(cleaned_land(test::noisy(level(length_m), step_m, noise, seed), cleaning));
     return sum_m / draws / (length_m / 1000.0);
 }
 
@@ -103,8 +74,8 @@ TEST(HeightCleaning, KeepsABareRampHoweverGentleAndShort) {
 }
 
 // The spread of heights from SRTM and Copernicus rasters along a path is 1.5 to 2 m at best
-// (docs/elevation.md). Independent errors leave nothing; errors that go together over 50 m leave
-// under a metre of climb in a kilometre, where the plain sum has 10 to 20.
+// (docs/models/elevation.md). Independent errors leave nothing; errors that go together over 50 m
+// leave under a metre of climb in a kilometre, where the plain sum has 10 to 20.
 TEST(HeightCleaning, LevelGroundUnderARastersNoiseDoesNotClimb) {
     EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 1.5, .correlation_m = 0.0}, raster_cleaning), 0.05);
     EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 2.0, .correlation_m = 0.0}, raster_cleaning), 0.1);
@@ -119,7 +90,8 @@ TEST(HeightCleaning, LevelGroundUnderAReceiversNoiseHardlyClimbs) {
     EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 5.0, .correlation_m = 100.0}, track_cleaning), 4.0);
 }
 
-// A barometer's errors are a metre at most from minute to minute, and slow (docs/elevation.md).
+// A barometer's errors are a metre at most from minute to minute, and slow
+// (docs/models/elevation.md).
 TEST(HeightCleaning, LevelGroundUnderABarometersNoiseDoesNotClimb) {
     constexpr Cleaning barometer{.radius = 3, .threshold_m = barometer_threshold_m};
     EXPECT_LT(mean_ascent_m_per_km({.sigma_m = 1.0, .correlation_m = 0.0}, barometer), 0.01);
@@ -138,11 +110,12 @@ TEST(HeightCleaning, HillsKeepTheirHeightUnderNoise) {
         EXPECT_NEAR(ascent_m(cleaned_land(ground_m, raster_cleaning)), true_m, 0.02 * true_m)
             << "summits " << apart_m << " m apart";
         for (std::uint64_t seed = 1; seed <= 5; ++seed)
-            EXPECT_NEAR(ascent_m(cleaned_land(
-                            noisy(ground_m, {.sigma_m = 1.5, .correlation_m = 50.0}, seed),
-                            raster_cleaning)),
-                        true_m,
-                        0.05 * true_m)
+            EXPECT_NEAR(
+                ascent_m(cleaned_land(
+                    test::noisy(ground_m, step_m, {.sigma_m = 1.5, .correlation_m = 50.0}, seed),
+                    raster_cleaning)),
+                true_m,
+                0.05 * true_m)
                 << "summits " << apart_m << " m apart, seed " << seed;
     }
 }
@@ -150,7 +123,7 @@ TEST(HeightCleaning, HillsKeepTheirHeightUnderNoise) {
 TEST(HeightCleaning, IsTheMirrorImageForTheMirrorImage) {
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
         std::vector<double> heights_m =
-            noisy(waves(40.0, 1500.0), {.sigma_m = 3.0, .correlation_m = 50.0}, seed);
+            test::noisy(waves(40.0, 1500.0), step_m, {.sigma_m = 3.0, .correlation_m = 50.0}, seed);
         const std::vector<double> there_m = cleaned_land(heights_m, raster_cleaning);
         std::reverse(heights_m.begin(), heights_m.end());
         const std::vector<double> back_m = cleaned_land(heights_m, raster_cleaning);
@@ -161,9 +134,9 @@ TEST(HeightCleaning, IsTheMirrorImageForTheMirrorImage) {
 
 TEST(HeightCleaning, PlainRisesAddUpToTheSwingsThatCount) {
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
-        const std::vector<double> clean_m =
-            cleaned_land(noisy(waves(40.0, 1500.0), {.sigma_m = 3.0, .correlation_m = 50.0}, seed),
-                         raster_cleaning);
+        const std::vector<double> clean_m = cleaned_land(
+            test::noisy(waves(40.0, 1500.0), step_m, {.sigma_m = 3.0, .correlation_m = 50.0}, seed),
+            raster_cleaning);
         EXPECT_NEAR(climb(clean_m, 0.0).ascent_m, climb(clean_m, 1e-6).ascent_m, 1e-6);
         EXPECT_NEAR(climb(clean_m, 0.0).descent_m, climb(clean_m, 1e-6).descent_m, 1e-6);
         EXPECT_NEAR(clean_m.back() - clean_m.front(),
@@ -197,8 +170,8 @@ TEST(HeightCleaning, ARiverNeverRisesDownstream) {
         std::vector<double> river_m = level(12'000.0);
         for (std::size_t i = 0; i < river_m.size(); ++i)
             river_m[i] -= 0.002 * step_m * static_cast<double>(i); // 24 m in all
-        const std::vector<double> clean_m =
-            cleaned_river(noisy(river_m, {.sigma_m = 3.0, .correlation_m = 50.0}, seed), 9);
+        const std::vector<double> clean_m = cleaned_river(
+            test::noisy(river_m, step_m, {.sigma_m = 3.0, .correlation_m = 50.0}, seed), 9);
         for (std::size_t i = 1; i < clean_m.size(); ++i)
             ASSERT_LE(clean_m[i], clean_m[i - 1]) << "seed " << seed << ", sample " << i;
         EXPECT_NEAR(clean_m.front() - clean_m.back(), 24.0, 10.0) << "seed " << seed;

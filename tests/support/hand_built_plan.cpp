@@ -130,7 +130,7 @@ std::vector<Caution> cautions() {
          3,
          5,
          "The raster does not cover 300 m of this leg; they are taken as level.",
-         "docs/elevation.md"},
+         "docs/models/elevation.md"},
         {Level::note,
          "usual-water",
          std::nullopt,

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <numbers>
 #include <random>
 #include <vector>
 
@@ -25,6 +27,13 @@ class Draws {
     /// A whole number from `low` to `high`.
     int whole(int low, int high) {
         return low + static_cast<int>(part() * static_cast<double>(high - low + 1));
+    }
+
+    /// Of mean 0 and spread 1. [BoxMuller1958]
+    double normal() {
+        const double u = part() + 0x1p-53;
+        const double v = part();
+        return std::sqrt(-2.0 * std::log(u)) * std::cos(2.0 * std::numbers::pi * v);
     }
 
     bool chance(double share) { return part() < share; }
