@@ -1,6 +1,7 @@
 #include "planner/model_use.h"
 
 #include "planner/models/catalogue.h"
+#include "planner/models/elevation.h"
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 
@@ -21,6 +22,18 @@ bool is_on_foot(const PlanLeg& leg) {
 
 bool is_afloat(const PlanLeg& leg) {
     return leg.travel == Travel::paddle;
+}
+
+/// Which of the family of elevation the heights under a leg were cleaned by; none if there were
+/// none.
+std::string_view cleaned_by(const RouteLeg& leg, HeightRecorder recorder) {
+    if (leg.profile.source == geo::HeightSource::none)
+        return {};
+    if (leg.travel == Travel::paddle)
+        return leg.asked.water.value_or(Water::lake) == Water::river ? river_fall : lake_median;
+    if (leg.profile.source == geo::HeightSource::raster)
+        return raster_swings;
+    return recorder == HeightRecorder::barometer ? barometer_swings : receiver_swings;
 }
 
 BandUsed used(std::string_view family, const TimeBand& band) {
@@ -47,6 +60,16 @@ std::vector<ModelUsed> models_used(const Draft& draft, const std::vector<PlanLeg
     const bool on_foot = any_leg(legs, is_on_foot);
     const bool afloat = any_leg(legs, is_afloat);
     const auto& route_legs = draft.prepared.route.legs;
+    for (const ModelEntry& entry : elevation_entries())
+        add(std::any_of(route_legs.begin(),
+                        route_legs.end(),
+                        [&](const RouteLeg& leg) {
+                            return cleaned_by(leg,
+                                              trip.route.recorder.value_or(HeightRecorder::gnss)) ==
+                                   entry.name;
+                        }),
+            elevation_family,
+            entry.name);
     add(on_foot && assumed.models.energy != CarriageModel::compendium_met,
         "energy_check",
         "yamamoto-course-constant");

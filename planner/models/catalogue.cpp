@@ -2,6 +2,7 @@
 
 #include "planner/models/compendium.h"
 #include "planner/models/drinking.h"
+#include "planner/models/elevation.h"
 #include "planner/models/food.h"
 #include "planner/models/load_carriage.h"
 #include "planner/models/load_effect.h"
@@ -19,7 +20,8 @@
 namespace tumpline::planner {
 
 std::vector<ModelEntry> model_catalogue() {
-    const std::array tables = {walking_speed_entries(),
+    const std::array tables = {elevation_entries(),
+                               walking_speed_entries(),
                                load_effect_entries(),
                                terrain_entries(),
                                load_carriage_entries(),

@@ -51,6 +51,9 @@ TEST(ModelUse, NamesEveryFamilyThatATripMakesUseOf) {
     plain.trip.weather.wind_mps = 3.0;
     EXPECT_THAT(names(make_plan(plain.trip, plain.route)),
                 testing::UnorderedElementsAre("walking/swiss-signpost",
+                                              "elevation/raster-swings",
+                                              "elevation/lake-median",
+                                              "elevation/river-fall",
                                               "load_effect/equal-effort",
                                               "energy/lcda-backpacking-2022",
                                               "energy_check/yamamoto-course-constant",
@@ -82,7 +85,24 @@ TEST(ModelUse, NamesNoFamilyThatATripHasNoUseFor) {
                       Not(Contains("drinking/effort-and-air")),
                       Not(Contains("terrain/night-factors")),
                       Not(Contains("wind/beaufort")),
+                      Not(Contains("elevation/lake-median")),
+                      Not(Contains("elevation/river-fall")),
                       Not(Contains("river/downstream-credit"))));
+}
+
+TEST(ModelUse, HeightsAreNamedByWhatRecordedThem) {
+    test::PlainTrip plain = test::plain_trip({test::walk(4000.0)});
+    plain.route.legs[0].profile.source = geo::HeightSource::track;
+    EXPECT_THAT(
+        names(make_plan(plain.trip, plain.route)),
+        AllOf(Contains("elevation/receiver-swings"), Not(Contains("elevation/raster-swings"))));
+    plain.trip.route.recorder = HeightRecorder::barometer;
+    EXPECT_THAT(
+        names(make_plan(plain.trip, plain.route)),
+        AllOf(Contains("elevation/barometer-swings"), Not(Contains("elevation/receiver-swings"))));
+    plain.route.legs[0].profile.source = geo::HeightSource::none;
+    EXPECT_THAT(names(make_plan(plain.trip, plain.route)),
+                Not(Contains(testing::StartsWith("elevation/"))));
 }
 
 TEST(ModelUse, EveryModelUsedIsInTheCatalogueWithItsSource) {

@@ -57,6 +57,9 @@ template <class Function> Line curve(const Chart& chart, std::string name, Funct
 /// Charts of the families of models on foot.
 [[nodiscard]] std::vector<Chart> charts_on_foot();
 
+/// Charts of heights and their noise.
+[[nodiscard]] std::vector<Chart> charts_of_heights();
+
 /// Charts of paddling, rivers, wind, and of what one drinks, eats and burns.
 [[nodiscard]] std::vector<Chart> charts_on_water();
 

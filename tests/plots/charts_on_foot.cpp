@@ -1,3 +1,4 @@
+#include "planner/models/compendium.h"
 #include "planner/models/load_carriage.h"
 #include "planner/models/load_effect.h"
 #include "planner/models/resting_energy.h"
@@ -8,6 +9,7 @@
 #include "tests/plots/standard_route.h"
 
 #include <string>
+#include <utility>
 
 namespace tumpline::plots {
 
@@ -178,6 +180,28 @@ Chart resting_chart() {
     return chart;
 }
 
+Chart compendium_chart() {
+    Chart chart{.name = "compendium",
+                .title = "An hour by the table, rest included",
+                .x = {.title = "body mass, kg", .from = 40.0, .to = 120.0, .tick = 10.0},
+                .y = {.title = "kcal", .from = 0.0, .to = 900.0, .tick = 100.0},
+                .lines = {},
+                .marks = {}};
+    for (const auto& [name, activity_met] :
+         {std::pair{"backpacking, portage", met_backpacking},
+          std::pair{"hiking without a pack", met_hiking},
+          std::pair{"paddling, hard", met_paddling_hard},
+          std::pair{"paddling, steady", met_paddling_steady},
+          std::pair{"paddling for pleasure", met_paddling_pleasure},
+          std::pair{"camp, change-over", met_camp},
+          std::pair{"standing", met_standing},
+          std::pair{"asleep, sitting", met_sleep}})
+        chart.lines.push_back(curve(chart, name, [met = activity_met](double mass_kg) {
+            return met_energy_j({.met = met, .body_kg = mass_kg, .duration_s = 3600.0}) / 4184.0;
+        }));
+    return chart;
+}
+
 } // namespace
 
 std::vector<Chart> charts_on_foot() {
@@ -188,7 +212,8 @@ std::vector<Chart> charts_on_foot() {
             terrain_chart(),
             carriage_slope_chart(),
             carriage_load_chart(),
-            resting_chart()};
+            resting_chart(),
+            compendium_chart()};
 }
 
 } // namespace tumpline::plots

@@ -33,7 +33,7 @@ void write(const std::filesystem::path& file, const std::string& text) {
 std::map<std::string, std::string> files() {
     std::map<std::string, std::string> all;
     for (const std::vector<plots::Chart>& charts :
-         {plots::charts_on_foot(), plots::charts_on_water()})
+         {plots::charts_of_heights(), plots::charts_on_foot(), plots::charts_on_water()})
         for (const plots::Chart& chart : charts)
             all["plots/" + chart.name + ".svg"] = plots::to_svg(chart);
     all["standard-route.md"] = plots::standard_route_page();

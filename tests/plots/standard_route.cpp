@@ -7,13 +7,17 @@
 #include "planner/models/walking_curves.h"
 #include "planner/models/walking_rules.h"
 #include "planner/models/walking_speed.h"
+#include "tests/plots/noisy_route.h"
+#include "tests/plots/standard_water.h"
 
 #include <fmt/format.h>
 
 #include <array>
 #include <cstddef>
 #include <iterator>
+#include <string>
 #include <string_view>
+#include <utility>
 
 namespace tumpline::plots {
 
@@ -70,6 +74,73 @@ std::string walking_table() {
                        bare,
                        hours([model](double slope) { return laden_speed_mps(model, slope); }));
     }
+    return table;
+}
+
+/// Hours of the default walking model under a load.
+double hours_under(LoadEffect effect, double carried_kg) {
+    const double factor = load_factor(effect, carried_kg / body_kg, 0.0);
+    return hours([factor](double slope) {
+        return walking_speed_mps(WalkingModel::swiss_signpost, slope) * factor;
+    });
+}
+
+std::string load_table() {
+    std::string table =
+        "| model | 10 kg | 15 kg | 20 kg | 25 kg | 35 kg |\n|---|---|---|---|---|---|\n";
+    for (const auto& [name, effect] : {std::pair{"equal-effort", LoadEffect::equal_effort},
+                                       std::pair{"none", LoadEffect::none}}) {
+        fmt::format_to(std::back_inserter(table), "| `{}` |", name);
+        for (const double carried_kg : {10.0, 15.0, 20.0, 25.0, 35.0})
+            fmt::format_to(
+                std::back_inserter(table), " {:.2f} h |", hours_under(effect, carried_kg));
+        table += '\n';
+    }
+    return table;
+}
+
+/// What LCDA says of the route on some ground at the laden pace, slowed by `time_factor`.
+double lcda_kcal(double eta, double time_factor) {
+    double energy_j = 0.0;
+    for (const double slope : slopes) {
+        const double speed_mps = laden_speed_mps(WalkingModel::swiss_signpost, slope) / time_factor;
+        energy_j += carriage_w(CarriageModel::lcda_backpacking_2022,
+                               {.body_kg = body_kg,
+                                .load_kg = load_kg,
+                                .speed_mps = speed_mps,
+                                .slope = slope,
+                                .terrain = eta,
+                                .resting_w = mifflin_st_jeor_1990_w(body)}) *
+                    half_m / speed_mps;
+    }
+    return energy_j / 4184.0;
+}
+
+std::string ground_table() {
+    std::string table =
+        "| ground | time by day | in the dark | energy by day |\n|---|---|---|---|\n";
+    const double path_h = hours_under(LoadEffect::equal_effort, load_kg);
+    for (const Ground& kind : grounds())
+        fmt::format_to(std::back_inserter(table),
+                       "| `{}` | {:.2f} h | {:.2f} h | {:.0f} kcal |\n",
+                       kind.name,
+                       path_h * kind.time_factor,
+                       path_h * kind.time_factor * night_time_factor(kind),
+                       lcda_kcal(kind.eta, kind.time_factor));
+    return table;
+}
+
+std::string resting_table() {
+    std::string table = "| model | rate | over these hours |\n|---|---|---|\n";
+    const double route_h = hours_under(LoadEffect::equal_effort, load_kg);
+    for (const auto& [name, model] :
+         {std::pair{"mifflin-st-jeor-1990", RestingModel::mifflin_st_jeor_1990},
+          std::pair{"schofield-1985", RestingModel::schofield_1985}})
+        fmt::format_to(std::back_inserter(table),
+                       "| `{}` | {:.0f} W | {:.0f} kcal |\n",
+                       name,
+                       resting_w(model, body),
+                       resting_w(model, body) * route_h * 3600.0 / 4184.0);
     return table;
 }
 
@@ -149,31 +220,65 @@ std::string energy_table() {
 } // namespace
 
 std::string standard_route_page() {
-    return fmt::format(R"(# The models on one route
+    return fmt::format(
+        R"(# The models on one route
 
 10 km on a path, half of it climbing 500 m at an even 10 % and half going down again, walked by
-somebody of 75 kg; moving time, without rests. `tumpline_plots` reckons this page with the functions
-that plan, and a test says when it is out of date.
+somebody of 75 kg; moving time, without rests. Afloat: 10 km of lake. `tumpline_plots` reckons this page with
+the functions that plan, and a test says when it is out of date.
 
 ## Time by the walking models
 
 With a load of 25 kg, a third of body mass, the speeds are multiplied by the effect of
 [load_effect](load_effect.md). `sullivan-2020` was measured under packs and counts from there.
 
-{}
+{walking}
 ## Time by rules and curves that stand beside them
 
 Without a load, except where it is named.
 
-{}
+{rules}
+## Time by the load's effect
+
+At the speeds of `swiss-signpost`.
+
+{loads}
+## Time and energy by ground
+
+At the speeds of `swiss-signpost` with 25 kg, slowed by the factors of [terrain](terrain.md); energy by
+`lcda-backpacking-2022`, a man of 35 years and 1.78 m.
+
+{grounds}
 ## Energy with 25 kg
 
-At the speeds of `swiss-signpost` under that load; a man of 35 years and 1.78 m.
+At the speeds of `swiss-signpost` under that load; the same man.
 
-{})",
-                       walking_table(),
-                       rule_table(),
-                       energy_table());
+{energy}
+## Rest within it
+
+What the same man would have spent lying down ([resting energy](resting_energy.md)) while he walked.
+
+{resting}
+## Climb read from heights that are wrong
+
+The 500 m of this route as [elevation](elevation.md) reads them from heights every 25 m with errors of this
+spread, and the plain sum of all rises; means of 100 draws, our own simulation.
+
+{climb}
+## 10 km of lake
+
+Calm speeds are the planning speeds of [paddling](paddling.md); the wind blows 5 m/s (18 km/h, force 3) at 10 m.
+`constant` gives the same in any wind.
+
+{lake})",
+        fmt::arg("walking", walking_table()),
+        fmt::arg("rules", rule_table()),
+        fmt::arg("loads", load_table()),
+        fmt::arg("grounds", ground_table()),
+        fmt::arg("energy", energy_table()),
+        fmt::arg("resting", resting_table()),
+        fmt::arg("climb", noisy_climb_table()),
+        fmt::arg("lake", lake_table()));
 }
 
 } // namespace tumpline::plots
