@@ -182,6 +182,18 @@ TEST(Paddling, MoreWindFromAheadIsNeverFaster) {
     }
 }
 
+TEST(Paddling, TheWindChangesTheSpeedByNoJump) {
+    for (const HullKind kind : all_kinds) {
+        const double stop_mps = stopping_headwind_mps(hull(kind));
+        for (int step = -2000; step < 1500; ++step) { // a hundredth of a metre per second each
+            const double here = wind_speed_ratio(hull(kind), step / 100.0);
+            const double next = wind_speed_ratio(hull(kind), (step + 1) / 100.0);
+            const bool stopping = std::abs(step / 100.0 - stop_mps) < 0.2;
+            EXPECT_NEAR(here, next, stopping ? 0.06 : 0.01) << step;
+        }
+    }
+}
+
 TEST(Paddling, TheSpeedFoundBalancesThrustAndDrag) {
     for (const HullKind kind : all_kinds) {
         const Hull& boat = hull(kind);
