@@ -51,7 +51,8 @@ struct Spell {
 ///
 ///     E = MET x kg x h   kcal
 ///
-/// Source: [Ainsworth2011]. Known bias: MET values are means of studies at a brisk pace.
+/// Source: [Ainsworth2011]. Covers: adults. Known bias: MET values are means of studies at a brisk
+/// pace.
 [[nodiscard]] double met_energy_j(const Spell& spell);
 
 /// The other convention, 3.5 mL of oxygen per kg and minute at 5 kcal per litre: 5 % more.

@@ -20,6 +20,8 @@ struct Nutrients {
 };
 
 /// 4 P + 9 F + 4 C + 7 A + 2 Fi kcal per gram. Source: [FAO77].
+/// Covers: mixed diets. Known bias: general factors; a few per cent high for nuts and much fibre
+/// (from memory).
 [[nodiscard]] double food_energy_j(const Nutrients& nutrients);
 
 /// 4.0 kcal/g: between printed field rations (3.4 to 3.6) and well chosen trail food (4.4).
@@ -29,7 +31,7 @@ inline constexpr double default_packaging = 0.08;
 
 inline constexpr double least_energy_density_j_per_kg = 1.5e3 * j_per_kcal; ///< fresh food
 inline constexpr double most_energy_density_j_per_kg = 6.0e3 * j_per_kcal;  ///< fat is 9
-/// Whether a density can be eaten for days.
+/// Whether a density can be eaten for days. Covers: 1.5 to 6 kcal/g.
 [[nodiscard]] bool energy_density_covers(double j_per_kg);
 
 /// The schools' lightest and heaviest bulk rations, per person and day, 1.5 and 2.5 lb

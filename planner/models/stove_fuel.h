@@ -42,6 +42,8 @@ struct Boil {
 [[nodiscard]] double heat_j_per_kg(const Boil& boil);
 
 /// Heat over efficiency times lower heating value; 1 L of water is taken as 1 kg.
+/// Covers: a sheltered stove with a lid. Known bias: too little in wind,
+/// where a stove without a screen may take twice as much; efficiencies are from memory.
 [[nodiscard]] double fuel_kg_per_litre(const Stove& stove, const Boil& boil);
 
 /// Fuel of a day: litres boiled at that rate with a share on top.

@@ -7,7 +7,8 @@
 
 namespace tumpline::planner {
 
-/// What one kind of ground does to time and to effort.
+/// What one kind of ground does to time and to effort. Known bias: where a study gives a range
+/// (brush 1 to 4) it is one number in it; no scree, fords or fallen timber.
 struct Ground {
     std::string_view name; ///< as in the trip file: "rough-path"
     double time_factor;    ///< on the time a path of the same slope takes

@@ -46,6 +46,8 @@ enum class WalkingModel {
 /// Finite and above zero for any finite slope. Beyond the range of a model the climb or descent per
 /// hour is held at its value at the edge, so the speed on the map falls as 1/slope; that is also
 /// how the Swiss standard continues. Slopes beyond +-10 (84 degrees) are taken as +-10.
+/// Covers: `walking_slope_reach`. Known bias: that of each curve, in
+/// planner/models/walking_curves.h.
 [[nodiscard]] double walking_speed_mps(WalkingModel model, double slope);
 
 /// The same on or off the path; only models that `walking_model_knows_footing` tell them apart.

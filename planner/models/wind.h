@@ -23,6 +23,8 @@ struct BeaufortForce {
 [[nodiscard]] std::span<const BeaufortForce> beaufort_scale();
 
 /// Force of a mean wind at 10 m. The scale is printed to 0.1 m/s and is read so.
+/// Covers: any wind; below 0 counts as calm. Known bias: says nothing of gusts, which are often
+/// half as strong again, nor of the waves that fetch and shoals make.
 [[nodiscard]] int beaufort(double wind_mps);
 
 /// "gentle breeze" and the like, for a force from 0 to 12 (others are held to that range).

@@ -208,6 +208,17 @@ TEST(Catalogue, NamesTheModelsThatTripsMayChoose) {
     }
 }
 
+TEST(ModelHeaders, SayWhatTheyCoverAndWhereTheyAreKnownToErr) {
+    for (const ModelEntry& entry : model_catalogue()) {
+        const fs::path header =
+            root / "planner/models" / page_of(entry.family).filename().replace_extension(".h");
+        const std::string text = text_of(header);
+        static const std::regex bias("Known\\s+(///\\s+)?bias:");
+        EXPECT_NE(text.find("Covers:"), std::string::npos) << header;
+        EXPECT_TRUE(std::regex_search(text, bias)) << header << " lacks \"Known bias:\"";
+    }
+}
+
 TEST(ModelPages, KeepToTheTemplate) {
     for (const ModelEntry& entry : model_catalogue()) {
         const std::string page = text_of(page_of(entry.family));
