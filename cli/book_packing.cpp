@@ -1,4 +1,5 @@
 #include "cli/book_parts.h"
+#include "cli/words.h"
 
 #include <fmt/format.h>
 
@@ -22,7 +23,7 @@ bool comes(const Plan& plan, const KitItem& item) {
            });
 }
 
-std::string note(const Plan& plan, const KitItem& item) {
+std::string note(const Plan& plan, const KitItem& item, planner::UnitSystem units) {
     std::vector<std::string> words;
     if (item.afloat != item.ashore || item.afloat != ItemUse::packed)
         switch (item.afloat) {
@@ -43,7 +44,7 @@ std::string note(const Plan& plan, const KitItem& item) {
     if (!item.when.empty())
         for (const planner::Comes& reason : plan.comes)
             if (reason.item == item.name && !reason.why.empty()) {
-                words.push_back(reason.why);
+                words.push_back(in_units({reason.why, reason.imperial}, units));
                 break;
             }
     return joined(words);
@@ -58,7 +59,9 @@ Fields item_row(std::string_view item, const std::string& remark, const std::str
 Fields kit_row(const BookSource& source, const KitItem& item) {
     const std::string name =
         item.count == 1 ? item.name : fmt::format("{} × {}", item.count, item.name);
-    return item_row(name, note(source.plan, item), source.shown.mass(item.mass_kg * item.count));
+    return item_row(name,
+                    note(source.plan, item, source.shown.system()),
+                    source.shown.mass(item.mass_kg * item.count));
 }
 
 /// A list of groups of which the empty ones are left out.
@@ -93,9 +96,10 @@ std::vector<Fields> shared(const BookSource& source, const std::string& member) 
         const auto found = std::find_if(kit.begin(), kit.end(), [&](const KitItem& item) {
             return item.owner.empty() && item.name == bearer.item;
         });
-        rows.push_back(item_row(bearer.item,
-                                found == kit.end() ? "" : note(source.plan, *found),
-                                source.shown.mass(bearer.mass_kg)));
+        rows.push_back(
+            item_row(bearer.item,
+                     found == kit.end() ? "" : note(source.plan, *found, source.shown.system()),
+                     source.shown.mass(bearer.mass_kg)));
     }
     return rows;
 }
@@ -236,14 +240,14 @@ void add_packing(Fields& fields, const BookSource& source) {
     for (const planner::StaysHome& item : plan.stays_home)
         home.emplace_back()
             .text("item", item.item)
-            .text("why", item.why)
+            .text("why", in_units({item.why, item.imperial}, source.shown.system()))
             .text("mass", source.shown.mass(item.mass_kg))
             .text("saved", effort(source, item.saved_kg_km, item.saved_kg_m_up));
     std::vector<Fields> brought;
     for (const planner::Comes& item : plan.comes)
         brought.emplace_back()
             .text("item", item.item)
-            .text("why", item.why)
+            .text("why", in_units({item.why, item.imperial}, source.shown.system()))
             .truth("override", item.override_recorded)
             .text("mass", source.shown.mass(item.mass_kg))
             .text("cost", effort(source, item.cost_kg_km, item.cost_kg_m_up));

@@ -1,5 +1,7 @@
 #include "cli/caution_text.h"
 
+#include "cli/words.h"
+
 #include <fmt/format.h>
 
 namespace tumpline::cli {
@@ -21,8 +23,7 @@ const char* mark(planner::Level level) {
 } // namespace
 
 const std::string& words_of(const planner::Caution& caution, planner::UnitSystem units) {
-    return units == planner::UnitSystem::imperial && !caution.imperial.empty() ? caution.imperial
-                                                                               : caution.text;
+    return in_units({caution.text, caution.imperial}, units);
 }
 
 std::string caution_text(const planner::Caution& caution, planner::UnitSystem units) {

@@ -1,6 +1,7 @@
 #include "cli/table.h"
 #include "cli/text_page.h"
 #include "cli/text_width.h"
+#include "cli/words.h"
 
 #include <fmt/format.h>
 
@@ -186,7 +187,7 @@ void add_stays_home(TextPage& page) {
                        page.mass(stays.mass_kg),
                        page.carried(stays.saved_kg_km),
                        page.climbed(stays.saved_kg_m_up),
-                       stays.why});
+                       in_units({stays.why, stays.imperial}, page.units())});
         page.add(table.text());
     }
     if (!plan.comes.empty()) {
@@ -201,7 +202,8 @@ void add_stays_home(TextPage& page) {
                        page.mass(comes.mass_kg),
                        page.carried(comes.cost_kg_km),
                        page.climbed(comes.cost_kg_m_up),
-                       comes.why + (comes.override_recorded ? " (set by \"bring\")" : "")});
+                       in_units({comes.why, comes.imperial}, page.units()) +
+                           (comes.override_recorded ? " (set by \"bring\")" : "")});
         page.add(table.text());
     }
 }

@@ -169,6 +169,11 @@ std::string_view word(geo::SunDay day) {
     return {};
 }
 
+const std::string& in_units(const BothTexts& text, planner::UnitSystem units) {
+    const bool other = units == planner::UnitSystem::imperial && !text.imperial.empty();
+    return other ? text.imperial : text.metric;
+}
+
 std::string percent(double share) {
     return fmt::format("{:.0f} %", 100.0 * share);
 }

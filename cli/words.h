@@ -7,6 +7,7 @@
 #include "planner/ledger.h"
 #include "planner/plan.h"
 #include "planner/trip_words.h"
+#include "planner/units.h"
 
 #include <cstddef>
 #include <string>
@@ -26,6 +27,14 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);
+
+/// A text of a plan in both systems of units; `imperial` is empty if it is the same.
+struct BothTexts {
+    const std::string& metric;
+    const std::string& imperial;
+};
+
+[[nodiscard]] const std::string& in_units(const BothTexts& text, planner::UnitSystem units);
 /// "42 %", of a share.
 [[nodiscard]] std::string percent(double share);
 /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1; empty for 0.

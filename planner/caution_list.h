@@ -37,7 +37,7 @@ class CautionList {
                          .leg = leg_,
                          .text = text.metric,
                          .source = std::string(source),
-                         .imperial = text.imperial == text.metric ? "" : text.imperial});
+                         .imperial = imperial_if_other(text)});
     }
 
     void add(const std::vector<Caution>& more) {

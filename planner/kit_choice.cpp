@@ -1,6 +1,7 @@
 #include "planner/kit_choice.h"
 
 #include "planner/trip_words.h"
+#include "planner/wording.h"
 
 #include <fmt/format.h>
 
@@ -15,9 +16,14 @@ namespace {
 /// Whether one condition holds, in words, with the leg that decides it.
 struct Verdict {
     bool holds;
-    std::string why;
+    Wording why;
     std::size_t leg; ///< from 1; 0: none in particular
 };
+
+/// `more` after `text` and what parts them, or alone.
+Wording joined(const Wording& text, std::string_view between, const Wording& more) {
+    return text.metric.empty() ? more : worded("{}{}{}", text, between, more);
+}
 
 class Judge {
   public:
@@ -75,7 +81,7 @@ Verdict Judge::judge(const Condition& condition) const {
         if (!next.holds && all.holds)
             all = next;
         else if (next.holds && all.holds) {
-            all.why += all.why.empty() ? next.why : ", " + next.why;
+            all.why = joined(all.why, ", ", next.why);
             all.leg = next.leg != 0 ? next.leg : all.leg;
         }
     };
@@ -84,11 +90,11 @@ Verdict Judge::judge(const Condition& condition) const {
             if (!known)
                 return Verdict{true, fmt::format("the {} temperature is not given", what), 0};
             return Verdict{*known < limit_c,
-                           fmt::format("{} at {:.0f} C, {} {:.0f} C",
-                                       what,
-                                       *known,
-                                       *known < limit_c ? "below" : "not below",
-                                       limit_c),
+                           worded("{} at {}, {} {}",
+                                  what,
+                                  both(show_temperature, *known),
+                                  *known < limit_c ? "below" : "not below",
+                                  both(show_temperature, limit_c)),
                            0};
         };
     if (condition.river_class)
@@ -118,7 +124,7 @@ Verdict Judge::judge(const Condition& condition) const {
     return all;
 }
 
-/// WayOnFoot and climb on foot, the single way: what each kilogram is carried over at least.
+/// Way and climb on foot, the single way: what each kilogram is carried over at least.
 struct WayOnFoot {
     double km = 0.0;
     double up_m = 0.0;
@@ -145,7 +151,7 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
         const double mass_kg = item.mass_kg * item.count;
         Verdict verdict{true, "", 0};
         if (!item.when.empty()) {
-            std::string against;
+            Wording against("");
             verdict.holds = false;
             for (const Condition& condition : item.when) {
                 Verdict one = judge.judge(condition);
@@ -153,7 +159,7 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
                     verdict = std::move(one);
                     break;
                 }
-                against += against.empty() ? one.why : "; " + one.why;
+                against = joined(against, "; ", one.why);
             }
             if (!verdict.holds)
                 verdict.why = against;
@@ -161,17 +167,23 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
         const bool comes = item.bring.value_or(verdict.holds);
         const bool overridden = item.bring && *item.bring != verdict.holds;
         if (overridden)
-            verdict.why = fmt::format("{} by the trip file, although {}",
-                                      comes ? "brought" : "left",
-                                      verdict.why.empty() ? "it always comes" : verdict.why);
+            verdict.why =
+                worded("{} by the trip file, although {}",
+                       comes ? "brought" : "left",
+                       verdict.why.metric.empty() ? Wording("it always comes") : verdict.why);
         choice.brought.push_back(comes);
         if (!comes)
-            choice.stays_home.push_back(
-                {item.name, mass_kg, verdict.why, mass_kg * way.km, mass_kg * way.up_m});
+            choice.stays_home.push_back({item.name,
+                                         mass_kg,
+                                         verdict.why.metric,
+                                         imperial_if_other(verdict.why),
+                                         mass_kg * way.km,
+                                         mass_kg * way.up_m});
         else if (!item.when.empty() || overridden)
             choice.comes.push_back({item.name,
                                     mass_kg,
-                                    verdict.why,
+                                    verdict.why.metric,
+                                    imperial_if_other(verdict.why),
                                     verdict.leg,
                                     mass_kg * way.km,
                                     mass_kg * way.up_m,

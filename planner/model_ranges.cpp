@@ -23,44 +23,45 @@ namespace tumpline::planner {
 
 namespace {
 
-std::string as_slope(double slope) {
+Wording as_slope(double slope) {
     return fmt::format("{:+.1f} %", 100.0 * slope);
 }
 
-std::string as_speed(double mps) {
-    return fmt::format("{:.3g} m/s", mps);
+Wording as_speed(double mps) {
+    return {fmt::format("{:.3g} m/s", mps), fmt::format("{:.3g} mph", mps * s_per_h / m_per_mile)};
 }
 
-std::string as_mass(double kg) {
-    return fmt::format("{:.1f} kg", kg);
+Wording as_mass(double kg) {
+    return {fmt::format("{:.1f} kg", kg), fmt::format("{:.0f} lb", kg / kg_per_pound)};
 }
 
-std::string as_ratio(double ratio) {
+Wording as_ratio(double ratio) {
     return fmt::format("{:.2f} of body mass", ratio);
 }
 
-std::string as_factor(double factor) {
+Wording as_factor(double factor) {
     return fmt::format("{:.1f}", factor);
 }
 
-std::string as_degrees(double degrees_c) {
-    return fmt::format("{:.0f} C", degrees_c);
+Wording as_degrees(double degrees_c) {
+    return both(show_temperature, degrees_c);
 }
 
-std::string as_years(double years) {
+Wording as_years(double years) {
     return fmt::format("{:.0f} years", years);
 }
 
-std::string as_depth(double depth_m) {
-    return fmt::format("{:.2f} m", depth_m);
+Wording as_depth(double depth_m) {
+    return {fmt::format("{:.2f} m", depth_m), fmt::format("{:.1f} ft", depth_m / m_per_foot)};
 }
 
-std::string as_density(double j_per_kg) {
-    return fmt::format("{:.1f} kcal/g", j_per_kg / j_per_kcal / 1000.0);
+Wording as_density(double j_per_kg) {
+    return {fmt::format("{:.1f} kcal/g", j_per_kg / j_per_kcal / 1000.0),
+            fmt::format("{:.0f} kcal/oz", j_per_kg / j_per_kcal * kg_per_ounce)};
 }
 
-std::string as_ration(double kg) {
-    return fmt::format("{:.2f} kg a day", kg);
+Wording as_ration(double kg) {
+    return {fmt::format("{:.2f} kg a day", kg), fmt::format("{:.2f} lb a day", kg / kg_per_pound)};
 }
 
 /// A load on somebody's back and body over a stretch, there or on the way back for the next one.
@@ -297,9 +298,9 @@ void Ranges::people_and_boats() {
     if (!fast.empty())
         list_.say(Level::note,
                   "outside-model-range",
-                  fast.text(chosen("paddling")) +
-                      " Beyond it such a boat climbs its own bow wave "
-                      "(Froude number 0.40); nobody keeps that up for hours.",
+                  worded("{} Beyond it such a boat climbs its own bow wave (Froude number 0.40); "
+                         "nobody keeps that up for hours.",
+                         fast.text(chosen("paddling"))),
                   "docs/models/paddling.md");
 }
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/wording.h"
+
 #include <limits>
 #include <optional>
 #include <string>
@@ -10,7 +12,7 @@
 namespace tumpline::planner {
 
 /// A figure as people read it, with its unit.
-using ShowFigure = std::string (*)(double);
+using ShowFigure = Wording (*)(double);
 
 /// Least and most value of a quantity outside its range, and over how much of the way.
 class Beyond {
@@ -23,12 +25,12 @@ class Beyond {
     [[nodiscard]] bool any() const { return lowest_ <= highest_; }
 
     /// The value furthest outside, "-52.0 %"; both where it lies outside on both sides.
-    [[nodiscard]] std::string worst(ShowFigure show) const;
+    [[nodiscard]] Wording worst(ShowFigure show) const;
 
     [[nodiscard]] double length_m() const { return length_m_; }
 
     /// "-40.0 to +40.0 %", "up to 0.66 of body mass".
-    [[nodiscard]] std::string range(ShowFigure show) const;
+    [[nodiscard]] Wording range(ShowFigure show) const;
 
   private:
     std::optional<double> least_, most_;
@@ -46,10 +48,10 @@ class Outside {
     [[nodiscard]] bool empty() const { return said_.empty(); }
 
     /// "Outside the range of tobler: slope +90.0 % over 50 m (covers -57.7 to +83.9 %)."
-    [[nodiscard]] std::string text(std::string_view model) const;
+    [[nodiscard]] Wording text(std::string_view model) const;
 
   private:
-    std::vector<std::string> said_;
+    std::vector<Wording> said_;
 };
 
 } // namespace tumpline::planner

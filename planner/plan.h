@@ -287,6 +287,7 @@ struct StaysHome {
     std::string item;
     double mass_kg = 0.0;
     std::string why;
+    std::string imperial;       ///< the same in imperial units; empty if it is the same
     double saved_kg_km = 0.0;   ///< kilograms times kilometres not carried on foot
     double saved_kg_m_up = 0.0; ///< kilograms times metres not climbed
 };
@@ -295,8 +296,9 @@ struct StaysHome {
 struct Comes {
     std::string item;
     double mass_kg = 0.0;
-    std::string why;     ///< names the leg that triggers it
-    std::size_t leg = 0; ///< from 1; 0: the weather, or an override
+    std::string why;      ///< names the leg that triggers it
+    std::string imperial; ///< the same in imperial units; empty if it is the same
+    std::size_t leg = 0;  ///< from 1; 0: the weather, or an override
     double cost_kg_km = 0.0;
     double cost_kg_m_up = 0.0;
     bool override_recorded = false;

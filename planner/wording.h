@@ -26,6 +26,11 @@ struct Wording {
     std::string imperial;
 };
 
+/// The imperial text as plans keep it: empty if it is the metric one.
+[[nodiscard]] inline std::string imperial_if_other(const Wording& text) {
+    return text.imperial == text.metric ? std::string() : text.imperial;
+}
+
 /// A figure as people read it, by one of the functions show_... of units.h.
 [[nodiscard]] inline Wording both(std::string (*show)(double, UnitSystem), double value) {
     return {show(value, UnitSystem::metric), show(value, UnitSystem::imperial)};

@@ -6,6 +6,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <string>
 #include <vector>
 
@@ -55,6 +56,21 @@ TEST(ModelRanges, ASlopeBeyondTheWalkingModelIsToldWithItsLength) {
     EXPECT_THAT(outside(plain), IsEmpty());
     plain.trip.models.walking = "constant"; // does not ask for the slope
     EXPECT_THAT(outside(plain), IsEmpty());
+}
+
+TEST(ModelRanges, AreToldInBothSystemsOfUnits) {
+    PlainTrip plain = plain_trip({walk(3000.0, 0.7)});
+    plain.trip.models.walking = "sullivan-2020";
+    plain.trip.models.energy = "pandolf-santee";
+    const Plan plan = make_plan(plain.trip, plain.route);
+    const auto said = std::find_if(plan.cautions.begin(), plan.cautions.end(), [](const auto& one) {
+        return one.text.find("sullivan-2020: slope") != std::string::npos;
+    });
+    ASSERT_NE(said, plan.cautions.end());
+    EXPECT_THAT(said->text, AllOf(HasSubstr("over 3.0 km"), HasSubstr("(covers 18.0 to 39.0 kg)")));
+    EXPECT_THAT(said->imperial,
+                AllOf(HasSubstr("slope +70.0 % over 1.9 mi"), // 3 / 1.609344
+                      HasSubstr("(covers 40 to 86 lb)")));    // 18 and 39 / 0.45359237
 }
 
 TEST(ModelRanges, ALegIsToldOnceHoweverManyDaysAndPiecesItHas) {
@@ -161,7 +177,7 @@ TEST(ModelRanges, WindBeyondTheBalanceIsTold) {
     plain.trip.weather.wind_mps = 17.0;
     plain.trip.weather.wind_from_deg = 0.0; // the leg goes north
     EXPECT_THAT(outside(plain),
-                ElementsAre(AllOf(HasSubstr("power-balance: head wind 17 m/s over 3000 m"),
+                ElementsAre(AllOf(HasSubstr("power-balance: head wind 17 m/s over 3.0 km"),
                                   HasSubstr("(covers -20 to 15 m/s)"))));
     plain.trip.weather.wind_from_deg = 90.0; // across
     EXPECT_THAT(outside(plain), IsEmpty());
@@ -175,7 +191,7 @@ TEST(ModelRanges, AModelWithoutWindIsForLightWinds) {
     plain.trip.models.paddling = "constant";
     plain.trip.weather.wind_mps = 5.0;
     EXPECT_THAT(outside(plain),
-                ElementsAre("Outside the range of constant: wind 5 m/s over 3000 m (covers up to 3 "
+                ElementsAre("Outside the range of constant: wind 5 m/s over 3.0 km (covers up to 3 "
                             "m/s)."));
     plain.trip.weather.wind_mps = 3.0;
     EXPECT_THAT(outside(plain), IsEmpty());

@@ -393,8 +393,15 @@ Plan hand_built_plan() {
     plan.appointments = {bus};
     plan.exits = exits();
     plan.turn_rounds = turn_rounds();
-    plan.stays_home = {{"thigh straps", 0.45, "no leg is of class III or harder", 8.7, 281.0}};
-    plan.comes = {{"dry suit", 1.4, "water of 9 °C on Across Long Tarn", 2, 27.1, 896.0, false}};
+    plan.stays_home = {{"thigh straps", 0.45, "no leg is of class III or harder", "", 8.7, 281.0}};
+    plan.comes = {{"dry suit",
+                   1.4,
+                   "water at 9 C, below 14 C",
+                   "water at 48 F, below 57 F",
+                   2,
+                   27.1,
+                   896.0,
+                   false}};
     Stage stage;
     stage.from = "Road end";
     stage.to = "Road bridge";
