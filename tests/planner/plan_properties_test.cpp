@@ -2,8 +2,10 @@
 #include "planner/rounds.h"
 #include "tests/support/random_trip.h"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
@@ -188,38 +190,70 @@ Route cut_in_two(const Route& route) {
     return cut;
 }
 
+void add_place(test::RandomTrip& random, const RoutePlace& place) {
+    TripPlace asked;
+    asked.name = place.name;
+    asked.kind = place.kind;
+    asked.at = place.at;
+    RoutePlace on_route = place;
+    on_route.asked = random.trip.route.places.size();
+    random.trip.route.places.push_back(asked);
+    random.route.places.insert(std::upper_bound(random.route.places.begin(),
+                                                random.route.places.end(),
+                                                place,
+                                                [](const RoutePlace& a, const RoutePlace& b) {
+                                                    return a.along_m < b.along_m;
+                                                }),
+                               on_route);
+}
+
+/// Names what the end of a leg would stand for if nothing were named: a source of water at the end
+/// of every leg, and a camp where each night falls. A leg cut in two then offers no new ones.
+void name_ends_of_legs(test::RandomTrip& random) {
+    const Plan plan = make_plan(random.trip, random.route);
+    const auto named = [&](PlaceKind kind, const std::string& name, double along_m) {
+        add_place(random,
+                  {.name = name, .kind = kind, .at = random.route.at(along_m), .along_m = along_m});
+    };
+    for (std::size_t i = 0; i < random.route.legs.size(); ++i)
+        named(PlaceKind::water, fmt::format("spring {}", i), random.route.legs[i].to_m);
+    if (!random.trip.days.nights.empty() || random.trip.days.nights_auto)
+        return;
+    random.trip.days.hours = 24.0; // the last day may be as long as it is
+    random.trip.days.hours_limit.reset();
+    for (const PlanDay& day : plan.days)
+        if (!day.rest_day && day.to_m < random.route.length_m) {
+            const std::string camp = fmt::format("night {}", day.day);
+            named(PlaceKind::camp, camp, day.to_m);
+            random.trip.days.nights.push_back(camp);
+        }
+}
+
 TEST_P(RandomPlans, ALegCutInTwoGivesTheSamePlan) {
     test::RandomTrip random = test::random_trip(seed());
-    if (random.trip.days.nights.empty())
-        GTEST_SKIP() << "by hours a new leg end is a new place to sleep";
-    // The end of a leg counts as a source of water where the trip names none; name the rule
-    // instead.
-    random.trip.water.camp_l = random.trip.water.camp_l.value_or(2.0);
+    name_ends_of_legs(random);
     const Route cut = cut_in_two(random.route);
     if (cut.legs.size() == random.route.legs.size())
         GTEST_SKIP() << "no leg to cut";
-    const Prepared whole_way = prepare(random.trip, random.route);
-    if (whole_way.assumed.water.assumed_everywhere)
-        GTEST_SKIP() << "every leg's end is taken for a source";
     const Plan whole = make_plan(random.trip, random.route);
     const Plan parts = make_plan(random.trip, cut);
     ASSERT_EQ(whole.days.size(), parts.days.size());
     // What is eaten and drunk on the way leaves the packs evenly over a leg, but by the time of
     // each half where it is cut: a steeper half is walked a trifle lighter or heavier.
-    EXPECT_NEAR(whole.totals.moving_s, parts.totals.moving_s, 2e-4 * whole.totals.moving_s)
+    EXPECT_NEAR(whole.totals.moving_s, parts.totals.moving_s, 5e-4 * whole.totals.moving_s)
         << "seed " << seed();
-    EXPECT_NEAR(whole.totals.food_kg, parts.totals.food_kg, 5e-4) << "seed " << seed();
-    EXPECT_NEAR(whole.totals.energy_j, parts.totals.energy_j, 5e-5 * whole.totals.energy_j)
+    EXPECT_NEAR(whole.totals.food_kg, parts.totals.food_kg, 1e-3) << "seed " << seed();
+    EXPECT_NEAR(whole.totals.energy_j, parts.totals.energy_j, 2e-4 * whole.totals.energy_j)
         << "seed " << seed();
     EXPECT_NEAR(whole.totals.ascent_m, parts.totals.ascent_m, 1e-6) << "seed " << seed();
     for (std::size_t d = 0; d < whole.days.size(); ++d)
-        EXPECT_LE(std::abs((whole.days[d].arrive - parts.days[d].arrive).count()), 10)
+        EXPECT_LE(std::abs((whole.days[d].arrive - parts.days[d].arrive).count()), 15)
             << "seed " << seed() << " day " << d + 1;
     for (std::size_t d = 0; d < whole.days.size(); ++d)
         for (std::size_t m = 0; m < whole.days[d].members.size(); ++m)
             EXPECT_NEAR(whole.days[d].members[m].pack_start_kg,
                         parts.days[d].members[m].pack_start_kg,
-                        5e-4)
+                        1e-3)
                 << "seed " << seed() << " day " << d + 1;
 }
 
