@@ -43,7 +43,9 @@ class LoadWatch {
     const Trip& trip_;
     std::vector<std::size_t> everyone_;
     std::set<std::size_t> told_crushed_; ///< members
-    std::set<std::pair<std::string, Level>> told_things_;
+    /// Things by name, each with the one member who may bear it, and for everybody's none.
+    std::set<std::pair<std::string, std::optional<std::size_t>>> told_things_;
+    std::set<std::pair<std::string, Level>> told_names_;
     CautionList list_;
 };
 
@@ -70,7 +72,13 @@ void LoadWatch::too_heavy(const std::string& name,
             strongest = member;
     }
     const Level level = given ? Level::stop : Level::caution;
-    if (!told_things_.emplace(name, level).second)
+    // Two members may each have a barrel; what no one in particular bears was told under its name.
+    const std::optional<std::size_t> whose =
+        bearers.size() == 1 ? std::optional(bearers.front()) : std::nullopt;
+    const bool of_everybody = told_things_.contains({name, std::nullopt});
+    const bool new_name = told_names_.emplace(name, level).second;
+    const bool new_thing = told_things_.emplace(name, whose).second;
+    if (!new_name && (!whose || !new_thing || of_everybody))
         return;
     list_.at(leg.day, leg.leg);
     const Wording mass = both(show_mass, mass_kg);

@@ -75,6 +75,17 @@ TEST(ItemOverLimits, LooksOnlyAtTheMemberItMustStayWith) {
     EXPECT_THAT(stops[0].text, HasSubstr("is over Ada's limit of 20.0 kg"));
 }
 
+TEST(ItemOverLimits, TellsOfEachMembersThingOfTheSameName) {
+    test::PlainTrip plain = party(25.0);
+    plain.trip.kit = {test::thing("barrel", 26.0), test::thing("barrel", 27.0)};
+    plain.trip.kit[0].owner = "Ada";
+    plain.trip.kit[1].owner = "Bo";
+    const std::vector<Caution> stops = told(make_plan(plain.trip, plain.route));
+    ASSERT_EQ(stops.size(), 2U);
+    EXPECT_THAT(stops[0].text, HasSubstr("is over Ada's limit of 20.0 kg"));
+    EXPECT_THAT(stops[1].text, HasSubstr("is over Bo's limit of 25.0 kg"));
+}
+
 TEST(ItemOverLimits, CountsWhatGoesInOnePieceTogether) {
     test::PlainTrip plain = party(25.0);
     plain.trip.kit = {of_the_party("tarp", 13.0), of_the_party("poles", 13.0)};
