@@ -41,7 +41,7 @@ std::string weather_phrase(const planner::Trip& trip, const Shown& shown) {
     if (weather.water_c)
         words.push_back(fmt::format("water {}", shown.temperature(*weather.water_c)));
     return words.empty() ? "None was entered: what the figures assume stands above."
-                         : joined(words) + ". Look at the forecast and the gauge on the day.";
+                         : "Entered: " + joined(words) + ". Look at the forecast and the gauge on the day.";
 }
 
 std::string repairs_phrase(const geo::Repairs& repairs) {

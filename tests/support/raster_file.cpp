@@ -87,4 +87,21 @@ void write_hgt(const std::filesystem::path& file,
         throw std::runtime_error("cannot write " + file.string());
 }
 
+RasterFile small_raster() {
+    return {.columns = 50,
+            .rows = 40,
+            .corner_and_cell = {12.0, 0.001, 0.0, 61.0, 0.0, -0.001},
+            .crs = "EPSG:4326",
+            .no_data = std::nullopt,
+            .unit = ""};
+}
+
+geo::Position centre(double column, double row) {
+    return {.lat_deg = 61.0 - 0.001 * (row + 0.5), .lon_deg = 12.0 + 0.001 * (column + 0.5)};
+}
+
+double tilted_m(int column, int row) {
+    return 100.0 + 3.0 * column - 2.0 * row;
+}
+
 } // namespace tumpline::test

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "geo/position.h"
+
 #include <array>
 #include <filesystem>
 #include <functional>
@@ -30,5 +32,14 @@ void write_raster(const std::filesystem::path& file,
 void write_hgt(const std::filesystem::path& file,
                int samples_per_side,
                const std::function<int(int, int)>& height);
+
+/// A raster of 0.001 degrees a cell, 50 by 40, its north-west corner at 61 N 12 E.
+[[nodiscard]] RasterFile small_raster();
+
+/// Centre of a cell of `small_raster`.
+[[nodiscard]] geo::Position centre(double column, double row);
+
+/// A plane over its cells, metres.
+[[nodiscard]] double tilted_m(int column, int row);
 
 } // namespace tumpline::test
