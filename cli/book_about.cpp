@@ -40,8 +40,9 @@ std::string weather_phrase(const planner::Trip& trip, const Shown& shown) {
         words.emplace_back(*weather.snow ? "snow on the ground" : "no snow on the ground");
     if (weather.water_c)
         words.push_back(fmt::format("water {}", shown.temperature(*weather.water_c)));
-    return words.empty() ? "None was entered: what the figures assume stands above."
-                         : "Entered: " + joined(words) + ". Look at the forecast and the gauge on the day.";
+    return words.empty()
+               ? "None was entered: what the figures assume stands above."
+               : "Entered: " + joined(words) + ". Look at the forecast and the gauge on the day.";
 }
 
 std::string repairs_phrase(const geo::Repairs& repairs) {

@@ -67,7 +67,10 @@ std::string light_phrase(const PlanDay& day, const Shown& shown) {
 
 std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
     std::vector<Fields> rows;
-    rows.push_back(figure({"Set off", shown.clock(day.set_off), ""}));
+    rows.push_back(
+        figure({"Set off",
+                shown.clock(day.set_off),
+                day.rise ? fmt::format("up at {} to break camp", shown.clock(*day.rise)) : ""}));
     rows.push_back(figure({"Arrive",
                            shown.clock_on(day.arrive, day.date),
                            fmt::format("between {} and {}",
@@ -279,7 +282,7 @@ std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
             if (leave.day == day.day)
                 rows.emplace_back()
                     .text("place", leave.place)
-                    .text("at", source.shown.clock_on(leave.at, day.date))
+                    .text("at", source.shown.clock_on(at_latest(leave.at), day.date))
                     .text("planned", source.shown.clock_on(leave.planned, day.date))
                     .text("bound", bound_phrase(leave))
                     .text("bound_at",
@@ -340,7 +343,7 @@ turn_phrase(const BookSource& source, const PlanDay& day, const planner::TurnRou
     }
     if (!turn.at || !turn.dusk)
         return {};
-    const std::string hour = shown.clock_on(*turn.at, day.date);
+    const std::string hour = shown.clock_on(at_latest(*turn.at), day.date);
     const std::string why = fmt::format("the way back takes {}, dusk there is at {}",
                                         Shown::duration(turn.back_s),
                                         shown.clock_on(*turn.dusk, day.date));

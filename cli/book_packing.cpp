@@ -137,14 +137,15 @@ std::vector<Fields> provisions(const BookSource& source, std::size_t member) {
 std::string sums(const BookSource& source, std::size_t member) {
     const Shown& shown = source.shown;
     std::vector<std::string> words;
-    if (!source.plan.days.empty() && source.plan.days.front().members.size() > member)
-        words.push_back(
-            fmt::format("Pack on the first morning {}",
-                        shown.mass(source.plan.days.front().members[member].pack_start_kg)));
     if (!source.plan.legs.empty() && source.plan.legs.front().loads.size() > member) {
-        const planner::MemberLoad& load = source.plan.legs.front().loads[member];
-        words.push_back(fmt::format("worn {}", shown.mass(load.worn_kg)));
-        if (load.limit_kg > 0.0)
+        const planner::PlanLeg& leg = source.plan.legs.front();
+        const planner::MemberLoad& load = leg.loads[member];
+        const bool afloat = leg.travel == planner::Travel::paddle;
+        words.push_back(fmt::format("{} at the start {}",
+                                    afloat ? "Own goods in the boat" : "On the back",
+                                    shown.mass(load.pack_start_kg)));
+        words.push_back(fmt::format("worn or in hand {}", shown.mass(load.worn_kg)));
+        if (!afloat && load.limit_kg > 0.0)
             words.push_back(fmt::format("limit {}", shown.mass(load.limit_kg)));
     }
     return joined(words);

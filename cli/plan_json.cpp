@@ -123,6 +123,7 @@ Json Writer::day(const planner::PlanDay& day) const {
             {"moving_s", day.moving_s},
             {"changeover_s", day.changeover_s},
             {"rest_s", day.rest_s},
+            {"rise", instant(day.rise)},
             {"set_off", instant(day.set_off)},
             {"arrive", instant(day.arrive)},
             {"arrive_early", instant(day.arrive_early)},

@@ -23,7 +23,7 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                  {"Walked", true},
                  {"Moving", true},
                  {"Changes", true},
-                 {"Heaviest", true},
+                 {"Hardest", true},
                  {"Who", false, true},
                  {"Of limit", true},
                  {""}});
@@ -156,7 +156,7 @@ void add_carrying(TextPage& page) {
                  {"Time", true},
                  {"than planned", true},
                  {"Each walks", true},
-                 {"Heaviest", true},
+                 {"Hardest", true},
                  {"Who", false, true},
                  {"Of limit", true}});
     for (const planner::CarryWay& way : carrying.ways) {

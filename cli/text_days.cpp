@@ -212,7 +212,10 @@ void add_legs(TextPage& page) {
                 add_leg(page, table, leg, day.date);
         if (table.empty())
             continue;
-        page.heading(fmt::format("Day {}: legs", day.day));
+        page.heading(day.rise ? fmt::format("Day {}: legs (up at {} to break camp)",
+                                            day.day,
+                                            page.clock(*day.rise))
+                              : fmt::format("Day {}: legs", day.day));
         page.add(table.text());
     }
 }

@@ -72,7 +72,8 @@ void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
         const auto day = static_cast<std::size_t>(leave.day) - 1;
         table.row({leave.place,
                    fmt::format("{}", leave.day),
-                   day < days.size() ? page.clock(leave.at, days[day].date) : page.clock(leave.at),
+                   day < days.size() ? page.clock(at_latest(leave.at), days[day].date)
+                                     : page.clock(at_latest(leave.at)),
                    against_plan(leave.spare_s),
                    bound_by(leave)});
     }
@@ -163,7 +164,7 @@ void add_turn_rounds(TextPage& page) {
         table.row({fmt::format("{}", turn.day),
                    turn.exit ? fmt::format("{} (exit)", turn.back_to) : turn.back_to,
                    turn.dusk ? page.clock(*turn.dusk, date) : std::string(),
-                   turn.at ? page.clock(*turn.at, date) : std::string(),
+                   turn.at ? page.clock(at_latest(*turn.at), date) : std::string(),
                    turn_where(page, turn),
                    TextPage::duration(turn.back_s)});
     }

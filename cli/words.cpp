@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <chrono>
+
 namespace tumpline::cli {
 
 using planner::Account;
@@ -167,6 +169,10 @@ std::string_view word(geo::SunDay day) {
         return "always_below";
     }
     return {};
+}
+
+geo::sys_seconds at_latest(geo::sys_seconds hour) {
+    return std::chrono::floor<std::chrono::minutes>(hour);
 }
 
 const std::string& in_units(const BothTexts& text, planner::UnitSystem units) {

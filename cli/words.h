@@ -2,6 +2,7 @@
 
 #include "geo/profile.h"
 #include "geo/sun.h"
+#include "geo/time_zone.h"
 #include "geo/track.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"
@@ -27,6 +28,9 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);
+
+/// A latest hour as it is shown: cut off to the minute, since rounded up it would be too late.
+[[nodiscard]] geo::sys_seconds at_latest(geo::sys_seconds hour);
 
 /// A text of a plan in both systems of units; `imperial` is empty if it is the same.
 struct BothTexts {

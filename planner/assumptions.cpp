@@ -341,6 +341,19 @@ void note_river_beds(const TripRoute& route, Filler& fill) {
     }
 }
 
+/// Under wind, what banks and bends keep off it.
+void note_river_shelter(const Trip& trip, Filler& fill) {
+    if (trip.weather.wind_mps.value_or(0.0) <= 0.0)
+        return;
+    for (std::size_t i = 0; i < trip.route.legs.size(); ++i) {
+        const TripLeg& leg = trip.route.legs[i];
+        if (leg.water == Water::river && !leg.shelter)
+            fill.note(fmt::format("/route/legs/{}/shelter", i),
+                      fmt::format("{:.1f}", river_shelter),
+                      practice);
+    }
+}
+
 /// The name chosen in the trip file, or the catalogue's default of that family.
 std::string chosen(const std::string& asked, std::string_view family, std::string_view otherwise) {
     if (!asked.empty())
@@ -402,6 +415,7 @@ Assumed assume(const Trip& trip) {
     for (std::size_t i = 0; i < trip.craft.size(); ++i)
         assumed.craft.push_back(assume_craft(trip.craft[i], i, trip.party, fill));
     note_river_beds(trip.route, fill);
+    note_river_shelter(trip, fill);
     assumed.item_wet_kg = assume_wet_items(trip.kit, fill);
     assumed.weather = assume_weather(trip.weather, fill);
     assumed.food = assume_food(trip.food, fill);

@@ -85,6 +85,10 @@ struct AssumedTimes {
     double rest_per_hour_s;
 };
 
+/// Share of the wind that banks and bends keep off a river where the trip file does not say: common
+/// practice, no source.
+inline constexpr double river_shelter = 0.5;
+
 struct AssumedWeather {
     double wind_mps;
     std::optional<double> wind_from_deg; ///< empty: from ahead on every course

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double day_s = 86400.0;
 constexpr double sleep_s = 8.0 * 3600.0;
-constexpr double camp_s = 3.0 * 3600.0;
+constexpr double evening_s = 1.5 * 3600.0; // camp work after arriving; common practice, no source
 
 /// One way over the ground of a stretch.
 struct OneWay {
@@ -158,7 +158,7 @@ Expenditure spend(const Route& route,
                 each_j[m] += spent.stretch_j[i][m];
         }
         const double awake_s = std::max(0.0, day_s - sleep_s - moving_s - change_s - rest_s);
-        const double in_camp_s = std::min(camp_s, awake_s);
+        const double in_camp_s = std::min(assumed.times.break_camp_s + evening_s, awake_s);
         for (std::size_t m = 0; m < members; ++m) {
             const double body_kg = assumed.members[m].body_kg;
             each_j[m] +=

@@ -291,6 +291,7 @@ void Booker::note_start(std::size_t i) {
     if (stretch.travel == Travel::portage) {
         plan_carry(i);
         const PortagePlan& plan = *loads_.portages[i];
+        noted.worn_kg = plan.worn_kg; // what is lashed to a boat is in a load, not in hand
         for (std::size_t m = 0; m < members_; ++m) {
             std::int64_t heaviest_mg = 0;
             PartMasses parts{};

@@ -36,6 +36,7 @@ struct PortagePlan {
     BoatState boats = BoatState::rolled;
     Relay relay;
     std::vector<Piece> pieces;
+    std::vector<double> worn_kg;  ///< by member: worn or in hand while carrying
     std::vector<double> member_s; ///< each member's own walking
     double moving_s = 0.0;        ///< of the slowest
     std::vector<CarryChoice> choices;

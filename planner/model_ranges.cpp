@@ -222,7 +222,7 @@ void Ranges::river(const std::vector<std::size_t>& pieces) {
     if (head.estimate) {
         const Bed& bed = head.estimate->bed;
         Outside outside;
-        if (!estimated_current_covers(bed.slope, bed.depth_m)) {
+        if (!estimated_current_covers(bed)) {
             Beyond slope(std::nullopt, jarrett_most_slope);
             slope.see(bed.slope);
             Beyond depth(jarrett_least_radius_m, jarrett_most_radius_m);

@@ -215,6 +215,7 @@ struct PlanDay {
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
     sys_seconds set_off{}, arrive{};
+    std::optional<sys_seconds> rise; ///< to break camp by then; empty on day 1 and without travel
     sys_seconds arrive_early{}, arrive_late{}; ///< with the band of the legs' times
     geo::Daylight light;
     bool dry_camp = false;

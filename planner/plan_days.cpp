@@ -188,6 +188,9 @@ std::vector<PlanDay> plan_days(const Draft& draft, const std::vector<PlanLeg>& l
         const double set_off_s = span.rest_day ? settled.timeline.arrive_s[d]
                                                : settled.timeline.stretches[span.first].start_s;
         day.set_off = instant(draft, span.day, set_off_s);
+        if (d > 0 && !span.rest_day)
+            day.rise =
+                instant(draft, span.day, set_off_s - draft.prepared.assumed.times.break_camp_s);
         day.arrive = instant(draft, span.day, settled.timeline.arrive_s[d]);
         day.arrive_early = day.arrive;
         day.arrive_late = day.arrive;

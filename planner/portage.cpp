@@ -177,6 +177,7 @@ PortagePlan plan_portage(const PortageInputs& inputs) {
     plan.boats = taken->boats;
     plan.relay = taken->relay;
     plan.pieces = taken->boats == BoatState::rolled ? inputs.rolled_pieces : inputs.whole_pieces;
+    plan.worn_kg = taken->boats == BoatState::rolled ? inputs.rolled_worn_kg : inputs.whole_worn_kg;
     plan.member_s = taken->member_s;
     plan.moving_s = taken->moving_s;
     for (const Candidate& candidate : all) {

@@ -53,14 +53,12 @@ void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<
         stage.whole_day_mg = kg_to_mg(sums[s].food_kg / std::max(1, days_of[s]));
         stage.reserve_mg =
             std::llround(static_cast<double>(stage.whole_day_mg) * assumed.food.reserve_days);
+        // A day lost is cooked for, also where no meal of the stage as planned asks for fuel.
         stage.burnt_mg = stage.fuel_mg;
-        if (stage.burnt_mg > 0) {
-            stage.whole_day_fuel_mg = kg_to_mg(sums[s].fuel_kg / std::max(1, days_of[s]));
-            stage.fuel_mg += std::llround(static_cast<double>(stage.whole_day_fuel_mg) *
-                                          assumed.food.reserve_days);
-            stage.fuel_mg +=
-                std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
-        }
+        stage.whole_day_fuel_mg = kg_to_mg(sums[s].fuel_kg / std::max(1, days_of[s]));
+        stage.fuel_mg +=
+            std::llround(static_cast<double>(stage.whole_day_fuel_mg) * assumed.food.reserve_days);
+        stage.fuel_mg += std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
         stage.containers = 0;
         if (stage.fuel_mg > 0) {
             stage.containers = 1;

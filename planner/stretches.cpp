@@ -12,7 +12,6 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double same_point_m = 0.5;
-constexpr double river_shelter = 0.5;  // banks and bends keep off wind; common practice, no source
 constexpr double water_near_m = 200.0; // a camp this near to a source needs no carried water
 
 std::string_view ground_name(Terrain terrain) {

@@ -12,8 +12,8 @@
 namespace tumpline::planner {
 
 enum class Effort {
-    easy,     ///< floating, easy paddling
-    moderate, ///< walking with a pack, steady paddling
+    easy,     ///< floating, paddling at a touring pace
+    moderate, ///< walking with a pack
     hard,     ///< portage, steep ascent
 };
 

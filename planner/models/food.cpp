@@ -68,7 +68,8 @@ bool energy_density_covers(double j_per_kg) {
 }
 
 bool fixed_ration_covers(double kg_per_day) {
-    return kg_per_day >= least_ration_kg && kg_per_day <= most_ration_kg;
+    constexpr double shown_kg = 0.005; // what is not told apart when written to the hundredth
+    return kg_per_day >= least_ration_kg - shown_kg && kg_per_day <= most_ration_kg + shown_kg;
 }
 
 double ration_kg(const Ration& ration) {

@@ -81,8 +81,13 @@ bool jarrett_covers(double slope, double hydraulic_radius_m) {
            hydraulic_radius_m <= jarrett_most_radius_m;
 }
 
-bool estimated_current_covers(double slope, double depth_m) {
-    return slope < jarrett_least_slope || jarrett_covers(slope, depth_m);
+bool estimated_current_covers(const Bed& bed) {
+    if (bed.slope < jarrett_least_slope || jarrett_covers(bed.slope, bed.depth_m))
+        return true;
+    const double nearest =
+        jarrett_roughness(std::min(bed.slope, jarrett_most_slope),
+                          std::clamp(bed.depth_m, jarrett_least_radius_m, jarrett_most_radius_m));
+    return nearest <= bed.roughness.normal; // the row would count there as well
 }
 
 CurrentEstimate estimated_current(const Bed& bed) {

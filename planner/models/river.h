@@ -74,8 +74,8 @@ struct CurrentEstimate {
 [[nodiscard]] CurrentEstimate estimated_current(const Bed& bed);
 
 /// Whether a bed lies where the estimate was compared with rivers: gentler than Jarrett's streams,
-/// or one of them (`jarrett_covers`).
-[[nodiscard]] bool estimated_current_covers(double slope, double depth_m);
+/// one of them (`jarrett_covers`), or so rough a row that his n would not have counted.
+[[nodiscard]] bool estimated_current_covers(const Bed& bed);
 inline constexpr double jarrett_least_slope = 0.002;
 inline constexpr double jarrett_most_slope = 0.09;
 inline constexpr double jarrett_least_radius_m = 0.1524; ///< half a foot

@@ -219,6 +219,9 @@ TEST(ModelRanges, ATorrentIsNoRiverToEstimate) {
                 ElementsAre(HasSubstr("depth 3.00 m (covers 0.15 to 2.13 m)")));
     torrent.asked.bed->depth_m = 1.0;
     EXPECT_THAT(outside(plain_trip({torrent})), IsEmpty());
+    torrent.slope = -0.004; // so gentle that his figure would be the smoother one
+    torrent.asked.bed->depth_m = 3.0;
+    EXPECT_THAT(outside(plain_trip({torrent})), IsEmpty());
 }
 
 TEST(ModelRanges, AShortRiverHasNoGradientToSpeakOf) {
@@ -240,6 +243,10 @@ TEST(ModelRanges, FoodThatNobodyLivesOnIsTold) {
     EXPECT_THAT(outside(plain),
                 ElementsAre("Outside the range of fixed-ration: ration 0.40 kg a day (covers 0.68 "
                             "to 1.13 kg a day)."));
+    for (const double end_kg : {0.68, 2.5 * 0.45359237}) { // as it is printed, and as it is
+        plain.trip.food.ration_kg = end_kg;
+        EXPECT_THAT(outside(plain), IsEmpty()) << end_kg;
+    }
     plain.trip.food.ration_kg = 0.9;
     EXPECT_THAT(outside(plain), IsEmpty());
 }

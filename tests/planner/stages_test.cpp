@@ -153,6 +153,23 @@ TEST(Stages, AreNotClosedWithACampBesideTheShopNorWithOneOfTwoShops) {
     EXPECT_FALSE(second_stage(made).closed);
 }
 
+TEST(Stages, TakeFuelForADayInReserveWhereNoPlannedMealIsCooked) {
+    test::RandomTrip made =
+        test::level_trip(std::vector<test::LevelLeg>(2, {.length_m = 20e3}),
+                         {{"Camp 1", PlaceKind::camp, 20e3}, {"Shop", PlaceKind::resupply, 20e3}});
+    made.trip.days.nights = {"Camp 1"};
+    made.trip.food.reserve_days = 1.0;
+    made.trip.food.first_meal = Meal::trail; // breakfast was at home, dinner comes from the shop
+    made.trip.fuel.boiled_l = 1.0;
+    made.trip.fuel.kg_per_litre = 0.1;
+    made.trip.fuel.reserve = 0.0;
+    const Stage first = make_plan(made.trip, made.route).stages.at(0);
+    const auto party = static_cast<double>(made.trip.party.size());
+    EXPECT_NEAR(first.fuel_kg, 0.1 * party, 1e-6);
+    made.trip.food.reserve_days = 0.0;
+    EXPECT_NEAR(make_plan(made.trip, made.route).stages.at(0).fuel_kg, 0.0, 1e-9);
+}
+
 TEST(LostDays, EatTheReserveFirstAndThenGoHungry) {
     // A day, lost or in reserve, is the ration of 1 kg, though day 3 takes only its dinner from
     // here.
