@@ -5,6 +5,7 @@
 #include "cli/table.h"
 #include "cli/text_width.h"
 #include "geo/input_error.h"
+#include "planner/rounds.h"
 #include "planner/route.h"
 
 #include <fmt/ostream.h>
@@ -33,6 +34,9 @@ ExitCode check(const CheckOptions& options, Console console) {
         const planner::Trip trip = read_trip(options.trip);
         progress.now("reading tracks and elevation");
         const planner::Route route = planner::build_route(trip);
+        const planner::Prepared prepared = planner::prepare(trip, route);
+        if (!trip.days.nights.empty() && !trip.days.nights_auto)
+            (void)planner::listed_nights(prepared); // throws where they do not follow one another
         fmt::print(console.out,
                    "{}: no problems\n  {} in {} {}, {} of {} places on the route, party of {}, {} "
                    "craft, {} things\n",

@@ -1,9 +1,12 @@
 #include "cli/app.h"
 
+#include <csignal>
 #include <string>
 #include <vector>
 
 int main(int count, char** words) {
+    std::signal(SIGXFSZ,
+                SIG_IGN); // a file that grows too large is an error of writing, told as one
     const std::vector<std::string> arguments(words + 1, words + count);
     return static_cast<int>(tumpline::cli::run(arguments, tumpline::cli::process_console()));
 }

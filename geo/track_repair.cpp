@@ -59,6 +59,22 @@ std::size_t drop_void_heights(Points& points, const RepairRules& rules) {
     return dropped;
 }
 
+std::size_t drop_zeros(Points& points) {
+    std::vector<double> heights_m;
+    for (const TrackPoint& point : points)
+        if (point.height_m)
+            heights_m.push_back(*point.height_m);
+    if (!zero_means_unknown(heights_m))
+        return 0;
+    std::size_t dropped = 0;
+    for (TrackPoint& point : points)
+        if (point.height_m == 0.0) {
+            point.height_m.reset();
+            ++dropped;
+        }
+    return dropped;
+}
+
 /// A stamp that jumps ahead of the two that follow it, while these go on from what was before.
 bool jumps_ahead(const std::array<Instant, 3>& coming, const std::optional<Instant>& latest) {
     return coming[1] < coming[0] && coming[2] < coming[0] && coming[1] <= coming[2] &&
@@ -218,6 +234,14 @@ std::size_t places(const Track& track) {
 
 } // namespace
 
+bool zero_means_unknown(const std::vector<double>& heights_m) {
+    constexpr double inland_m = 30.0;
+    const auto zeros = std::count(heights_m.begin(), heights_m.end(), 0.0);
+    const auto inland = std::count_if(
+        heights_m.begin(), heights_m.end(), [](double height_m) { return height_m >= inland_m; });
+    return zeros > 0 && inland > 0 && static_cast<std::size_t>(zeros + inland) == heights_m.size();
+}
+
 void repair(Track& track, const RepairRules& rules) {
     Repairs& repairs = track.repairs;
     std::size_t heights = 0;
@@ -226,7 +250,7 @@ void repair(Track& track, const RepairRules& rules) {
     for (Points& part : track.parts) {
         for (const TrackPoint& point : part)
             ++(point.height_m ? heights : missing);
-        repairs.void_heights += drop_void_heights(part, rules);
+        repairs.void_heights += drop_void_heights(part, rules) + drop_zeros(part);
         repairs.backward_times += drop_backward_times(part, latest);
         repairs.duplicates += drop_duplicates(part);
         repairs.spikes += drop_spikes(part, rules);

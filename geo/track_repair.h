@@ -4,6 +4,7 @@
 #include "geo/track.h"
 
 #include <optional>
+#include <vector>
 
 namespace tumpline::geo {
 
@@ -17,6 +18,10 @@ struct RepairRules {
     double spike_spacing = 10.0; ///< way out over the spacing of the points around
     double spike_return = 5.0;   ///< way out over the distance between the points before and after
 };
+
+/// Programs write 0 where they know no height. Between heights that are all 30 m and more a height
+/// of exactly 0 is such a mark: a way down to the shore passes through what lies between.
+[[nodiscard]] bool zero_means_unknown(const std::vector<double>& heights_m);
 
 /// Mends `track` in place and adds to its count of repairs: void heights, times that run backward,
 /// points doubled, spikes; counts missing heights, gaps and crossings of the antimeridian. Points

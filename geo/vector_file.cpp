@@ -222,11 +222,24 @@ void VectorReader::read_geometry(const OGRGeometry& geometry, Track& track, cons
 void VectorReader::read_line(const OGRLineString& line, Track& track) {
     std::vector<TrackPoint> part;
     part.reserve(static_cast<std::size_t>(line.getNumPoints()));
+    // The library gives points without a height one of 0 in a line whose other points have some;
+    // this is looked at before heights are turned from one datum into another.
+    std::vector<double> heights_m;
+    for (const OGRPoint& point : line)
+        if (point.Is3D() != 0 && std::isfinite(point.getZ()))
+            heights_m.push_back(point.getZ());
+    const bool zero_is_void = zero_means_unknown(heights_m);
     for (const OGRPoint& point : line) {
-        if (const std::optional<TrackPoint> usable = place(point))
-            part.push_back(*usable);
-        else
+        std::optional<TrackPoint> usable = place(point);
+        if (!usable) {
             ++track.repairs.invalid_points;
+            continue;
+        }
+        if (zero_is_void && point.getZ() == 0.0) {
+            usable->height_m.reset();
+            ++track.repairs.void_heights;
+        }
+        part.push_back(*usable);
     }
     track.parts.push_back(std::move(part)); // an empty one too: its invalid points count
 }

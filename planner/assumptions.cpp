@@ -87,6 +87,9 @@ class Filler {
     std::vector<DefaultUsed>& used_;
 };
 
+/// Somebody who bears nothing: loads are weighed against limits, so that none may be 0.
+constexpr double least_limit_kg = 1e-6;
+
 AssumedMember assume_member(const Member& member,
                             std::size_t index,
                             RestingModel resting,
@@ -110,16 +113,16 @@ AssumedMember assume_member(const Member& member,
         assumed.pace *=
             fill.number(member.level_speed_mps, key("level_speed"), {1.111, "4 km/h", practice});
     if (member.carry_limit_kg) {
-        assumed.walk_limit_kg = *member.carry_limit_kg;
+        assumed.walk_limit_kg = std::max(*member.carry_limit_kg, least_limit_kg);
     } else {
         fill.note(key("carry_limit"), walk_share.shown, walk_share.source);
         assumed.walk_limit_kg = walk_share.value * member.body_kg;
     }
     if (member.portage_limit_kg) {
-        assumed.portage_limit_kg = *member.portage_limit_kg;
+        assumed.portage_limit_kg = std::max(*member.portage_limit_kg, least_limit_kg);
     } else if (member.carry_limit_kg) {
         fill.note(key("portage_limit"), "as carry_limit", practice);
-        assumed.portage_limit_kg = *member.carry_limit_kg;
+        assumed.portage_limit_kg = assumed.walk_limit_kg;
     } else {
         fill.note(key("portage_limit"), portage_share.shown, portage_share.source);
         assumed.portage_limit_kg = portage_share.value * member.body_kg;
@@ -231,9 +234,14 @@ AssumedTimes assume_times(const Trip& trip, Filler& fill) {
     times.first_set_off_s = trip.days.first_set_off
                                 ? static_cast<double>(trip.days.first_set_off->count())
                                 : times.set_off_s;
-    times.hours_s = 3600.0 * fill.number(trip.days.hours, "/days/hours", hours);
     if (trip.days.hours_limit)
         times.hours_limit_s = 3600.0 * *trip.days.hours_limit;
+    if (!trip.days.hours && trip.days.hours_limit && *trip.days.hours_limit < hours.value) {
+        fill.note("/days/hours", "as hours_limit", practice);
+        times.hours_s = *times.hours_limit_s;
+    } else {
+        times.hours_s = 3600.0 * fill.number(trip.days.hours, "/days/hours", hours);
+    }
     times.rest_per_hour_s =
         fill.number(trip.days.rest_per_hour, "/days/rest_per_hour", rest_per_hour);
     return times;
@@ -241,7 +249,12 @@ AssumedTimes assume_times(const Trip& trip, Filler& fill) {
 
 AssumedWeather assume_weather(const Weather& given, Filler& fill) {
     AssumedWeather weather{};
-    weather.high_c = fill.number(given.high_c, "/weather/high", high);
+    if (!given.high_c && given.low_c && *given.low_c > high.value) {
+        fill.note("/weather/high", "as low", practice);
+        weather.high_c = *given.low_c;
+    } else {
+        weather.high_c = fill.number(given.high_c, "/weather/high", high);
+    }
     weather.low_c = given.low_c;
     weather.wind_mps = fill.number(given.wind_mps, "/weather/wind", calm);
     weather.wind_from_deg = given.wind_from_deg;

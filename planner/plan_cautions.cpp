@@ -17,6 +17,17 @@ std::string clock(const Draft& draft, sys_seconds at) {
     return clock_words(at, draft.prepared.assumed.time_zone);
 }
 
+/// The same with the day of the trip where that is another than the one spoken of.
+std::string clock_on(const Draft& draft, sys_seconds at, int day) {
+    const auto date = [&](sys_seconds moment) {
+        return std::chrono::floor<std::chrono::days>(
+            geo::to_local(moment, draft.prepared.assumed.time_zone));
+    };
+    const auto later = (date(at) - date(instant(draft, day, 43'200.0))).count();
+    return later == 0 ? clock(draft, at)
+                      : fmt::format("{} on day {}", clock(draft, at), day + later);
+}
+
 /// Collects cautions in the order in which they are asked for.
 class Watch {
   public:
@@ -26,6 +37,7 @@ class Watch {
 
   private:
     void days();
+    void rest_days();
     void appointments();
     void route();
     void whole_trip();
@@ -59,7 +71,7 @@ void Watch::days() {
                 "after-dusk",
                 fmt::format(
                     "Arrival at {} is {} after dusk ({}). Set off earlier or sleep before it.",
-                    clock(draft_, day.arrive),
+                    clock_on(draft_, day.arrive, day.day),
                     show_duration(static_cast<double>((day.arrive - *dusk).count())),
                     clock(draft_, *dusk)),
                 "NOAASolar");
@@ -70,7 +82,7 @@ void Watch::days() {
                 fmt::format(
                     "On a slow day arrival falls after dusk ({}): the late end of the band is {}.",
                     clock(draft_, *dusk),
-                    clock(draft_, day.arrive_late)),
+                    clock_on(draft_, day.arrive_late, day.day)),
                 "NOAASolar");
         if (!dark_all_day && dawn && day.set_off < *dawn)
             list_.say(Level::caution,
@@ -119,21 +131,46 @@ void Watch::days() {
     list_.add(camps);
 }
 
+/// A day of rest follows a night: where none does, the trip file asks for what nobody gets.
+void Watch::rest_days() {
+    for (const int day : draft_.prepared.trip.days.rest_days_after) {
+        const bool taken = std::any_of(plan_.days.begin(), plan_.days.end(), [&](const auto& one) {
+            return one.day == day + 1 && one.rest_day;
+        });
+        if (!taken)
+            list_.say(Level::caution,
+                      "rest-day-unused",
+                      fmt::format("No night follows day {} on this trip, so that the day of rest "
+                                  "asked for after it is not taken.",
+                                  day));
+    }
+}
+
 void Watch::appointments() {
     for (const PlanAppointment& one : plan_.appointments) {
         list_.at(one.day);
-        if (one.spare_s < 0.0)
-            list_.say(one.hard ? Level::stop : Level::caution,
-                      "appointment-missed",
-                      fmt::format("{} at {}: arrival {} leaves {} of the {} wanted before {}.",
-                                  one.what,
-                                  one.at,
-                                  clock(draft_, one.arrive),
-                                  one.spare_s + one.margin_s < 0.0
-                                      ? std::string("nothing")
-                                      : show_duration(one.spare_s + one.margin_s),
-                                  show_duration(one.margin_s),
-                                  clock(draft_, one.by)));
+        if (one.spare_s >= 0.0)
+            continue;
+        const double early_s = one.spare_s + one.margin_s;
+        const std::string arrive = clock_on(draft_, one.arrive, one.day);
+        list_.say(
+            one.hard ? Level::stop : Level::caution,
+            "appointment-missed",
+            early_s < 0.0
+                ? fmt::format("{} at {}: arrival {} is {} after {} on day {}, when it is gone.",
+                              one.what,
+                              one.at,
+                              arrive,
+                              show_duration(-early_s),
+                              clock(draft_, one.by),
+                              one.day)
+                : fmt::format("{} at {}: arrival {} leaves {} of the {} wanted before {}.",
+                              one.what,
+                              one.at,
+                              arrive,
+                              show_duration(early_s),
+                              show_duration(one.margin_s),
+                              clock(draft_, one.by)));
     }
     list_.anywhere();
 }
@@ -210,6 +247,7 @@ void Watch::whole_trip() {
 
 std::vector<Caution> Watch::run() {
     days();
+    rest_days();
     list_.add(load_cautions(draft_, plan_));
     list_.add(water_cautions(draft_, plan_));
     list_.add(supply_cautions(draft_, plan_));

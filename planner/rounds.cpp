@@ -196,6 +196,21 @@ Prepared prepare(const Trip& trip, const Route& route) {
     return {trip, route, std::move(assumed), std::move(stretches), std::move(kit)};
 }
 
+/// The days of a trip by hours that are planned at most, as many as other keys of days allow.
+constexpr std::size_t most_days_by_hours = 400;
+
+[[noreturn]] void refuse_endless(const Prepared& prepared) {
+    throw geo::InputError(
+        {{.file = prepared.trip.file.string(),
+          .place = "/route",
+          .found = fmt::format("{:.0f} km that take more than {} days by the hours of a day",
+                               prepared.route.length_m / 1000.0,
+                               most_days_by_hours),
+          .expected = fmt::format("a trip of at most {} days", most_days_by_hours),
+          .advice = "look for a wrong point in the tracks, add supplies on the way, or plan the "
+                    "trip in parts"}});
+}
+
 Settled settle(const Prepared& prepared, const SettleOptions& options) {
     const Assumed& assumed = options.assumed ? *options.assumed : prepared.assumed;
     const std::size_t count = prepared.stretches.stretches.size();
@@ -217,6 +232,8 @@ Settled settle(const Prepared& prepared, const SettleOptions& options) {
                 ? *options.nights
                 : nights_by_hours(
                       prepared.route, prepared.stretches, moving_s, assumed.times.hours_s);
+        if (!options.nights && nights.size() >= most_days_by_hours)
+            refuse_endless(prepared);
         if (round > patience && nights != now.nights) {
             nights = safer(nights, now.nights);
             now.converged.settled = false;

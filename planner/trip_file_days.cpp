@@ -23,7 +23,7 @@ void read_nights(const TripValue& value, Days& days) {
 
 void read_rest_days(const TripValue& value, Days& days) {
     for (const TripValue& item : value.items("the number of a day"))
-        if (const std::optional<int> day = item.whole_number({0, 366}))
+        if (const std::optional<int> day = item.whole_number({1, 366}))
             days.rest_days_after.push_back(*day);
 }
 

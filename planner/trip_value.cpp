@@ -134,7 +134,10 @@ std::optional<std::string> TripValue::name() const {
                       json_->text.find_first_not_of(' ') != std::string::npos &&
                       json_->text.size() <= longest_name;
     if (!fits) {
-        add_problem("a name in quotation marks, one line, not empty", quoted(*json_));
+        const bool long_text = json_->kind == Kind::text && json_->text.size() > longest_name;
+        add_problem(long_text ? fmt::format("a name of at most {} bytes", longest_name)
+                              : "a name in quotation marks, one line, not empty",
+                    long_text ? "shorten it" : quoted(*json_));
         return std::nullopt;
     }
     const std::size_t first = json_->text.find_first_not_of(' ');
@@ -170,7 +173,7 @@ std::optional<std::chrono::seconds> TripValue::time_of_day() const {
 std::optional<Date> TripValue::date() const {
     const auto date = json_->kind == Kind::text ? read_date(json_->text) : std::nullopt;
     if (!date)
-        add_problem("a date \"YYYY-MM-DD\" of the calendar, in quotation marks",
+        add_problem("a date \"YYYY-MM-DD\" of the calendar, from 1900 to 2199, in quotation marks",
                     "for instance \"2027-06-18\"");
     return date;
 }

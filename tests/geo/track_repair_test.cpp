@@ -161,6 +161,20 @@ TEST(Repair, DropsHeightsThatNoGroundHas) {
     EXPECT_EQ(track.parts.at(0)[5].height_m, 8848.0); // and the highest ground
 }
 
+TEST(Repair, TakesALoneZeroInlandForAHeightThatNobodyKnew) {
+    std::vector<TrackPoint> points = eastward(4, 300.0);
+    for (std::size_t i = 0; i < points.size(); ++i)
+        points[i].height_m = i == 1 ? 0.0 : 500.0;
+    const Track inland = repaired({points});
+    EXPECT_EQ(inland.repairs.void_heights, 1U);
+    EXPECT_FALSE(inland.parts[0][1].height_m);
+    points[2].height_m = 12.0; // down to the shore and up again
+    EXPECT_EQ(repaired({points}).repairs.void_heights, 0U);
+    for (TrackPoint& point : points)
+        point.height_m = 0.0; // at sea
+    EXPECT_EQ(repaired({points}).repairs.void_heights, 0U);
+}
+
 TEST(Repair, DoesNotCallHeightsMissingWhereThereAreNone) {
     EXPECT_EQ(repaired({eastward(5, 20.0)}).repairs, Repairs{});
 }

@@ -95,6 +95,14 @@ TEST_F(VectorFile, JoinsALineCutAtTheAntimeridian) {
         1e-6);
 }
 
+TEST_F(VectorFile, APointWithoutAHeightAmongOthersHasNone) {
+    const TrackFile file =
+        read(line("[[10, 60, 500], [10, 60.01], [10, 60.02, 500], [10, 60.04, 500]]"));
+    EXPECT_EQ(file.tracks.at(0).repairs.void_heights, 1U);
+    EXPECT_FALSE(file.tracks.at(0).parts.at(0).at(1).height_m);
+    EXPECT_TRUE(file.tracks.at(0).parts.at(0).at(2).height_m);
+}
+
 TEST_F(VectorFile, TurnsLongitudesBeyondTheAntimeridianBack) {
     const TrackFile file = read(line("[[179.5, 10.0], [180.5, 10.0], [190.0, 10.0]]"));
     EXPECT_EQ(file.tracks.at(0).parts.at(0).at(1).at.lon_deg, -179.5);

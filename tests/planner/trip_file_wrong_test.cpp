@@ -117,7 +117,7 @@ const std::vector<Case> cases{
     // dates, times, positions
     {"/start",
      "2027-02-30",
-     R"(found "2027-02-30", expected a date "YYYY-MM-DD" of the calendar, in quotation marks; for instance "2027-06-18")"},
+     R"(found "2027-02-30", expected a date "YYYY-MM-DD" of the calendar, from 1900 to 2199, in quotation marks; for instance "2027-06-18")"},
     {"/days/set_off",
      "25:00",
      R"(found "25:00", expected a time of day "HH:MM" of the 24-hour clock, in quotation marks; for instance "08:00")"},
