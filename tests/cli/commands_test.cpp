@@ -141,5 +141,16 @@ TEST(Commands, OutputThatCannotBeWrittenIsNotDone) {
     EXPECT_THAT(err.str(), HasSubstr("cannot be written"));
 }
 
+TEST(Check, FindsWhatThePlanWouldRefuse) {
+    const std::string trip = (test::root / "sample-routes/saddle/trip.json").string();
+    const std::string nights = R"(/days/nights=["Birch spit","Shelf camp"])";
+    EXPECT_EQ(say({"check", trip}).code, ExitCode::done);
+    const Said checked = say({"check", trip, "--set", nights});
+    const Said planned = say({"plan", trip, "--set", nights});
+    EXPECT_EQ(checked.code, ExitCode::bad_input);
+    EXPECT_EQ(planned.code, ExitCode::bad_input);
+    EXPECT_NE(checked.out.find("/days/nights/1: found \"Shelf camp\""), std::string::npos);
+}
+
 } // namespace
 } // namespace tumpline::cli
