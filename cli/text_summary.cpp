@@ -46,7 +46,8 @@ void add_verdict(TextPage& page) {
 
 void add_heaviest(TextPage& page) {
     const Plan& plan = page.plan();
-    Table table({{"Heaviest pack"}, {"", true}, {"Of limit", true}, {"Where", false, true}});
+    Table table(
+        {{"Heaviest pack", false, true}, {"", true}, {"Of limit", true}, {"Where", false, true}});
     for (std::size_t member = 0; member < plan.trip.party.size(); ++member) {
         const planner::MemberDay* worst = nullptr;
         for (const PlanDay& day : plan.days)

@@ -44,7 +44,7 @@ void require_file(const std::filesystem::path& file) {
         fail(file,
              {.found = "no such file",
               .expected = "a track file",
-              .advice = "check the name; it is taken from the trip file's folder"});
+              .advice = "check the name; a trip file's tracks are looked for in its folder"});
     if (std::filesystem::is_directory(status) && file.extension() != ".gdb")
         fail(file,
              {.found = "a folder", .expected = "a track file", .advice = "name a file in it"});

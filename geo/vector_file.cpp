@@ -185,6 +185,15 @@ void VectorReader::read_feature(const OGRFeature& feature) {
               .found = "coordinates without a coordinate system",
               .expected = "a file that says which system its coordinates are in",
               .advice = "add it (a shapefile's .prj file), or save the track as GeoJSON"});
+    for (const char* const key : {"name", "title", "type", "travel"}) {
+        const int index = feature.GetFieldIndex(key);
+        if (rfc7946_ && index >= 0 && feature.IsFieldSetAndNotNull(index) != 0 &&
+            CPLIsUTF8(feature.GetFieldAsString(index), -1) == 0)
+            fail({.place = fmt::format("feature {}", feature_),
+                  .found = fmt::format("a \"{}\" that is not UTF-8", key),
+                  .expected = "GeoJSON in UTF-8",
+                  .advice = "save the file as UTF-8"});
+    }
     Track track;
     track.kind = TrackKind::line;
     track.name = attribute(feature, {"name", "title"});

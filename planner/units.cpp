@@ -140,7 +140,9 @@ class QuantityText {
             skip_space();
             const Found found = find_unit(std::string_view(text_).substr(at_), measure_);
             if (found.unit == nullptr)
-                return wrong(unit_advice(digits));
+                return wrong(last == nullptr ? unit_advice(digits)
+                                             : "each number with its unit, larger units first, as "
+                                               "in \"7 lb 4 oz\" or \"1 h 30 min\"");
             if (last != nullptr && !(found.unit->may_follow && found.unit->si < last->si))
                 return wrong(
                     "larger units first, each once, as in \"7 lb 4 oz\" or \"1 h 30 min\"");

@@ -103,6 +103,17 @@ TEST_F(VectorFile, APointWithoutAHeightAmongOthersHasNone) {
     EXPECT_TRUE(file.tracks.at(0).parts.at(0).at(2).height_m);
 }
 
+TEST_F(VectorFile, RefusesNamesThatAreNotUtf8) {
+    try {
+        (void)read(feature(line("[[8, 60], [8.1, 60]]"),
+                           "{\"name\": \"Br\xfc"
+                           "cke\"}"));
+        FAIL() << "was read";
+    } catch (const InputError& error) {
+        EXPECT_NE(error.problems().front().found.find("not UTF-8"), std::string::npos);
+    }
+}
+
 TEST_F(VectorFile, TurnsLongitudesBeyondTheAntimeridianBack) {
     const TrackFile file = read(line("[[179.5, 10.0], [180.5, 10.0], [190.0, 10.0]]"));
     EXPECT_EQ(file.tracks.at(0).parts.at(0).at(1).at.lon_deg, -179.5);
