@@ -28,16 +28,16 @@ struct Pair {
 /// Pairs near and far, around the poles and across the antimeridian; the same on every machine.
 std::vector<Pair> pairs() {
     test::Draws draws(20'270'618);
-    const auto between = [&](double low, double high) { return draws.between(low, high); };
     std::vector<Pair> all;
     for (int i = 0; i < 500; ++i) {
-        const Position from{.lat_deg = between(-89.9, 89.9), .lon_deg = between(-180.0, 180.0)};
+        const Position from{.lat_deg = draws.between(-89.9, 89.9),
+                            .lon_deg = draws.between(-180.0, 180.0)};
         if (i % 2 == 0)
-            all.push_back({from, {between(-89.9, 89.9), between(-180.0, 180.0)}});
+            all.push_back({from, {draws.between(-89.9, 89.9), draws.between(-180.0, 180.0)}});
         else // a step of a track
             all.push_back({from,
-                           {std::clamp(from.lat_deg + between(-1e-3, 1e-3), -89.99, 89.99),
-                            std::remainder(from.lon_deg + between(-1e-3, 1e-3), 360.0)}});
+                           {std::clamp(from.lat_deg + draws.between(-1e-3, 1e-3), -89.99, 89.99),
+                            std::remainder(from.lon_deg + draws.between(-1e-3, 1e-3), 360.0)}});
     }
     return all;
 }

@@ -17,7 +17,6 @@
 #include <iterator>
 #include <string>
 #include <string_view>
-#include <utility>
 
 namespace tumpline::plots {
 
@@ -76,9 +75,8 @@ double hours_under(LoadEffect effect, double carried_kg) {
 std::string load_table() {
     std::string table =
         "| model | 10 kg | 15 kg | 20 kg | 25 kg | 35 kg |\n|---|---|---|---|---|---|\n";
-    for (const auto& [name, effect] : {std::pair{"equal-effort", LoadEffect::equal_effort},
-                                       std::pair{"none", LoadEffect::none}}) {
-        fmt::format_to(std::back_inserter(table), "| `{}` |", name);
+    for (const LoadEffect effect : {LoadEffect::equal_effort, LoadEffect::none}) {
+        fmt::format_to(std::back_inserter(table), "| `{}` |", load_effect_name(effect));
         for (const double carried_kg : {10.0, 15.0, 20.0, 25.0, 35.0})
             fmt::format_to(
                 std::back_inserter(table), " {:.2f} h |", hours_under(effect, carried_kg));
@@ -87,19 +85,23 @@ std::string load_table() {
     return table;
 }
 
+/// The walker under the load on one half of the route, slowed by `time_factor`.
+Carrying laden(double slope, double eta, double time_factor = 1.0) {
+    return {.body_kg = body_kg,
+            .load_kg = load_kg,
+            .speed_mps = laden_speed_mps(WalkingModel::swiss_signpost, slope) / time_factor,
+            .slope = slope,
+            .terrain = eta,
+            .resting_w = mifflin_st_jeor_1990_w(body)};
+}
+
 /// What LCDA says of the route on some ground at the laden pace, slowed by `time_factor`.
 double lcda_kcal(double eta, double time_factor) {
     double energy_j = 0.0;
     for (const double slope : slopes) {
-        const double speed_mps = laden_speed_mps(WalkingModel::swiss_signpost, slope) / time_factor;
-        energy_j += carriage_w(CarriageModel::lcda_backpacking_2022,
-                               {.body_kg = body_kg,
-                                .load_kg = load_kg,
-                                .speed_mps = speed_mps,
-                                .slope = slope,
-                                .terrain = eta,
-                                .resting_w = mifflin_st_jeor_1990_w(body)}) *
-                    half_m / speed_mps;
+        const Carrying walk = laden(slope, eta, time_factor);
+        energy_j +=
+            carriage_w(CarriageModel::lcda_backpacking_2022, walk) * half_m / walk.speed_mps;
     }
     return energy_j / 4184.0;
 }
@@ -121,12 +123,11 @@ std::string ground_table() {
 std::string resting_table() {
     std::string table = "| model | rate | over these hours |\n|---|---|---|\n";
     const double route_h = hours_under(LoadEffect::equal_effort, load_kg);
-    for (const auto& [name, model] :
-         {std::pair{"mifflin-st-jeor-1990", RestingModel::mifflin_st_jeor_1990},
-          std::pair{"schofield-1985", RestingModel::schofield_1985}})
+    for (const RestingModel model :
+         {RestingModel::mifflin_st_jeor_1990, RestingModel::schofield_1985})
         fmt::format_to(std::back_inserter(table),
                        "| `{}` | {:.0f} W | {:.0f} kcal |\n",
-                       name,
+                       resting_model_name(model),
                        resting_w(model, body),
                        resting_w(model, body) * route_h * 3600.0 / 4184.0);
     return table;
@@ -175,16 +176,10 @@ std::string energy_table() {
         double energy_j = 0.0;
         time_s = 0.0;
         for (std::size_t half = 0; half < slopes.size(); ++half) {
-            const double speed_mps = laden_speed_mps(WalkingModel::swiss_signpost, slopes[half]);
-            power_w[half] = carriage_w(model,
-                                       {.body_kg = body_kg,
-                                        .load_kg = load_kg,
-                                        .speed_mps = speed_mps,
-                                        .slope = slopes[half],
-                                        .terrain = ground("path").eta,
-                                        .resting_w = mifflin_st_jeor_1990_w(body)});
-            energy_j += power_w[half] * half_m / speed_mps;
-            time_s += half_m / speed_mps;
+            const Carrying walk = laden(slopes[half], ground("path").eta);
+            power_w[half] = carriage_w(model, walk);
+            energy_j += power_w[half] * half_m / walk.speed_mps;
+            time_s += half_m / walk.speed_mps;
         }
         fmt::format_to(std::back_inserter(table),
                        "| `{}` | {:.0f} W | {:.0f} W | {:.0f} kcal |\n",
