@@ -7,7 +7,7 @@
 #include "cli/version.h"
 #include "cli/words.h"
 #include "geo/input_error.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "geo/track_summary.h"
 
 #include <fmt/ostream.h>

@@ -4,7 +4,7 @@
 #include "cli/plan_csv.h"
 #include "cli/text_width.h"
 #include "cli/words.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/units.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 #include "cli/json_values.h"
 #include "cli/nights_text.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/units.h"
 
 namespace tumpline::cli {

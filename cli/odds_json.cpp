@@ -2,7 +2,7 @@
 
 #include "cli/json_values.h"
 #include "cli/words.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 
 #include <utility>
 

@@ -2,7 +2,7 @@
 
 #include "cli/csv.h"
 #include "cli/words.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/units.h"
 
 #include <fmt/format.h>

@@ -3,7 +3,7 @@
 #include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
 #include "cli/words.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/units.h"
 
 #include <fmt/chrono.h>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/plan_text.h"
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/plan.h"
 
 #include <optional>

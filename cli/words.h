@@ -1,8 +1,8 @@
 #pragma once
 
+#include "geo/light/sun.h"
+#include "geo/light/time_zone.h"
 #include "geo/profile.h"
-#include "geo/sun.h"
-#include "geo/time_zone.h"
 #include "geo/track.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"

@@ -1,6 +1,6 @@
 #include "planner/calendar.h"
 
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 
 #include <algorithm>
 #include <chrono>

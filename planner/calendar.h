@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/sun.h"
+#include "geo/light/sun.h"
 #include "planner/assumptions.h"
 #include "planner/trip.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/caution.h"
 #include "planner/wording.h"
 

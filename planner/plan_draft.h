@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/plan.h"
 #include "planner/rounds.h"
 

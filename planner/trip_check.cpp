@@ -1,6 +1,6 @@
 #include "planner/trip_check.h"
 
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 #include "planner/words.h"
 
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 #include "geo/elevation.h"
 #include "geo/geodesic.h"
+#include "geo/light/sun.h"
 #include "geo/profile.h"
-#include "geo/sun.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"
 

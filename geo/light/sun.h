@@ -1,7 +1,7 @@
 #pragma once
 
+#include "geo/light/time_zone.h"
 #include "geo/position.h"
-#include "geo/time_zone.h"
 
 #include <chrono>
 #include <optional>

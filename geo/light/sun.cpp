@@ -1,6 +1,6 @@
-#include "geo/sun.h"
+#include "geo/light/sun.h"
 
-#include "geo/solar_position.h"
+#include "geo/light/solar_position.h"
 
 #include <chrono>
 #include <cmath>

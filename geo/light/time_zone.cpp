@@ -1,4 +1,4 @@
-#include "geo/time_zone.h"
+#include "geo/light/time_zone.h"
 
 #include <date/tz.h>
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-#include "geo/solar_position.h"
+#include "geo/light/solar_position.h"
 
 #include <algorithm>
 #include <cmath>
