@@ -1,7 +1,7 @@
 #include "geo/raster.h"
 
 #include "geo/elevation.h"
-#include "geo/gdal_library.h"
+#include "geo/gate/gdal_library.h"
 #include "geo/geodesic.h"
 #include "geo/input_error.h"
 

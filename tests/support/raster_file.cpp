@@ -1,6 +1,6 @@
 #include "tests/support/raster_file.h"
 
-#include "geo/gdal_library.h"
+#include "geo/gate/gdal_library.h"
 
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>

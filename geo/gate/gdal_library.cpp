@@ -1,4 +1,4 @@
-#include "geo/gdal_library.h"
+#include "geo/gate/gdal_library.h"
 
 #include <cpl_conv.h>
 #include <cpl_error.h>
