@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/elevation.h"
-#include "geo/polyline.h"
+#include "geo/lines/polyline.h"
 #include "geo/track.h"
 
 #include <cstddef>

@@ -2,8 +2,8 @@
 
 #include "geo/elevation.h"
 #include "geo/gate/gdal_library.h"
-#include "geo/geodesic.h"
 #include "geo/input_error.h"
+#include "geo/lines/geodesic.h"
 
 #include <fmt/format.h>
 #include <gdal_priv.h>

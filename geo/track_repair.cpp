@@ -1,6 +1,6 @@
 #include "geo/track_repair.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "geo/track_summary.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <algorithm>
 #include <chrono>

@@ -1,6 +1,6 @@
 #include "planner/against_plan.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <algorithm>
 #include <cmath>

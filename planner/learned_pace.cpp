@@ -1,6 +1,6 @@
 #include "planner/learned_pace.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <algorithm>
 #include <array>

@@ -1,6 +1,6 @@
 #include "planner/other_routes.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/route_chain.h"
 #include "planner/trip_on_route.h"
 

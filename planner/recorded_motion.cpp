@@ -1,6 +1,6 @@
 #include "planner/recorded_motion.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/afloat_or_on_foot.h"
 #include "planner/route_tracks.h"
 #include "planner/waypoint_words.h"

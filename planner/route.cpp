@@ -1,8 +1,8 @@
 #include "planner/route.h"
 
 #include "geo/elevation.h"
-#include "geo/geodesic.h"
 #include "geo/input_error.h"
+#include "geo/lines/geodesic.h"
 #include "planner/other_routes.h"
 #include "planner/route_chain.h"
 #include "planner/route_places.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/polyline.h"
+#include "geo/lines/polyline.h"
 #include "geo/profile.h"
 #include "geo/track.h"
 #include "planner/caution.h"

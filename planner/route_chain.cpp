@@ -1,6 +1,6 @@
 #include "planner/route_chain.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/wording.h"
 
 #include <fmt/format.h>

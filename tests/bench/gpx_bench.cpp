@@ -1,5 +1,5 @@
-#include "geo/geodesic.h"
-#include "geo/polyline.h"
+#include "geo/lines/geodesic.h"
+#include "geo/lines/polyline.h"
 #include "geo/track.h"
 #include "tests/support/temp_folder.h"
 

@@ -1,4 +1,4 @@
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/plan.h"
 #include "planner/rounds.h"
 #include "tests/support/random_trip.h"

@@ -1,6 +1,6 @@
 #include "geo/elevation.h"
-#include "geo/geodesic.h"
 #include "geo/light/sun.h"
+#include "geo/lines/geodesic.h"
 #include "geo/profile.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"

@@ -1,5 +1,5 @@
 #include "cli/app.h"
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/plan.h"
 #include "planner/trip_file.h"
 #include "tests/support/said.h"

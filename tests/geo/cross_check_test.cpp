@@ -1,7 +1,7 @@
 /// Our figures beside those of general-purpose programs, where these are installed.
 
-#include "geo/geodesic.h"
 #include "geo/light/sun.h"
+#include "geo/lines/geodesic.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/temp_folder.h"
 

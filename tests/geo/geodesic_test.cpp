@@ -1,4 +1,4 @@
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include "tests/support/published_value.h"
 #include "tests/support/source_tree.h"

@@ -1,6 +1,6 @@
 #include "geo/map_projection.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <gtest/gtest.h>
 

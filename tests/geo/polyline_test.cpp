@@ -1,6 +1,6 @@
-#include "geo/polyline.h"
+#include "geo/lines/polyline.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "tests/support/published_value.h"
 
 #include <gtest/gtest.h>

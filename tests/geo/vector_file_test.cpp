@@ -1,9 +1,9 @@
 #include "geo/vector_file.h"
 
 #include "geo/elevation.h"
-#include "geo/geodesic.h"
 #include "geo/input_error.h"
-#include "geo/polyline.h"
+#include "geo/lines/geodesic.h"
+#include "geo/lines/polyline.h"
 #include "tests/support/published_value.h"
 #include "tests/support/temp_folder.h"
 

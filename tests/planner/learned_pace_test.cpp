@@ -1,6 +1,6 @@
 #include "planner/learned_pace.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>

@@ -2,7 +2,7 @@
 
 #include "planner/other_ways.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/other_routes.h"
 #include "planner/plan.h"
 #include "planner/trip_file.h"

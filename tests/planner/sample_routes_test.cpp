@@ -1,5 +1,5 @@
 #include "geo/elevation.h"
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/trip_file.h"
 #include "sample-routes/make/lay_out.h"
 #include "sample-routes/make/samples.h"

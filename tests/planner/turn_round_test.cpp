@@ -1,6 +1,6 @@
 /// Turning round: by hand on level ground, by planning the way there and back, by properties.
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "planner/plan.h"
 #include "tests/support/level_trip.h"
 

@@ -1,7 +1,7 @@
 #include "tests/plots/noisy_route.h"
 
-#include "geo/geodesic.h"
-#include "geo/polyline.h"
+#include "geo/lines/geodesic.h"
+#include "geo/lines/polyline.h"
 #include "geo/profile.h"
 #include "planner/models/elevation.h"
 #include "tests/plots/chart.h"

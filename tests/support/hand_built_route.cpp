@@ -1,6 +1,6 @@
 #include "tests/support/hand_built_route.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <algorithm>
 #include <cmath>

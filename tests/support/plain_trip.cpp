@@ -1,6 +1,6 @@
 #include "tests/support/plain_trip.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <fmt/format.h>
 

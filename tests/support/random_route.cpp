@@ -1,6 +1,6 @@
 #include "tests/support/random_route.h"
 
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 #include "geo/profile.h"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-#include "geo/geodesic.h"
+#include "geo/lines/geodesic.h"
 
 #include <GeographicLib/Geodesic.hpp>
 
