@@ -3,7 +3,7 @@
 #include "cli/load_band.h"
 #include "cli/load_band_places.h"
 #include "cli/text_width.h"
-#include "geo/map_projection.h"
+#include "geo/ground/map_projection.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

@@ -5,7 +5,7 @@
 #include "cli/table.h"
 #include "cli/text_width.h"
 #include "cli/whole_file.h"
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "planner/first_trip.h"
 #include "planner/trip_words.h"

@@ -4,7 +4,7 @@
 #include "cli/pace_text.h"
 #include "cli/progress.h"
 #include "cli/version.h"
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "planner/against_plan.h"
 #include "planner/learned_pace.h"

@@ -4,7 +4,7 @@
 #include "cli/json_values.h"
 #include "cli/text_width.h"
 #include "cli/words.h"
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/light/time_zone.h"
 #include "planner/units.h"
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/map_projection.h"
+#include "geo/ground/map_projection.h"
 
 #include <string>
 

@@ -3,7 +3,7 @@
 #include "cli/load_band_line.h"
 #include "cli/load_band_places.h"
 #include "cli/words.h"
-#include "geo/map_projection.h"
+#include "geo/ground/map_projection.h"
 
 #include <fmt/format.h>
 

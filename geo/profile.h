@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/lines/polyline.h"
 #include "geo/track.h"
 

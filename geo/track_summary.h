@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/profile.h"
 #include "geo/track.h"
 

@@ -1,7 +1,7 @@
 #include "geo/vector_file.h"
 
-#include "geo/elevation.h"
 #include "geo/gate/gdal_library.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/track_repair.h"
 #include "geo/track_text.h"

@@ -1,6 +1,6 @@
 #include "planner/route.h"
 
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "planner/other_routes.h"

@@ -1,4 +1,4 @@
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/light/sun.h"
 #include "geo/lines/geodesic.h"
 #include "geo/profile.h"

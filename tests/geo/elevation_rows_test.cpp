@@ -1,4 +1,4 @@
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/profile.h"
 #include "tests/support/published_value.h"
 #include "tests/support/random_draws.h"

@@ -1,4 +1,4 @@
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"

@@ -1,4 +1,4 @@
-#include "geo/map_projection.h"
+#include "geo/ground/map_projection.h"
 
 #include "geo/lines/geodesic.h"
 

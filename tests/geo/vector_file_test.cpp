@@ -1,6 +1,6 @@
 #include "geo/vector_file.h"
 
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "geo/lines/polyline.h"

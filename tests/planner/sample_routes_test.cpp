@@ -1,4 +1,4 @@
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 #include "geo/lines/geodesic.h"
 #include "planner/trip_file.h"
 #include "sample-routes/make/lay_out.h"

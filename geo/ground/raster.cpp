@@ -1,7 +1,7 @@
-#include "geo/raster.h"
+#include "geo/ground/raster.h"
 
-#include "geo/elevation.h"
 #include "geo/gate/gdal_library.h"
+#include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 

@@ -1,7 +1,7 @@
-#include "geo/elevation.h"
+#include "geo/ground/elevation.h"
 
+#include "geo/ground/raster.h"
 #include "geo/input_error.h"
-#include "geo/raster.h"
 
 #include <algorithm>
 #include <filesystem>

@@ -1,4 +1,4 @@
-#include "geo/map_projection.h"
+#include "geo/ground/map_projection.h"
 
 #include <fmt/format.h>
 #include <proj.h>
