@@ -3,7 +3,7 @@
 #include "geo/light/sun.h"
 #include "geo/light/time_zone.h"
 #include "geo/profile.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"
 #include "planner/plan.h"

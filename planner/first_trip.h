@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/ground/elevation.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 #include "planner/trip.h"
 
 #include <optional>

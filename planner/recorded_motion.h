@@ -2,7 +2,7 @@
 
 #include "geo/ground/elevation.h"
 #include "geo/profile.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 
 #include <cstddef>
 #include <optional>

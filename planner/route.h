@@ -2,7 +2,7 @@
 
 #include "geo/lines/polyline.h"
 #include "geo/profile.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 #include "planner/caution.h"
 #include "planner/trip.h"
 

@@ -1,6 +1,6 @@
 #include "cli/export_geojson.h"
 #include "cli/export_gpx.h"
-#include "geo/gpx.h"
+#include "geo/tracks/gpx.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"

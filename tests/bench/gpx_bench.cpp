@@ -1,6 +1,6 @@
 #include "geo/lines/geodesic.h"
 #include "geo/lines/polyline.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 #include "tests/support/temp_folder.h"
 
 #include <benchmark/benchmark.h>

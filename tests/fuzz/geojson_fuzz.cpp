@@ -2,7 +2,7 @@
 // by content and name, so each text is written to a file. Seeds: tests/spoilt/*.geojson.
 
 #include "geo/input_error.h"
-#include "geo/vector_file.h"
+#include "geo/tracks/vector_file.h"
 #include "tests/support/temp_folder.h"
 
 #include <cstddef>

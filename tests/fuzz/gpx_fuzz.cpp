@@ -1,7 +1,7 @@
 // Any bytes as a GPX file: a track or an InputError, nothing else. Seeds: tests/spoilt/*.gpx.
 
-#include "geo/gpx.h"
 #include "geo/input_error.h"
+#include "geo/tracks/gpx.h"
 
 #include <cstddef>
 #include <cstdint>

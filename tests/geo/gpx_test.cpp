@@ -1,7 +1,7 @@
-#include "geo/gpx.h"
+#include "geo/tracks/gpx.h"
 
 #include "geo/input_error.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>

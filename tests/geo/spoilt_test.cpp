@@ -1,9 +1,9 @@
 // Files that somebody cut short, mislabelled, or made to do harm: each reader answers soon, with a
 // track or with a problem that can be put right.
 
-#include "geo/gpx.h"
 #include "geo/input_error.h"
-#include "geo/track.h"
+#include "geo/tracks/gpx.h"
+#include "geo/tracks/track.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 

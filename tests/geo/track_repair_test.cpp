@@ -1,7 +1,7 @@
-#include "geo/track_repair.h"
+#include "geo/tracks/track_repair.h"
 
 #include "geo/lines/geodesic.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 
 #include <gtest/gtest.h>
 

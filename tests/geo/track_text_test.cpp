@@ -1,4 +1,4 @@
-#include "geo/track_text.h"
+#include "geo/tracks/track_text.h"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "geo/vector_file.h"
+#include "geo/tracks/vector_file.h"
 
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"

@@ -1,8 +1,8 @@
 #include "planner/first_trip.h"
 
-#include "geo/gpx.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
+#include "geo/tracks/gpx.h"
 #include "planner/waypoint_words.h"
 
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "geo/track_repair.h"
+#include "geo/tracks/track_repair.h"
 
 #include "geo/lines/geodesic.h"
 

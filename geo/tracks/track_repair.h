@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/input_error.h"
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 
 #include <optional>
 #include <vector>

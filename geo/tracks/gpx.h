@@ -1,6 +1,6 @@
 #pragma once
 
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 
 #include <filesystem>
 #include <string>

@@ -1,9 +1,9 @@
-#include "geo/gpx.h"
+#include "geo/tracks/gpx.h"
 
-#include "geo/gpx_element.h"
 #include "geo/input_error.h"
-#include "geo/track_repair.h"
-#include "geo/track_text.h"
+#include "geo/tracks/gpx_element.h"
+#include "geo/tracks/track_repair.h"
+#include "geo/tracks/track_text.h"
 
 #include <expat.h>
 #include <fmt/format.h>

@@ -1,11 +1,11 @@
-#include "geo/vector_file.h"
+#include "geo/tracks/vector_file.h"
 
 #include "geo/gate/gdal_library.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
-#include "geo/track_repair.h"
-#include "geo/track_text.h"
-#include "geo/vector_guard.h"
+#include "geo/tracks/track_repair.h"
+#include "geo/tracks/track_text.h"
+#include "geo/tracks/vector_guard.h"
 
 #include <fmt/format.h>
 #include <gdal_priv.h>

@@ -1,8 +1,8 @@
-#include "geo/track.h"
+#include "geo/tracks/track.h"
 
-#include "geo/gpx.h"
 #include "geo/input_error.h"
-#include "geo/vector_file.h"
+#include "geo/tracks/gpx.h"
+#include "geo/tracks/vector_file.h"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,7 @@
-#include "geo/vector_guard.h"
+#include "geo/tracks/vector_guard.h"
 
 #include "geo/input_error.h"
-#include "geo/track_text.h"
+#include "geo/tracks/track_text.h"
 
 #include <cpl_conv.h>
 #include <cpl_http.h>

@@ -1,4 +1,4 @@
-#include "geo/gpx_element.h"
+#include "geo/tracks/gpx_element.h"
 
 #include <cstddef>
 
