@@ -8,7 +8,7 @@
 #include "cli/words.h"
 #include "geo/input_error.h"
 #include "geo/light/time_zone.h"
-#include "geo/track_summary.h"
+#include "geo/profiles/track_summary.h"
 
 #include <fmt/ostream.h>
 

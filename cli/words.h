@@ -2,7 +2,7 @@
 
 #include "geo/light/sun.h"
 #include "geo/light/time_zone.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"

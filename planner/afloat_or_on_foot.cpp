@@ -1,6 +1,6 @@
 #include "planner/afloat_or_on_foot.h"
 
-#include "geo/track_summary.h"
+#include "geo/profiles/track_summary.h"
 
 #include <fmt/format.h>
 

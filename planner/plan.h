@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/light/sun.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "planner/caution.h"
 #include "planner/ledger.h"
 #include "planner/other_ways.h"

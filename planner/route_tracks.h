@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/lines/polyline.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
 #include "planner/trip.h"
 

@@ -1,7 +1,7 @@
 #include "geo/ground/elevation.h"
 #include "geo/light/sun.h"
 #include "geo/lines/geodesic.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"
 

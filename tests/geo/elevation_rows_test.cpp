@@ -1,5 +1,5 @@
 #include "geo/ground/elevation.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "tests/support/published_value.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/raster_file.h"

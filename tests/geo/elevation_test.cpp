@@ -1,6 +1,6 @@
 #include "geo/ground/elevation.h"
 
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"
 

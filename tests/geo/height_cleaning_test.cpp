@@ -1,6 +1,6 @@
-#include "geo/height_cleaning.h"
+#include "geo/profiles/height_cleaning.h"
 
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "tests/support/noisy_heights.h"
 
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 
 #include "geo/lines/geodesic.h"
 

@@ -1,4 +1,4 @@
-#include "geo/track_summary.h"
+#include "geo/profiles/track_summary.h"
 
 #include "geo/lines/geodesic.h"
 

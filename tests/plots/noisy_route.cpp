@@ -2,7 +2,7 @@
 
 #include "geo/lines/geodesic.h"
 #include "geo/lines/polyline.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "planner/models/elevation.h"
 #include "tests/plots/chart.h"
 #include "tests/support/noisy_heights.h"

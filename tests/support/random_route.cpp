@@ -1,7 +1,7 @@
 #include "tests/support/random_route.h"
 
 #include "geo/lines/geodesic.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/ground/elevation.h"
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
 
 #include <cstddef>

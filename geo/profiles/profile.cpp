@@ -1,6 +1,6 @@
-#include "geo/profile.h"
+#include "geo/profiles/profile.h"
 
-#include "geo/height_cleaning.h"
+#include "geo/profiles/height_cleaning.h"
 
 #include <algorithm>
 #include <cassert>

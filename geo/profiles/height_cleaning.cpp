@@ -1,4 +1,4 @@
-#include "geo/height_cleaning.h"
+#include "geo/profiles/height_cleaning.h"
 
 #include <algorithm>
 #include <cmath>
