@@ -2,7 +2,7 @@
 
 #include "cli/table.h"
 #include "cli/words.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "planner/plan.h"
+#include "planner/quantities/units.h"
 #include "planner/route.h"
-#include "planner/units.h"
 
 #include <string>
 

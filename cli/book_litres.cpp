@@ -1,6 +1,6 @@
 #include "cli/load_band.h"
 #include "cli/load_band_line.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 

@@ -2,8 +2,8 @@
 
 #include "geo/light/time_zone.h"
 #include "geo/position.h"
+#include "planner/quantities/units.h"
 #include "planner/trip.h"
-#include "planner/units.h"
 
 #include <cstddef>
 #include <string>

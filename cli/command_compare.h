@@ -1,8 +1,8 @@
 #pragma once
 
 #include "cli/console.h"
+#include "planner/quantities/units.h"
 #include "planner/trip_file.h"
-#include "planner/units.h"
 
 #include <filesystem>
 #include <vector>

@@ -17,7 +17,7 @@
 #include "cli/version.h"
 #include "geo/input_error.h"
 #include "planner/odds.h"
-#include "planner/words.h"
+#include "planner/quantities/words.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

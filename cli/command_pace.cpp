@@ -9,10 +9,10 @@
 #include "planner/against_plan.h"
 #include "planner/learned_pace.h"
 #include "planner/models/load_effect.h"
+#include "planner/quantities/words.h"
 #include "planner/recorded_motion.h"
 #include "planner/route.h"
 #include "planner/trip_file.h"
-#include "planner/words.h"
 
 #include <fmt/ostream.h>
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/console.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <filesystem>
 #include <string>

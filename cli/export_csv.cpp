@@ -5,7 +5,7 @@
 #include "cli/text_width.h"
 #include "cli/words.h"
 #include "geo/light/time_zone.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 

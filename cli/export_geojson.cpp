@@ -6,7 +6,7 @@
 #include "cli/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/light/time_zone.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 

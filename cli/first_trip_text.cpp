@@ -1,8 +1,8 @@
 #include "cli/first_trip_text.h"
 
 #include "cli/text_width.h"
+#include "planner/quantities/units.h"
 #include "planner/trip_words.h"
-#include "planner/units.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

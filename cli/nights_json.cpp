@@ -1,7 +1,7 @@
 #include "cli/json_values.h"
 #include "cli/nights_text.h"
 #include "geo/light/time_zone.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 namespace tumpline::cli {
 

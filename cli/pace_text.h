@@ -2,7 +2,7 @@
 
 #include "cli/against_text.h"
 #include "planner/learned_pace.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <optional>
 #include <string>

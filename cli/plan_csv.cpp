@@ -3,7 +3,7 @@
 #include "cli/csv.h"
 #include "cli/words.h"
 #include "geo/light/time_zone.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 

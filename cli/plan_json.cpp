@@ -4,7 +4,7 @@
 #include "cli/plan_json_parts.h"
 #include "cli/words.h"
 #include "geo/light/time_zone.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/chrono.h>
 

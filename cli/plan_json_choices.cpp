@@ -1,6 +1,6 @@
 #include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 namespace tumpline::cli {
 

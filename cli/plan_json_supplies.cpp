@@ -1,7 +1,7 @@
 #include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
 #include "cli/words.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <optional>
 #include <vector>

@@ -7,8 +7,8 @@
 #include "planner/caution.h"
 #include "planner/ledger.h"
 #include "planner/plan.h"
+#include "planner/quantities/units.h"
 #include "planner/trip_words.h"
-#include "planner/units.h"
 
 #include <cstddef>
 #include <string>

@@ -1,6 +1,6 @@
 #include "planner/carries.h"
 
-#include "planner/milligrams.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <numeric>

@@ -2,7 +2,7 @@
 
 #include "planner/models/load_carriage.h"
 #include "planner/models/walking_rules.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 

@@ -1,9 +1,9 @@
 #include "planner/effort.h"
 
-#include "planner/milligrams.h"
 #include "planner/models/compendium.h"
 #include "planner/models/load_effect.h"
 #include "planner/pace.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <cmath>

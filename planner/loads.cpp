@@ -2,9 +2,9 @@
 
 #include "planner/bearers.h"
 #include "planner/booking.h"
-#include "planner/milligrams.h"
 #include "planner/pieces.h"
 #include "planner/portage.h"
+#include "planner/quantities/milligrams.h"
 #include "planner/stores.h"
 
 #include <algorithm>

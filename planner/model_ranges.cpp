@@ -1,7 +1,6 @@
 #include "planner/model_ranges.h"
 
 #include "planner/caution_list.h"
-#include "planner/milligrams.h"
 #include "planner/models/catalogue.h"
 #include "planner/models/drinking.h"
 #include "planner/models/food.h"
@@ -11,6 +10,7 @@
 #include "planner/models/terrain.h"
 #include "planner/out_of_range.h"
 #include "planner/pace.h"
+#include "planner/quantities/milligrams.h"
 
 #include <fmt/format.h>
 

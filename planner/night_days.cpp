@@ -1,8 +1,8 @@
 #include "planner/night_days.h"
 
 #include "planner/calendar.h"
+#include "planner/quantities/units.h"
 #include "planner/route_places.h"
-#include "planner/units.h"
 
 #include <algorithm>
 #include <cmath>

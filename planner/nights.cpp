@@ -2,7 +2,7 @@
 
 #include "planner/night_days.h"
 #include "planner/plan_draft.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

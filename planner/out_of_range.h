@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/wording.h"
+#include "planner/quantities/wording.h"
 
 #include <limits>
 #include <optional>

@@ -1,6 +1,6 @@
 #include "planner/pieces.h"
 
-#include "planner/milligrams.h"
+#include "planner/quantities/milligrams.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "planner/calendar.h"
-#include "planner/milligrams.h"
 #include "planner/plan_draft.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <cmath>

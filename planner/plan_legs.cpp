@@ -1,8 +1,8 @@
-#include "planner/milligrams.h"
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 #include "planner/models/wind.h"
 #include "planner/plan_draft.h"
+#include "planner/quantities/milligrams.h"
 #include "planner/trim.h"
 
 #include <fmt/format.h>

@@ -1,7 +1,7 @@
 #include "planner/bearers.h"
 #include "planner/caution_list.h"
-#include "planner/milligrams.h"
 #include "planner/plan_draft.h"
+#include "planner/quantities/milligrams.h"
 #include "planner/remedies.h"
 
 #include <algorithm>

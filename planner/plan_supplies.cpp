@@ -1,9 +1,9 @@
 #include "planner/plan_supplies.h"
 
 #include "planner/calendar.h"
-#include "planner/milligrams.h"
 #include "planner/night_days.h"
 #include "planner/plan_draft.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <array>

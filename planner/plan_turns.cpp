@@ -1,6 +1,6 @@
 #include "planner/calendar.h"
 #include "planner/plan_draft.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 #include "planner/way_times.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "planner/portage.h"
 
-#include "planner/milligrams.h"
 #include "planner/pace.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <array>

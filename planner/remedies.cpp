@@ -1,9 +1,9 @@
 #include "planner/remedies.h"
 
 #include "planner/bearers.h"
-#include "planner/milligrams.h"
 #include "planner/pace.h"
 #include "planner/plan_draft.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <cmath>

@@ -4,11 +4,11 @@
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "planner/other_routes.h"
+#include "planner/quantities/words.h"
 #include "planner/route_chain.h"
 #include "planner/route_places.h"
 #include "planner/route_tracks.h"
 #include "planner/trip_on_route.h"
-#include "planner/words.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "planner/route_chain.h"
 
 #include "geo/lines/geodesic.h"
-#include "planner/wording.h"
+#include "planner/quantities/wording.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "planner/route_places.h"
 
-#include "planner/wording.h"
+#include "planner/quantities/wording.h"
 
 #include <algorithm>
 #include <utility>

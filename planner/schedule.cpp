@@ -1,6 +1,6 @@
 #include "planner/schedule.h"
 
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <algorithm>
 #include <cmath>

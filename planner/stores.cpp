@@ -1,7 +1,7 @@
 #include "planner/stores.h"
 
 #include "planner/bearers.h"
-#include "planner/milligrams.h"
+#include "planner/quantities/milligrams.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "planner/trim.h"
 
 #include "planner/bag_sums.h"
-#include "planner/milligrams.h"
+#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <cmath>

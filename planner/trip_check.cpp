@@ -1,7 +1,7 @@
 #include "planner/trip_check.h"
 
 #include "geo/light/time_zone.h"
-#include "planner/words.h"
+#include "planner/quantities/words.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "planner/trip_value.h"
 
 #include "planner/json_pointer.h"
-#include "planner/words.h"
+#include "planner/quantities/words.h"
 
 #include <fmt/format.h>
 

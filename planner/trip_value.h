@@ -2,8 +2,8 @@
 
 #include "geo/input_error.h"
 #include "planner/json_document.h"
+#include "planner/quantities/units.h"
 #include "planner/trip_words.h"
-#include "planner/units.h"
 
 #include <chrono>
 #include <cstddef>

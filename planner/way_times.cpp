@@ -2,7 +2,7 @@
 
 #include "planner/models/walking_speed.h"
 #include "planner/pace.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <algorithm>
 #include <cmath>

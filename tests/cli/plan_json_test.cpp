@@ -1,6 +1,6 @@
 #include "cli/plan_json.h"
 
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/json_keys.h"
 #include "tests/support/source_tree.h"

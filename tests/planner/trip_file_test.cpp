@@ -1,7 +1,7 @@
 #include "planner/trip_file.h"
 
 #include "geo/input_error.h"
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

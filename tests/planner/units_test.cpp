@@ -1,4 +1,4 @@
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 /// Texts in both systems of units.
 
-#include "planner/wording.h"
+#include "planner/quantities/wording.h"
 
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
 #include <string_view>
 #include <vector>

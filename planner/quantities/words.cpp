@@ -1,4 +1,4 @@
-#include "planner/words.h"
+#include "planner/quantities/words.h"
 
 #include <algorithm>
 #include <numeric>

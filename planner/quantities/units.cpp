@@ -1,7 +1,7 @@
-#include "planner/units.h"
+#include "planner/quantities/units.h"
 
-#include "planner/units_table.h"
-#include "planner/words.h"
+#include "planner/quantities/units_table.h"
+#include "planner/quantities/words.h"
 
 #include <fmt/format.h>
 

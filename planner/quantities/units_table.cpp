@@ -1,4 +1,4 @@
-#include "planner/units_table.h"
+#include "planner/quantities/units_table.h"
 
 #include <array>
 #include <cstddef>
