@@ -1,7 +1,7 @@
 #include "cli/book_parts.h"
 #include "cli/load_band.h"
 #include "cli/words.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>
 

@@ -3,7 +3,7 @@
 #include "geo/light/time_zone.h"
 #include "geo/position.h"
 #include "planner/quantities/units.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <cstddef>
 #include <string>

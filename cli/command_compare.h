@@ -2,7 +2,7 @@
 
 #include "cli/console.h"
 #include "planner/quantities/units.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 
 #include <filesystem>
 #include <vector>

@@ -8,7 +8,7 @@
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "planner/first_trip.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <fmt/ostream.h>
 

@@ -12,7 +12,7 @@
 #include "planner/quantities/words.h"
 #include "planner/recorded_motion.h"
 #include "planner/route.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 
 #include <fmt/ostream.h>
 

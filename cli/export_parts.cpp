@@ -2,7 +2,7 @@
 
 #include "cli/caution_text.h"
 #include "cli/text_width.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "cli/text_width.h"
 #include "planner/quantities/units.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

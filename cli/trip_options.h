@@ -1,8 +1,8 @@
 #pragma once
 
 #include "planner/quantities/units.h"
-#include "planner/trip.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip.h"
+#include "planner/trip/trip_file.h"
 
 #include <filesystem>
 #include <vector>

@@ -8,7 +8,7 @@
 #include "planner/ledger.h"
 #include "planner/plan.h"
 #include "planner/quantities/units.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <cstddef>
 #include <string>

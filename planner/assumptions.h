@@ -5,7 +5,7 @@
 #include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
 #include "planner/plan.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <array>
 #include <cstddef>

@@ -2,7 +2,7 @@
 
 #include "geo/light/sun.h"
 #include "planner/assumptions.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <optional>
 

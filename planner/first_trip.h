@@ -2,7 +2,7 @@
 
 #include "geo/ground/elevation.h"
 #include "geo/tracks/track.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <optional>
 #include <string>

@@ -1,7 +1,7 @@
 #include "planner/kit_choice.h"
 
 #include "planner/quantities/wording.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>
 

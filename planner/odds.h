@@ -4,7 +4,7 @@
 #include "planner/plan.h"
 #include "planner/route.h"
 #include "planner/spread.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <cstddef>
 #include <cstdint>

@@ -9,7 +9,7 @@
 #include "planner/plan_supplies.h"
 #include "planner/remedies.h"
 #include "planner/route.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <cstddef>
 #include <optional>

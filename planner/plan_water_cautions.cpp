@@ -3,7 +3,7 @@
 #include "planner/models/river.h"
 #include "planner/models/wind.h"
 #include "planner/plan_draft.h"
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>
 

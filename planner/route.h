@@ -4,7 +4,7 @@
 #include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
 #include "planner/caution.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <cstddef>
 #include <optional>

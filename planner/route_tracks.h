@@ -3,7 +3,7 @@
 #include "geo/lines/polyline.h"
 #include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <optional>
 #include <string>

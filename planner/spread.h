@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <array>
 #include <string_view>

@@ -2,7 +2,7 @@
 
 #include "geo/input_error.h"
 #include "planner/route.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
 #include "planner/waypoint_words.h"
 
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <algorithm>
 #include <array>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/tracks/track.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <optional>
 #include <string_view>

@@ -1,6 +1,6 @@
 #include "cli/completions/command_table.h"
 
-#include "planner/trip_sections.h"
+#include "planner/trip/trip_sections.h"
 
 #include <CLI/CLI.hpp>
 

@@ -3,7 +3,7 @@
 #include "cli/book.h"
 #include "cli/plan_json.h"
 #include "planner/route.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"

@@ -6,7 +6,7 @@
 #include "cli/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/tracks/gpx.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"

@@ -1,6 +1,6 @@
 #include "planner/against_plan.h"
 
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 

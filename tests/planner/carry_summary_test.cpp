@@ -2,7 +2,7 @@
 
 #include "planner/plan.h"
 #include "planner/route.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"
 

@@ -1,7 +1,7 @@
-#include "planner/json_document.h"
+#include "planner/trip/json_document.h"
 
 #include "geo/input_error.h"
-#include "planner/json_pointer.h"
+#include "planner/trip/json_pointer.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

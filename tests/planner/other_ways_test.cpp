@@ -5,7 +5,7 @@
 #include "geo/lines/geodesic.h"
 #include "planner/other_routes.h"
 #include "planner/plan.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/source_tree.h"
 

@@ -1,6 +1,6 @@
 #include "geo/ground/elevation.h"
 #include "geo/lines/geodesic.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 #include "sample-routes/make/lay_out.h"
 #include "sample-routes/make/samples.h"
 #include "tests/support/source_tree.h"

@@ -1,4 +1,4 @@
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 
 #include "geo/input_error.h"
 #include "planner/quantities/units.h"

@@ -1,5 +1,5 @@
 #include "geo/input_error.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>

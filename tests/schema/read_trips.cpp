@@ -2,7 +2,7 @@
 // places at which the reader finds a problem.
 
 #include "geo/input_error.h"
-#include "planner/trip_file.h"
+#include "planner/trip/trip_file.h"
 
 #include <nlohmann/json.hpp>
 

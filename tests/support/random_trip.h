@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/route.h"
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <cstdint>
 

@@ -1,6 +1,6 @@
 #include "planner/models/stove_fuel.h"
 #include "planner/quantities/words.h"
-#include "planner/trip_sections.h"
+#include "planner/trip/trip_sections.h"
 
 #include <fmt/format.h>
 

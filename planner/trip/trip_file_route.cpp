@@ -1,5 +1,5 @@
 #include "planner/models/river.h"
-#include "planner/trip_sections.h"
+#include "planner/trip/trip_sections.h"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "planner/json_pointer.h"
+#include "planner/trip/json_pointer.h"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "planner/trip_check.h"
+#include "planner/trip/trip_check.h"
 
 #include "geo/light/time_zone.h"
 #include "planner/quantities/words.h"

@@ -1,4 +1,4 @@
-#include "planner/trip_words.h"
+#include "planner/trip/trip_words.h"
 
 #include <algorithm>
 #include <array>

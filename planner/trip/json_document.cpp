@@ -1,6 +1,6 @@
-#include "planner/json_document.h"
+#include "planner/trip/json_document.h"
 
-#include "planner/json_pointer.h"
+#include "planner/trip/json_pointer.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

@@ -3,7 +3,7 @@
 #include "planner/models/paddling.h"
 #include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
-#include "planner/trip_sections.h"
+#include "planner/trip/trip_sections.h"
 
 #include <array>
 #include <span>

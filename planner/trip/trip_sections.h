@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/trip.h"
-#include "planner/trip_value.h"
+#include "planner/trip/trip.h"
+#include "planner/trip/trip_value.h"
 
 #include <string>
 #include <string_view>

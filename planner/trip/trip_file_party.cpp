@@ -1,4 +1,4 @@
-#include "planner/trip_sections.h"
+#include "planner/trip/trip_sections.h"
 
 namespace tumpline::planner {
 

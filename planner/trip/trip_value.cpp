@@ -1,7 +1,7 @@
-#include "planner/trip_value.h"
+#include "planner/trip/trip_value.h"
 
-#include "planner/json_pointer.h"
 #include "planner/quantities/words.h"
+#include "planner/trip/json_pointer.h"
 
 #include <fmt/format.h>
 

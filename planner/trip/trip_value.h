@@ -1,9 +1,9 @@
 #pragma once
 
 #include "geo/input_error.h"
-#include "planner/json_document.h"
 #include "planner/quantities/units.h"
-#include "planner/trip_words.h"
+#include "planner/trip/json_document.h"
+#include "planner/trip/trip_words.h"
 
 #include <chrono>
 #include <cstddef>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/json_document.h"
+#include "planner/trip/json_document.h"
 
 #include <string>
 #include <string_view>

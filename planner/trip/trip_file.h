@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/trip.h"
+#include "planner/trip/trip.h"
 
 #include <filesystem>
 #include <string>
