@@ -2,7 +2,7 @@
 
 #include "planner/plan.h"
 #include "planner/quantities/units.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <string>
 

@@ -3,7 +3,7 @@
 #include "cli/book_fields.h"
 #include "cli/book_text.h"
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <functional>
 #include <string>

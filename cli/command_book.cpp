@@ -4,7 +4,7 @@
 #include "cli/planning.h"
 #include "cli/progress.h"
 #include "cli/whole_file.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 namespace tumpline::cli {
 

@@ -6,7 +6,7 @@
 #include "cli/text_width.h"
 #include "geo/input_error.h"
 #include "planner/rounds.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <fmt/ostream.h>
 

@@ -7,7 +7,7 @@
 #include "cli/progress.h"
 #include "cli/whole_file.h"
 #include "geo/input_error.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <fmt/format.h>
 

@@ -4,7 +4,7 @@
 #include "cli/progress.h"
 #include "cli/version.h"
 #include "planner/nights.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 namespace tumpline::cli {
 

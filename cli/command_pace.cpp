@@ -11,7 +11,7 @@
 #include "planner/models/load_effect.h"
 #include "planner/quantities/words.h"
 #include "planner/recorded_motion.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/trip/trip_file.h"
 
 #include <fmt/ostream.h>

@@ -2,7 +2,7 @@
 
 #include "geo/position.h"
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <optional>
 #include <string>

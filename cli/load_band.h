@@ -2,7 +2,7 @@
 
 #include "cli/book_text.h"
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <cstddef>
 #include <string>

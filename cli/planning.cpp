@@ -2,7 +2,7 @@
 
 #include "cli/caution_text.h"
 #include "cli/progress.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <fmt/ostream.h>
 

@@ -2,7 +2,7 @@
 
 #include "geo/ground/elevation.h"
 #include "geo/tracks/track.h"
-#include "planner/route_tracks.h"
+#include "planner/route/route_tracks.h"
 
 #include <optional>
 #include <string>

@@ -2,7 +2,7 @@
 
 #include "planner/plan.h"
 #include "planner/recorded_motion.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <cstddef>
 #include <optional>

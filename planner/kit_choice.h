@@ -2,7 +2,7 @@
 
 #include "planner/assumptions.h"
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <vector>
 

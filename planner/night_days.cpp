@@ -2,7 +2,7 @@
 
 #include "planner/calendar.h"
 #include "planner/quantities/units.h"
-#include "planner/route_places.h"
+#include "planner/route/route_places.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 
 #include "planner/outcomes.h"
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/spread.h"
 #include "planner/trip/trip.h"
 

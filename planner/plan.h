@@ -8,7 +8,7 @@
 #include "planner/plan_carries.h"
 #include "planner/plan_supplies.h"
 #include "planner/remedies.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>

@@ -2,8 +2,8 @@
 
 #include "geo/lines/geodesic.h"
 #include "planner/afloat_or_on_foot.h"
-#include "planner/route_tracks.h"
-#include "planner/waypoint_words.h"
+#include "planner/route/route_tracks.h"
+#include "planner/route/waypoint_words.h"
 
 #include <algorithm>
 #include <chrono>

@@ -4,7 +4,7 @@
 #include "planner/models/load_carriage.h"
 #include "planner/models/river.h"
 #include "planner/models/walking_speed.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <cstddef>
 #include <optional>

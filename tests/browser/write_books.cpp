@@ -2,7 +2,7 @@
 //     write_books FOLDER
 #include "cli/book.h"
 #include "cli/plan_json.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"

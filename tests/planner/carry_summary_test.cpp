@@ -1,7 +1,7 @@
 /// The portages of a whole trip in one sentence, and what it says against the portages themselves.
 
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"

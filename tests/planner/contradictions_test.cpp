@@ -4,7 +4,7 @@
 #include "planner/night_days.h"
 #include "planner/nights.h"
 #include "planner/plan.h"
-#include "planner/trip_on_route.h"
+#include "planner/route/trip_on_route.h"
 #include "tests/support/level_trip.h"
 #include "tests/support/temp_folder.h"
 

@@ -3,7 +3,7 @@
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "geo/tracks/gpx.h"
-#include "planner/waypoint_words.h"
+#include "planner/route/waypoint_words.h"
 
 #include <gtest/gtest.h>
 

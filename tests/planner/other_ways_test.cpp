@@ -3,8 +3,8 @@
 #include "planner/other_ways.h"
 
 #include "geo/lines/geodesic.h"
-#include "planner/other_routes.h"
 #include "planner/plan.h"
+#include "planner/route/other_routes.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/source_tree.h"

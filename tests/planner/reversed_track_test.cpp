@@ -1,4 +1,4 @@
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 namespace tumpline::test {
 

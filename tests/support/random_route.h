@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/trip/trip.h"
 #include "tests/support/random_draws.h"
 

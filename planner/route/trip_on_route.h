@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/input_error.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 #include "planner/trip/trip.h"
 
 #include <string>

@@ -1,8 +1,8 @@
-#include "planner/other_routes.h"
+#include "planner/route/other_routes.h"
 
 #include "geo/lines/geodesic.h"
-#include "planner/route_chain.h"
-#include "planner/trip_on_route.h"
+#include "planner/route/route_chain.h"
+#include "planner/route/trip_on_route.h"
 
 #include <fmt/format.h>
 

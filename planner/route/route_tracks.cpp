@@ -1,4 +1,4 @@
-#include "planner/route_tracks.h"
+#include "planner/route/route_tracks.h"
 
 #include <algorithm>
 #include <array>

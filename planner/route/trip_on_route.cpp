@@ -1,8 +1,8 @@
-#include "planner/trip_on_route.h"
+#include "planner/route/trip_on_route.h"
 
 #include "planner/assumptions.h"
 #include "planner/quantities/units.h"
-#include "planner/route_places.h"
+#include "planner/route/route_places.h"
 
 #include <fmt/format.h>
 

@@ -1,14 +1,14 @@
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
-#include "planner/other_routes.h"
 #include "planner/quantities/words.h"
-#include "planner/route_chain.h"
-#include "planner/route_places.h"
-#include "planner/route_tracks.h"
-#include "planner/trip_on_route.h"
+#include "planner/route/other_routes.h"
+#include "planner/route/route_chain.h"
+#include "planner/route/route_places.h"
+#include "planner/route/route_tracks.h"
+#include "planner/route/trip_on_route.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/route.h"
-#include "planner/route_tracks.h"
+#include "planner/route/route.h"
+#include "planner/route/route_tracks.h"
 
 #include <string>
 #include <vector>

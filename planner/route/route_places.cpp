@@ -1,4 +1,4 @@
-#include "planner/route_places.h"
+#include "planner/route/route_places.h"
 
 #include "planner/quantities/wording.h"
 

@@ -1,4 +1,4 @@
-#include "planner/route_chain.h"
+#include "planner/route/route_chain.h"
 
 #include "geo/lines/geodesic.h"
 #include "planner/quantities/wording.h"

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/route.h"
-#include "planner/route_places.h"
+#include "planner/route/route.h"
+#include "planner/route/route_places.h"
 
 #include <vector>
 

@@ -1,4 +1,4 @@
-#include "planner/waypoint_words.h"
+#include "planner/route/waypoint_words.h"
 
 #include "planner/trip/trip_words.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/position.h"
-#include "planner/route.h"
+#include "planner/route/route.h"
 
 #include <map>
 #include <string>
