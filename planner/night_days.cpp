@@ -1,6 +1,6 @@
 #include "planner/night_days.h"
 
-#include "planner/calendar.h"
+#include "planner/conditions/calendar.h"
 #include "planner/quantities/units.h"
 #include "planner/route/route_places.h"
 

@@ -1,6 +1,6 @@
 #include "planner/plan.h"
 
-#include "planner/calendar.h"
+#include "planner/conditions/calendar.h"
 #include "planner/model_use.h"
 #include "planner/nights.h"
 #include "planner/plan_draft.h"

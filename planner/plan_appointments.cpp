@@ -1,4 +1,4 @@
-#include "planner/calendar.h"
+#include "planner/conditions/calendar.h"
 #include "planner/plan_draft.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 #include "planner/plan_supplies.h"
 
-#include "planner/calendar.h"
+#include "planner/conditions/calendar.h"
 #include "planner/night_days.h"
 #include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"

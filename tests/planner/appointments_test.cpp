@@ -1,6 +1,6 @@
 /// Latest departures, by hand, by planning again, and by going forward day after day.
 
-#include "planner/calendar.h"
+#include "planner/conditions/calendar.h"
 #include "planner/plan.h"
 #include "planner/schedule.h"
 #include "tests/support/level_trip.h"
