@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/assumptions.h"
-#include "planner/spread.h"
+#include "planner/defaults/assumptions.h"
+#include "planner/defaults/spread.h"
 
 #include <cstddef>
 #include <cstdint>

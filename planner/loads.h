@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/assumptions.h"
 #include "planner/carries.h"
+#include "planner/defaults/assumptions.h"
 #include "planner/ledger.h"
 #include "planner/plan.h"
 #include "planner/provisions.h"

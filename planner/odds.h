@@ -1,9 +1,9 @@
 #pragma once
 
+#include "planner/defaults/spread.h"
 #include "planner/outcomes.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
-#include "planner/spread.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>

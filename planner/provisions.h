@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/assumptions.h"
+#include "planner/defaults/assumptions.h"
 #include "planner/schedule.h"
 #include "planner/stretches.h"
 

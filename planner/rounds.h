@@ -1,8 +1,8 @@
 #pragma once
 
-#include "planner/assumptions.h"
+#include "planner/defaults/assumptions.h"
+#include "planner/defaults/kit_choice.h"
 #include "planner/effort.h"
-#include "planner/kit_choice.h"
 #include "planner/loads.h"
 #include "planner/pace.h"
 #include "planner/provisions.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/assumptions.h"
+#include "planner/defaults/assumptions.h"
 #include "planner/models/load_carriage.h"
 #include "planner/models/river.h"
 #include "planner/models/walking_speed.h"

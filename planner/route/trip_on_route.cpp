@@ -1,6 +1,6 @@
 #include "planner/route/trip_on_route.h"
 
-#include "planner/assumptions.h"
+#include "planner/defaults/assumptions.h"
 #include "planner/quantities/units.h"
 #include "planner/route/route_places.h"
 

@@ -1,4 +1,4 @@
-#include "planner/assumptions.h"
+#include "planner/defaults/assumptions.h"
 #include "planner/models/stove_fuel.h"
 #include "tests/support/plain_trip.h"
 

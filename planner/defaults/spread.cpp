@@ -1,4 +1,4 @@
-#include "planner/spread.h"
+#include "planner/defaults/spread.h"
 
 #include <fmt/format.h>
 

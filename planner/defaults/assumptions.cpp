@@ -1,4 +1,4 @@
-#include "planner/assumptions.h"
+#include "planner/defaults/assumptions.h"
 
 #include "planner/models/catalogue.h"
 #include "planner/models/drinking.h"

@@ -1,4 +1,4 @@
-#include "planner/kit_choice.h"
+#include "planner/defaults/kit_choice.h"
 
 #include "planner/quantities/wording.h"
 #include "planner/trip/trip_words.h"
