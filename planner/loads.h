@@ -2,12 +2,12 @@
 
 #include "planner/carries.h"
 #include "planner/defaults/assumptions.h"
+#include "planner/journey/provisions.h"
+#include "planner/journey/schedule.h"
+#include "planner/journey/stretches.h"
 #include "planner/ledger.h"
 #include "planner/plan.h"
-#include "planner/provisions.h"
-#include "planner/schedule.h"
 #include "planner/sharing.h"
-#include "planner/stretches.h"
 
 #include <array>
 #include <cstddef>

@@ -1,6 +1,6 @@
 #include "planner/portage.h"
 
-#include "planner/pace.h"
+#include "planner/journey/pace.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>

@@ -2,12 +2,12 @@
 
 #include "planner/defaults/assumptions.h"
 #include "planner/defaults/kit_choice.h"
-#include "planner/effort.h"
+#include "planner/journey/effort.h"
+#include "planner/journey/pace.h"
+#include "planner/journey/provisions.h"
+#include "planner/journey/schedule.h"
+#include "planner/journey/stretches.h"
 #include "planner/loads.h"
-#include "planner/pace.h"
-#include "planner/provisions.h"
-#include "planner/schedule.h"
-#include "planner/stretches.h"
 
 #include <cstddef>
 #include <optional>

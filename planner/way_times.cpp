@@ -1,7 +1,7 @@
 #include "planner/way_times.h"
 
+#include "planner/journey/pace.h"
 #include "planner/models/walking_speed.h"
-#include "planner/pace.h"
 #include "planner/quantities/units.h"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
 /// Latest departures, by hand, by planning again, and by going forward day after day.
 
 #include "planner/conditions/calendar.h"
+#include "planner/journey/schedule.h"
 #include "planner/plan.h"
-#include "planner/schedule.h"
 #include "tests/support/level_trip.h"
 
 #include <gtest/gtest.h>

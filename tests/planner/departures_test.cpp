@@ -1,4 +1,4 @@
-#include "planner/pace.h"
+#include "planner/journey/pace.h"
 #include "planner/rounds.h"
 #include "tests/support/random_trip.h"
 

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "planner/defaults/assumptions.h"
-#include "planner/schedule.h"
-#include "planner/stretches.h"
+#include "planner/journey/schedule.h"
+#include "planner/journey/stretches.h"
 
 #include <array>
 #include <cmath>

@@ -1,8 +1,8 @@
-#include "planner/effort.h"
+#include "planner/journey/effort.h"
 
+#include "planner/journey/pace.h"
 #include "planner/models/compendium.h"
 #include "planner/models/load_effect.h"
-#include "planner/pace.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>

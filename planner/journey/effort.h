@@ -1,9 +1,9 @@
 #pragma once
 
 #include "planner/defaults/assumptions.h"
+#include "planner/journey/schedule.h"
+#include "planner/journey/stretches.h"
 #include "planner/loads.h"
-#include "planner/schedule.h"
-#include "planner/stretches.h"
 
 #include <cstddef>
 #include <vector>

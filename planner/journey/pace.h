@@ -1,8 +1,8 @@
 #pragma once
 
 #include "planner/defaults/assumptions.h"
+#include "planner/journey/stretches.h"
 #include "planner/models/paddling.h"
-#include "planner/stretches.h"
 
 #include <cstddef>
 #include <vector>

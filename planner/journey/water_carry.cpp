@@ -1,4 +1,4 @@
-#include "planner/provisions.h"
+#include "planner/journey/provisions.h"
 
 #include <algorithm>
 #include <utility>

@@ -1,4 +1,4 @@
-#include "planner/schedule.h"
+#include "planner/journey/schedule.h"
 
 #include "planner/quantities/units.h"
 

@@ -1,4 +1,4 @@
-#include "planner/pace.h"
+#include "planner/journey/pace.h"
 
 #include "planner/models/load_effect.h"
 

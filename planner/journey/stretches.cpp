@@ -1,4 +1,4 @@
-#include "planner/stretches.h"
+#include "planner/journey/stretches.h"
 
 #include "planner/models/terrain.h"
 
