@@ -5,7 +5,7 @@
 #include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
 #include "planner/caution.h"
-#include "planner/ledger.h"
+#include "planner/loads/ledger.h"
 #include "planner/plan.h"
 #include "planner/quantities/units.h"
 #include "planner/trip/trip_words.h"

@@ -3,7 +3,7 @@
 #include "geo/light/sun.h"
 #include "geo/profiles/profile.h"
 #include "planner/caution.h"
-#include "planner/ledger.h"
+#include "planner/loads/ledger.h"
 #include "planner/other_ways.h"
 #include "planner/plan_carries.h"
 #include "planner/plan_supplies.h"

@@ -1,5 +1,5 @@
-#include "planner/bearers.h"
 #include "planner/caution_list.h"
+#include "planner/loads/bearers.h"
 #include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/remedies.h"

@@ -1,7 +1,7 @@
 #include "planner/remedies.h"
 
-#include "planner/bearers.h"
 #include "planner/journey/pace.h"
+#include "planner/loads/bearers.h"
 #include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
 

@@ -7,7 +7,7 @@
 #include "planner/journey/provisions.h"
 #include "planner/journey/schedule.h"
 #include "planner/journey/stretches.h"
-#include "planner/loads.h"
+#include "planner/loads/loads.h"
 
 #include <cstddef>
 #include <optional>

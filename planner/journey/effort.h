@@ -3,7 +3,7 @@
 #include "planner/defaults/assumptions.h"
 #include "planner/journey/schedule.h"
 #include "planner/journey/stretches.h"
-#include "planner/loads.h"
+#include "planner/loads/loads.h"
 
 #include <cstddef>
 #include <vector>

@@ -1,4 +1,4 @@
-#include "planner/sharing.h"
+#include "planner/loads/sharing.h"
 
 #include <algorithm>
 #include <limits>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/loads.h"
+#include "planner/loads/loads.h"
 
 #include <vector>
 

@@ -1,4 +1,4 @@
-#include "planner/bearers.h"
+#include "planner/loads/bearers.h"
 
 #include "planner/quantities/milligrams.h"
 

@@ -1,4 +1,4 @@
-#include "planner/ledger.h"
+#include "planner/loads/ledger.h"
 
 namespace tumpline::planner {
 

@@ -1,4 +1,4 @@
-#include "planner/carries.h"
+#include "planner/loads/carries.h"
 
 #include "planner/quantities/milligrams.h"
 

@@ -1,13 +1,13 @@
 #pragma once
 
-#include "planner/carries.h"
 #include "planner/defaults/assumptions.h"
 #include "planner/journey/provisions.h"
 #include "planner/journey/schedule.h"
 #include "planner/journey/stretches.h"
-#include "planner/ledger.h"
+#include "planner/loads/carries.h"
+#include "planner/loads/ledger.h"
+#include "planner/loads/sharing.h"
 #include "planner/plan.h"
-#include "planner/sharing.h"
 
 #include <array>
 #include <cstddef>

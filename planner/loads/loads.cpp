@@ -1,11 +1,11 @@
-#include "planner/loads.h"
+#include "planner/loads/loads.h"
 
-#include "planner/bearers.h"
-#include "planner/booking.h"
-#include "planner/pieces.h"
-#include "planner/portage.h"
+#include "planner/loads/bearers.h"
+#include "planner/loads/booking.h"
+#include "planner/loads/pieces.h"
+#include "planner/loads/portage.h"
+#include "planner/loads/stores.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/stores.h"
 
 #include <algorithm>
 #include <string_view>

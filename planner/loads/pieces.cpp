@@ -1,4 +1,4 @@
-#include "planner/pieces.h"
+#include "planner/loads/pieces.h"
 
 #include "planner/quantities/milligrams.h"
 

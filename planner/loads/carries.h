@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/ledger.h"
+#include "planner/loads/ledger.h"
 
 #include <cstddef>
 #include <cstdint>

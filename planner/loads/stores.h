@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/booking.h"
-#include "planner/loads.h"
+#include "planner/loads/booking.h"
+#include "planner/loads/loads.h"
 
 #include <cstddef>
 #include <cstdint>

@@ -1,4 +1,4 @@
-#include "planner/booking.h"
+#include "planner/loads/booking.h"
 
 #include <cassert>
 #include <numeric>

@@ -1,6 +1,6 @@
-#include "planner/stores.h"
+#include "planner/loads/stores.h"
 
-#include "planner/bearers.h"
+#include "planner/loads/bearers.h"
 #include "planner/quantities/milligrams.h"
 
 #include <fmt/format.h>

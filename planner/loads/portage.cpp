@@ -1,4 +1,4 @@
-#include "planner/portage.h"
+#include "planner/loads/portage.h"
 
 #include "planner/journey/pace.h"
 #include "planner/quantities/milligrams.h"

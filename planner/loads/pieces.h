@@ -1,8 +1,8 @@
 #pragma once
 
-#include "planner/booking.h"
-#include "planner/carries.h"
-#include "planner/loads.h"
+#include "planner/loads/booking.h"
+#include "planner/loads/carries.h"
+#include "planner/loads/loads.h"
 
 #include <vector>
 
