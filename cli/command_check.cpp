@@ -5,8 +5,8 @@
 #include "cli/table.h"
 #include "cli/text_width.h"
 #include "geo/input_error.h"
-#include "planner/rounds.h"
 #include "planner/route/route.h"
+#include "planner/solution/rounds.h"
 
 #include <fmt/ostream.h>
 

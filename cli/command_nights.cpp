@@ -3,8 +3,8 @@
 #include "cli/nights_text.h"
 #include "cli/progress.h"
 #include "cli/version.h"
-#include "planner/nights.h"
 #include "planner/route/route.h"
+#include "planner/solution/nights.h"
 
 namespace tumpline::cli {
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/plan_text.h"
-#include "planner/nights.h"
+#include "planner/solution/nights.h"
 
 #include <string>
 #include <string_view>

@@ -2,8 +2,8 @@
 
 #include "planner/conditions/calendar.h"
 #include "planner/model_use.h"
-#include "planner/nights.h"
 #include "planner/plan_draft.h"
+#include "planner/solution/nights.h"
 
 #include <algorithm>
 

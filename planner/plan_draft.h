@@ -2,7 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "planner/plan.h"
-#include "planner/rounds.h"
+#include "planner/solution/rounds.h"
 
 #include <cstddef>
 #include <optional>

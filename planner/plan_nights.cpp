@@ -1,6 +1,6 @@
-#include "planner/night_days.h"
 #include "planner/plan_draft.h"
 #include "planner/quantities/units.h"
+#include "planner/solution/night_days.h"
 
 #include <fmt/format.h>
 

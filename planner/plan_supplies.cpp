@@ -1,9 +1,9 @@
 #include "planner/plan_supplies.h"
 
 #include "planner/conditions/calendar.h"
-#include "planner/night_days.h"
 #include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/solution/night_days.h"
 
 #include <algorithm>
 #include <array>

@@ -1,10 +1,10 @@
 /// Limits that contradict each other: the reasons named are the smallest, by trying every choice.
 /// And contradictions that only the route shows.
 
-#include "planner/night_days.h"
-#include "planner/nights.h"
 #include "planner/plan.h"
 #include "planner/route/trip_on_route.h"
+#include "planner/solution/night_days.h"
+#include "planner/solution/nights.h"
 #include "tests/support/level_trip.h"
 #include "tests/support/temp_folder.h"
 

@@ -1,6 +1,6 @@
 /// The programme against exhaustive search: every set of stops is tried on cases small enough.
 
-#include "planner/night_programme.h"
+#include "planner/solution/night_programme.h"
 
 #include "tests/support/random_draws.h"
 

@@ -1,9 +1,9 @@
 /// Chosen nights against the plan and against trying every set of nights.
 
-#include "planner/nights.h"
+#include "planner/solution/nights.h"
 
-#include "planner/night_days.h"
 #include "planner/plan_draft.h"
+#include "planner/solution/night_days.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "planner/rounds.h"
+#include "planner/solution/rounds.h"
 
 #include "geo/input_error.h"
 

@@ -1,8 +1,8 @@
-#include "planner/nights.h"
+#include "planner/solution/nights.h"
 
-#include "planner/night_days.h"
 #include "planner/plan_draft.h"
 #include "planner/quantities/units.h"
+#include "planner/solution/night_days.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

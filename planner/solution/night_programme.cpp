@@ -1,4 +1,4 @@
-#include "planner/night_programme.h"
+#include "planner/solution/night_programme.h"
 
 #include <algorithm>
 #include <cassert>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "planner/night_programme.h"
 #include "planner/plan.h"
-#include "planner/rounds.h"
+#include "planner/solution/night_programme.h"
+#include "planner/solution/rounds.h"
 
 #include <cstddef>
 #include <string>

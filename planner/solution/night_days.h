@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/night_programme.h"
-#include "planner/rounds.h"
+#include "planner/solution/night_programme.h"
+#include "planner/solution/rounds.h"
 
 #include <chrono>
 #include <cstddef>

@@ -1,4 +1,4 @@
-#include "planner/night_days.h"
+#include "planner/solution/night_days.h"
 
 #include "planner/conditions/calendar.h"
 #include "planner/quantities/units.h"
