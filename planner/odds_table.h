@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/draws.h"
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 
 #include <cstddef>
 #include <vector>

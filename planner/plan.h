@@ -5,9 +5,9 @@
 #include "planner/caution.h"
 #include "planner/loads/ledger.h"
 #include "planner/other_ways.h"
-#include "planner/plan_carries.h"
-#include "planner/plan_supplies.h"
 #include "planner/remedies.h"
+#include "planner/results/plan_carries.h"
+#include "planner/results/plan_supplies.h"
 #include "planner/route/route.h"
 #include "planner/trip/trip.h"
 

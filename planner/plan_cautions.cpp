@@ -2,7 +2,7 @@
 #include "planner/day_rules.h"
 #include "planner/model_ranges.h"
 #include "planner/models/constants.h"
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 
 #include <fmt/format.h>
 

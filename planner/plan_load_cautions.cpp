@@ -1,8 +1,8 @@
 #include "planner/caution_list.h"
 #include "planner/loads/bearers.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/remedies.h"
+#include "planner/results/plan_draft.h"
 
 #include <algorithm>
 #include <numeric>

@@ -1,5 +1,5 @@
-#include "planner/plan_draft.h"
 #include "planner/quantities/units.h"
+#include "planner/results/plan_draft.h"
 #include "planner/solution/night_days.h"
 
 #include <fmt/format.h>

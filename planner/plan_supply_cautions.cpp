@@ -1,6 +1,6 @@
 #include "planner/caution_list.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/units.h"
+#include "planner/results/plan_draft.h"
 
 #include <fmt/format.h>
 

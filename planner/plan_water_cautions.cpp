@@ -2,7 +2,7 @@
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/wind.h"
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 #include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>

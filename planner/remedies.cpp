@@ -2,8 +2,8 @@
 
 #include "planner/journey/pace.h"
 #include "planner/loads/bearers.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/results/plan_draft.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #include "planner/solution/nights.h"
 
-#include "planner/plan_draft.h"
 #include "planner/quantities/units.h"
+#include "planner/results/plan_draft.h"
 #include "planner/solution/night_days.h"
 
 #include <fmt/format.h>

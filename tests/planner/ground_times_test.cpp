@@ -1,6 +1,6 @@
-#include "planner/model_use.h"
 #include "planner/models/terrain.h"
 #include "planner/plan.h"
+#include "planner/results/model_use.h"
 #include "tests/support/plain_trip.h"
 
 #include <gtest/gtest.h>

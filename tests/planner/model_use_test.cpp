@@ -1,4 +1,4 @@
-#include "planner/model_use.h"
+#include "planner/results/model_use.h"
 
 #include "planner/models/catalogue.h"
 #include "tests/support/plain_trip.h"

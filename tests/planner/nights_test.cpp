@@ -2,7 +2,7 @@
 
 #include "planner/solution/nights.h"
 
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 #include "planner/solution/night_days.h"
 #include "tests/support/random_trip.h"
 

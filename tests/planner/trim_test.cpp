@@ -1,9 +1,9 @@
 /// Bags levelled against trying every way, and what lies where as food goes.
 
-#include "planner/trim.h"
+#include "planner/results/trim.h"
 
-#include "planner/bag_sums.h"
 #include "planner/plan.h"
+#include "planner/results/bag_sums.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/random_trip.h"

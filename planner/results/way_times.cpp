@@ -1,4 +1,4 @@
-#include "planner/way_times.h"
+#include "planner/results/way_times.h"
 
 #include "planner/journey/pace.h"
 #include "planner/models/walking_speed.h"

@@ -1,5 +1,5 @@
-#include "planner/plan_draft.h"
-#include "planner/way_times.h"
+#include "planner/results/plan_draft.h"
+#include "planner/results/way_times.h"
 
 #include <algorithm>
 #include <optional>

@@ -1,8 +1,8 @@
-#include "planner/plan_supplies.h"
+#include "planner/results/plan_supplies.h"
 
 #include "planner/conditions/calendar.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/results/plan_draft.h"
 #include "planner/solution/night_days.h"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
-#include "planner/plan_carries.h"
+#include "planner/results/plan_carries.h"
 
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

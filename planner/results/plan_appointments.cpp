@@ -1,5 +1,5 @@
 #include "planner/conditions/calendar.h"
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 
 #include <algorithm>
 #include <chrono>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/plan_draft.h"
+#include "planner/results/plan_draft.h"
 
 #include <vector>
 

@@ -1,7 +1,7 @@
-#include "planner/trim.h"
+#include "planner/results/trim.h"
 
-#include "planner/bag_sums.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/results/bag_sums.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "planner/bag_sums.h"
+#include "planner/results/bag_sums.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,9 +1,9 @@
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 #include "planner/models/wind.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/trim.h"
+#include "planner/results/plan_draft.h"
+#include "planner/results/trim.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/trim.h"
+#include "planner/results/trim.h"
 
 #include <cstddef>
 #include <optional>

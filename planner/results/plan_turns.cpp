@@ -1,7 +1,7 @@
 #include "planner/conditions/calendar.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/units.h"
-#include "planner/way_times.h"
+#include "planner/results/plan_draft.h"
+#include "planner/results/way_times.h"
 
 #include <algorithm>
 #include <cmath>

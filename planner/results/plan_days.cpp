@@ -1,6 +1,6 @@
 #include "planner/conditions/calendar.h"
-#include "planner/plan_draft.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/results/plan_draft.h"
 
 #include <algorithm>
 #include <cmath>
