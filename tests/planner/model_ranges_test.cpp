@@ -1,4 +1,4 @@
-#include "planner/model_ranges.h"
+#include "planner/cautions/model_ranges.h"
 
 #include "planner/models/drinking.h"
 #include "tests/support/plain_trip.h"

@@ -1,4 +1,4 @@
-#include "planner/out_of_range.h"
+#include "planner/cautions/out_of_range.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
-#include "planner/caution_list.h"
-#include "planner/day_rules.h"
-#include "planner/model_ranges.h"
+#include "planner/cautions/caution_list.h"
+#include "planner/cautions/day_rules.h"
+#include "planner/cautions/model_ranges.h"
 #include "planner/models/constants.h"
 #include "planner/results/plan_draft.h"
 

@@ -1,4 +1,4 @@
-#include "planner/caution_list.h"
+#include "planner/cautions/caution_list.h"
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/wind.h"

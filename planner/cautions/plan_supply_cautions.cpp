@@ -1,4 +1,4 @@
-#include "planner/caution_list.h"
+#include "planner/cautions/caution_list.h"
 #include "planner/quantities/units.h"
 #include "planner/results/plan_draft.h"
 

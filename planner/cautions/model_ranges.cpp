@@ -1,6 +1,7 @@
-#include "planner/model_ranges.h"
+#include "planner/cautions/model_ranges.h"
 
-#include "planner/caution_list.h"
+#include "planner/cautions/caution_list.h"
+#include "planner/cautions/out_of_range.h"
 #include "planner/journey/pace.h"
 #include "planner/models/catalogue.h"
 #include "planner/models/drinking.h"
@@ -9,7 +10,6 @@
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/terrain.h"
-#include "planner/out_of_range.h"
 #include "planner/quantities/milligrams.h"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-#include "planner/day_rules.h"
+#include "planner/cautions/day_rules.h"
 
 #include "planner/models/load_carriage.h"
 #include "planner/models/walking_rules.h"

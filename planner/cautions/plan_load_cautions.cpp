@@ -1,4 +1,4 @@
-#include "planner/caution_list.h"
+#include "planner/cautions/caution_list.h"
 #include "planner/loads/bearers.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/remedies.h"
