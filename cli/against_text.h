@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/against_plan.h"
 #include "planner/plan.h"
+#include "planner/recordings/against_plan.h"
 
 #include <string>
 

@@ -7,7 +7,7 @@
 #include "cli/whole_file.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
-#include "planner/first_trip.h"
+#include "planner/recordings/first_trip.h"
 #include "planner/trip/trip_words.h"
 
 #include <fmt/ostream.h>

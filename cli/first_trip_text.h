@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/first_trip.h"
+#include "planner/recordings/first_trip.h"
 
 #include <string>
 #include <vector>

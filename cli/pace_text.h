@@ -1,8 +1,8 @@
 #pragma once
 
 #include "cli/against_text.h"
-#include "planner/learned_pace.h"
 #include "planner/quantities/units.h"
+#include "planner/recordings/learned_pace.h"
 
 #include <optional>
 #include <string>

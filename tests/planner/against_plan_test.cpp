@@ -1,4 +1,4 @@
-#include "planner/against_plan.h"
+#include "planner/recordings/against_plan.h"
 
 #include "planner/trip/trip_file.h"
 #include "tests/support/source_tree.h"

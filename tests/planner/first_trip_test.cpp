@@ -1,4 +1,4 @@
-#include "planner/first_trip.h"
+#include "planner/recordings/first_trip.h"
 
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"

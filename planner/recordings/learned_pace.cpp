@@ -1,4 +1,4 @@
-#include "planner/learned_pace.h"
+#include "planner/recordings/learned_pace.h"
 
 #include "geo/lines/geodesic.h"
 

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/models/walking_speed.h"
-#include "planner/recorded_motion.h"
+#include "planner/recordings/recorded_motion.h"
 
 #include <cstddef>
 #include <optional>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
-#include "planner/recorded_motion.h"
+#include "planner/recordings/recorded_motion.h"
 #include "planner/route/route.h"
 
 #include <cstddef>

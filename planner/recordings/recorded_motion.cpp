@@ -1,7 +1,7 @@
-#include "planner/recorded_motion.h"
+#include "planner/recordings/recorded_motion.h"
 
 #include "geo/lines/geodesic.h"
-#include "planner/afloat_or_on_foot.h"
+#include "planner/recordings/afloat_or_on_foot.h"
 #include "planner/route/route_tracks.h"
 #include "planner/route/waypoint_words.h"
 

@@ -1,7 +1,7 @@
-#include "planner/first_trip.h"
+#include "planner/recordings/first_trip.h"
 
 #include "geo/input_error.h"
-#include "planner/afloat_or_on_foot.h"
+#include "planner/recordings/afloat_or_on_foot.h"
 #include "planner/route/route_tracks.h"
 #include "planner/route/waypoint_words.h"
 

@@ -1,4 +1,4 @@
-#include "planner/afloat_or_on_foot.h"
+#include "planner/recordings/afloat_or_on_foot.h"
 
 #include "geo/profiles/track_summary.h"
 

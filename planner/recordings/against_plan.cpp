@@ -1,4 +1,4 @@
-#include "planner/against_plan.h"
+#include "planner/recordings/against_plan.h"
 
 #include "geo/lines/geodesic.h"
 
