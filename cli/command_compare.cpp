@@ -5,7 +5,7 @@
 #include "cli/planning.h"
 #include "cli/version.h"
 #include "geo/input_error.h"
-#include "planner/compare.h"
+#include "planner/decisions/compare.h"
 
 #include <fmt/format.h>
 

@@ -16,7 +16,7 @@
 #include "cli/usage.h"
 #include "cli/version.h"
 #include "geo/input_error.h"
-#include "planner/odds.h"
+#include "planner/decisions/odds.h"
 #include "planner/quantities/words.h"
 
 #include <CLI/CLI.hpp>

@@ -4,7 +4,7 @@
 #include "cli/odds_text.h"
 #include "cli/progress.h"
 #include "cli/version.h"
-#include "planner/odds.h"
+#include "planner/decisions/odds.h"
 
 #include <algorithm>
 #include <thread>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/compare.h"
+#include "planner/decisions/compare.h"
 
 #include <string>
 #include <string_view>

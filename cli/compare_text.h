@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/plan_text.h"
-#include "planner/compare.h"
+#include "planner/decisions/compare.h"
 
 #include <string>
 #include <vector>

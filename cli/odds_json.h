@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/odds.h"
+#include "planner/decisions/odds.h"
 
 #include <string>
 #include <string_view>

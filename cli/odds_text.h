@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/plan_text.h"
-#include "planner/odds.h"
+#include "planner/decisions/odds.h"
 
 #include <string>
 

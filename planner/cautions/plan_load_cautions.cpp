@@ -1,7 +1,7 @@
 #include "planner/cautions/caution_list.h"
+#include "planner/decisions/remedies.h"
 #include "planner/loads/bearers.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/remedies.h"
 #include "planner/results/plan_draft.h"
 
 #include <algorithm>

@@ -1,4 +1,4 @@
-#include "planner/odds.h"
+#include "planner/decisions/odds.h"
 #include "tests/support/random_trip.h"
 
 #include <benchmark/benchmark.h>

@@ -1,4 +1,4 @@
-#include "planner/compare.h"
+#include "planner/decisions/compare.h"
 
 #include "tests/support/random_trip.h"
 

@@ -1,6 +1,6 @@
 /// The trip by its alternatives, against the trip that one would write without them.
 
-#include "planner/other_ways.h"
+#include "planner/decisions/other_ways.h"
 
 #include "geo/lines/geodesic.h"
 #include "planner/plan.h"

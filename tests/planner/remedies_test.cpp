@@ -1,6 +1,6 @@
 /// Remedies for packs over their limits, each tried by writing it into the trip.
 
-#include "planner/remedies.h"
+#include "planner/decisions/remedies.h"
 
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"

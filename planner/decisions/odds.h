@@ -1,7 +1,7 @@
 #pragma once
 
+#include "planner/decisions/outcomes.h"
 #include "planner/defaults/spread.h"
-#include "planner/outcomes.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 #include "planner/trip/trip.h"

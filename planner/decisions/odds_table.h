@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/draws.h"
+#include "planner/decisions/draws.h"
 #include "planner/results/plan_draft.h"
 
 #include <cstddef>

@@ -1,4 +1,4 @@
-#include "planner/outcomes.h"
+#include "planner/decisions/outcomes.h"
 
 #include <algorithm>
 #include <cassert>

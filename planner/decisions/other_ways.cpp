@@ -1,7 +1,7 @@
-#include "planner/other_ways.h"
+#include "planner/decisions/other_ways.h"
 
 #include "geo/input_error.h"
-#include "planner/compare.h"
+#include "planner/decisions/compare.h"
 #include "planner/plan.h"
 
 #include <utility>

@@ -1,4 +1,4 @@
-#include "planner/compare.h"
+#include "planner/decisions/compare.h"
 
 #include "geo/light/time_zone.h"
 

@@ -1,6 +1,6 @@
-#include "planner/draws.h"
+#include "planner/decisions/draws.h"
 
-#include "planner/outcomes.h"
+#include "planner/decisions/outcomes.h"
 
 #include <algorithm>
 #include <cassert>

@@ -1,7 +1,7 @@
-#include "planner/odds.h"
+#include "planner/decisions/odds.h"
 
 #include "geo/input_error.h"
-#include "planner/odds_table.h"
+#include "planner/decisions/odds_table.h"
 
 #include <fmt/format.h>
 

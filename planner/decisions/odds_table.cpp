@@ -1,4 +1,4 @@
-#include "planner/odds_table.h"
+#include "planner/decisions/odds_table.h"
 
 #include <algorithm>
 #include <atomic>

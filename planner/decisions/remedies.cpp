@@ -1,4 +1,4 @@
-#include "planner/remedies.h"
+#include "planner/decisions/remedies.h"
 
 #include "planner/journey/pace.h"
 #include "planner/loads/bearers.h"
