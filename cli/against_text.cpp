@@ -1,7 +1,7 @@
 #include "cli/against_text.h"
 
-#include "cli/table.h"
-#include "cli/words.h"
+#include "cli/words/table.h"
+#include "cli/words/words.h"
 #include "planner/quantities/units.h"
 
 #include <fmt/format.h>

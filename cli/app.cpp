@@ -1,9 +1,9 @@
 #include "cli/app.h"
 
 #include "cli/command_line.h"
-#include "cli/text_width.h"
-#include "cli/usage.h"
-#include "cli/version.h"
+#include "cli/words/text_width.h"
+#include "cli/words/usage.h"
+#include "cli/words/version.h"
 #include "geo/input_error.h"
 
 #include <CLI/CLI.hpp>

@@ -2,9 +2,9 @@
 
 #include "cli/book_parts.h"
 #include "cli/book_template.h"
-#include "cli/caution_text.h"
-#include "cli/version.h"
-#include "cli/words.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/version.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "cli/load_band.h"
 #include "cli/load_band_line.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,5 @@
 #include "cli/book_parts.h"
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 
 #include <fmt/format.h>
 

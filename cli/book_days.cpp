@@ -1,6 +1,6 @@
 #include "cli/book_parts.h"
 #include "cli/load_band.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>

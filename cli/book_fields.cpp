@@ -2,7 +2,7 @@
 
 #include "cli/book_template.h"
 #include "cli/book_text.h"
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 
 #include <kainjow/mustache.hpp>
 

@@ -1,5 +1,5 @@
 #include "cli/book_parts.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

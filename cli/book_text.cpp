@@ -1,6 +1,6 @@
 #include "cli/book_text.h"
 
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 
 #include <fmt/format.h>
 

@@ -1,8 +1,8 @@
 #include "cli/book_parts.h"
-#include "cli/choice_words.h"
 #include "cli/load_band.h"
 #include "cli/load_band_places.h"
-#include "cli/text_width.h"
+#include "cli/words/choice_words.h"
+#include "cli/words/text_width.h"
 #include "geo/ground/map_projection.h"
 
 #include <fmt/format.h>

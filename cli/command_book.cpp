@@ -2,8 +2,8 @@
 
 #include "cli/book.h"
 #include "cli/planning.h"
-#include "cli/progress.h"
 #include "cli/whole_file.h"
+#include "cli/words/progress.h"
 #include "planner/route/route.h"
 
 namespace tumpline::cli {

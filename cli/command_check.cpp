@@ -1,9 +1,9 @@
 #include "cli/command_check.h"
 
-#include "cli/caution_text.h"
-#include "cli/progress.h"
-#include "cli/table.h"
-#include "cli/text_width.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/progress.h"
+#include "cli/words/table.h"
+#include "cli/words/text_width.h"
 #include "geo/input_error.h"
 #include "planner/route/route.h"
 #include "planner/solution/rounds.h"

@@ -3,7 +3,7 @@
 #include "cli/compare_json.h"
 #include "cli/compare_text.h"
 #include "cli/planning.h"
-#include "cli/version.h"
+#include "cli/words/version.h"
 #include "geo/input_error.h"
 #include "planner/decisions/compare.h"
 

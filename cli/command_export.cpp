@@ -4,8 +4,8 @@
 #include "cli/export_geojson.h"
 #include "cli/export_gpx.h"
 #include "cli/planning.h"
-#include "cli/progress.h"
 #include "cli/whole_file.h"
+#include "cli/words/progress.h"
 #include "geo/input_error.h"
 #include "planner/route/route.h"
 

@@ -1,7 +1,7 @@
 #include "cli/command_models.h"
 
-#include "cli/table.h"
-#include "cli/version.h"
+#include "cli/words/table.h"
+#include "cli/words/version.h"
 #include "planner/models/catalogue.h"
 
 #include <fmt/ostream.h>

@@ -1,10 +1,10 @@
 #include "cli/command_new.h"
 
 #include "cli/first_trip_text.h"
-#include "cli/progress.h"
-#include "cli/table.h"
-#include "cli/text_width.h"
 #include "cli/whole_file.h"
+#include "cli/words/progress.h"
+#include "cli/words/table.h"
+#include "cli/words/text_width.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "planner/recordings/first_trip.h"

@@ -1,8 +1,8 @@
 #include "cli/command_nights.h"
 
 #include "cli/nights_text.h"
-#include "cli/progress.h"
-#include "cli/version.h"
+#include "cli/words/progress.h"
+#include "cli/words/version.h"
 #include "planner/route/route.h"
 #include "planner/solution/nights.h"
 

@@ -2,8 +2,8 @@
 
 #include "cli/odds_json.h"
 #include "cli/odds_text.h"
-#include "cli/progress.h"
-#include "cli/version.h"
+#include "cli/words/progress.h"
+#include "cli/words/version.h"
 #include "planner/decisions/odds.h"
 
 #include <algorithm>

@@ -2,8 +2,8 @@
 
 #include "cli/against_text.h"
 #include "cli/pace_text.h"
-#include "cli/progress.h"
-#include "cli/version.h"
+#include "cli/words/progress.h"
+#include "cli/words/version.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "planner/models/load_effect.h"

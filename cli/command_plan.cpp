@@ -4,7 +4,7 @@
 #include "cli/plan_json.h"
 #include "cli/plan_text.h"
 #include "cli/planning.h"
-#include "cli/version.h"
+#include "cli/words/version.h"
 
 namespace tumpline::cli {
 

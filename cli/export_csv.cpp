@@ -2,8 +2,8 @@
 
 #include "cli/csv.h"
 #include "cli/plan_csv.h"
-#include "cli/text_width.h"
-#include "cli/words.h"
+#include "cli/words/text_width.h"
+#include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"
 

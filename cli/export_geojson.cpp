@@ -2,8 +2,8 @@
 
 #include "cli/export_parts.h"
 #include "cli/json_values.h"
-#include "cli/text_width.h"
-#include "cli/words.h"
+#include "cli/words/text_width.h"
+#include "cli/words/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"

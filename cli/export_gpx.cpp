@@ -1,10 +1,10 @@
 #include "cli/export_gpx.h"
 
-#include "cli/caution_text.h"
 #include "cli/export_parts.h"
-#include "cli/text_width.h"
-#include "cli/version.h"
-#include "cli/words.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/text_width.h"
+#include "cli/words/version.h"
+#include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"
 

@@ -1,7 +1,7 @@
 #include "cli/export_parts.h"
 
-#include "cli/caution_text.h"
-#include "cli/text_width.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/text_width.h"
 #include "planner/trip/trip_words.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 #include "cli/first_trip_text.h"
 
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 #include "planner/quantities/units.h"
 #include "planner/trip/trip_words.h"
 

@@ -2,7 +2,7 @@
 #include "cli/load_band_graticule.h"
 #include "cli/load_band_line.h"
 #include "cli/load_band_places.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "geo/ground/map_projection.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 #include "cli/load_band_places.h"
 
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "cli/load_band.h"
 #include "cli/load_band_line.h"
-#include "cli/text_width.h"
-#include "cli/words.h"
+#include "cli/words/text_width.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

@@ -1,7 +1,7 @@
 #include "cli/odds_json.h"
 
 #include "cli/json_values.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 
 #include <utility>

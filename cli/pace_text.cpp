@@ -1,8 +1,8 @@
 #include "cli/pace_text.h"
 
 #include "cli/json_values.h"
-#include "cli/table.h"
-#include "cli/words.h"
+#include "cli/words/table.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

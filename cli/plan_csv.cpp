@@ -1,7 +1,7 @@
 #include "cli/plan_csv.h"
 
 #include "cli/csv.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"
 

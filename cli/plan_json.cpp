@@ -2,7 +2,7 @@
 
 #include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"
 

@@ -1,6 +1,6 @@
 #include "cli/json_values.h"
 #include "cli/plan_json_parts.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "planner/quantities/units.h"
 
 #include <optional>

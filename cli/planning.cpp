@@ -1,7 +1,7 @@
 #include "cli/planning.h"
 
-#include "cli/caution_text.h"
-#include "cli/progress.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/progress.h"
 #include "planner/route/route.h"
 
 #include <fmt/ostream.h>

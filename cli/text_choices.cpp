@@ -1,6 +1,6 @@
-#include "cli/choice_words.h"
-#include "cli/table.h"
 #include "cli/text_page.h"
+#include "cli/words/choice_words.h"
+#include "cli/words/table.h"
 
 #include <string>
 #include <vector>

@@ -1,6 +1,6 @@
-#include "cli/table.h"
 #include "cli/text_page.h"
-#include "cli/words.h"
+#include "cli/words/table.h"
+#include "cli/words/words.h"
 
 #include <fmt/chrono.h>
 #include <fmt/format.h>

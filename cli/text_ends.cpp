@@ -1,7 +1,7 @@
-#include "cli/table.h"
 #include "cli/text_page.h"
-#include "cli/text_width.h"
-#include "cli/words.h"
+#include "cli/words/table.h"
+#include "cli/words/text_width.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

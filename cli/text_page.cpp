@@ -1,9 +1,9 @@
 #include "cli/text_page.h"
 
-#include "cli/caution_text.h"
-#include "cli/table.h"
-#include "cli/text_width.h"
-#include "cli/words.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/table.h"
+#include "cli/words/text_width.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

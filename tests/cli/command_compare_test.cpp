@@ -1,6 +1,6 @@
 #include "cli/compare_json.h"
 #include "cli/compare_text.h"
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"
 

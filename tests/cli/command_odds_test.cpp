@@ -1,7 +1,7 @@
 #include "cli/app.h"
 #include "cli/odds_json.h"
 #include "cli/odds_text.h"
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/said.h"
 #include "tests/support/source_tree.h"

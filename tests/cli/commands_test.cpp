@@ -1,5 +1,5 @@
 #include "cli/app.h"
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 #include "planner/models/catalogue.h"
 #include "tests/support/json_keys.h"
 #include "tests/support/said.h"

@@ -3,7 +3,7 @@
 #include "cli/export_geojson.h"
 #include "cli/export_gpx.h"
 #include "cli/export_parts.h"
-#include "cli/words.h"
+#include "cli/words/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/tracks/gpx.h"
 #include "planner/trip/trip_file.h"

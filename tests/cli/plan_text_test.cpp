@@ -1,6 +1,6 @@
 #include "cli/plan_text.h"
 
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 #include "tests/support/hand_built_plan.h"
 
 #include <gmock/gmock.h>

@@ -1,6 +1,6 @@
-#include "cli/table.h"
+#include "cli/words/table.h"
 
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 
 #include <algorithm>
 #include <numeric>

@@ -1,7 +1,7 @@
-#include "cli/choice_words.h"
+#include "cli/words/choice_words.h"
 
-#include "cli/caution_text.h"
-#include "cli/words.h"
+#include "cli/words/caution_text.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
-#include "cli/usage.h"
+#include "cli/words/usage.h"
 
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 #include "geo/input_error.h"
 #include "planner/quantities/words.h"
 

@@ -1,6 +1,6 @@
-#include "cli/caution_text.h"
+#include "cli/words/caution_text.h"
 
-#include "cli/words.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

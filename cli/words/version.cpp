@@ -1,4 +1,4 @@
-#include "cli/version.h"
+#include "cli/words/version.h"
 
 namespace tumpline::cli {
 

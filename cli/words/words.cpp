@@ -1,4 +1,4 @@
-#include "cli/words.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 

@@ -1,4 +1,4 @@
-#include "cli/text_width.h"
+#include "cli/words/text_width.h"
 
 #include <algorithm>
 #include <array>
