@@ -1,4 +1,4 @@
-#include "cli/whole_file.h"
+#include "cli/files/whole_file.h"
 
 #include "geo/input_error.h"
 
