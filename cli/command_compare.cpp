@@ -1,8 +1,8 @@
 #include "cli/command_compare.h"
 
 #include "cli/compare_json.h"
-#include "cli/compare_text.h"
 #include "cli/planning.h"
+#include "cli/text/compare_text.h"
 #include "cli/words/version.h"
 #include "geo/input_error.h"
 #include "planner/decisions/compare.h"

@@ -1,7 +1,7 @@
 #include "cli/command_new.h"
 
 #include "cli/files/whole_file.h"
-#include "cli/first_trip_text.h"
+#include "cli/text/first_trip_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"

@@ -1,6 +1,6 @@
 #include "cli/command_nights.h"
 
-#include "cli/nights_text.h"
+#include "cli/text/nights_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/version.h"
 #include "planner/route/route.h"

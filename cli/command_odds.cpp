@@ -1,7 +1,7 @@
 #include "cli/command_odds.h"
 
 #include "cli/odds_json.h"
-#include "cli/odds_text.h"
+#include "cli/text/odds_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/version.h"
 #include "planner/decisions/odds.h"

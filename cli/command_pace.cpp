@@ -1,7 +1,7 @@
 #include "cli/command_pace.h"
 
-#include "cli/against_text.h"
-#include "cli/pace_text.h"
+#include "cli/text/against_text.h"
+#include "cli/text/pace_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/version.h"
 #include "geo/ground/elevation.h"

@@ -1,8 +1,8 @@
 #include "cli/command_pack.h"
 
 #include "cli/plan_json.h"
-#include "cli/plan_text.h"
 #include "cli/planning.h"
+#include "cli/text/plan_text.h"
 #include "cli/words/version.h"
 
 namespace tumpline::cli {

@@ -2,8 +2,8 @@
 
 #include "cli/plan_csv.h"
 #include "cli/plan_json.h"
-#include "cli/plan_text.h"
 #include "cli/planning.h"
+#include "cli/text/plan_text.h"
 #include "cli/words/version.h"
 
 namespace tumpline::cli {

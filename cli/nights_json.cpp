@@ -1,5 +1,5 @@
 #include "cli/json_values.h"
-#include "cli/nights_text.h"
+#include "cli/text/nights_text.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"
 

@@ -1,5 +1,5 @@
 #include "cli/compare_json.h"
-#include "cli/compare_text.h"
+#include "cli/text/compare_text.h"
 #include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"

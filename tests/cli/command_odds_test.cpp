@@ -1,6 +1,6 @@
 #include "cli/app.h"
 #include "cli/odds_json.h"
-#include "cli/odds_text.h"
+#include "cli/text/odds_text.h"
 #include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/said.h"

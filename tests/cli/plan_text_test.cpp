@@ -1,4 +1,4 @@
-#include "cli/plan_text.h"
+#include "cli/text/plan_text.h"
 
 #include "cli/words/text_width.h"
 #include "tests/support/hand_built_plan.h"

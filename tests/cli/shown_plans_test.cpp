@@ -2,7 +2,7 @@
 
 #include "cli/plan_csv.h"
 #include "cli/plan_json.h"
-#include "cli/plan_text.h"
+#include "cli/text/plan_text.h"
 #include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"

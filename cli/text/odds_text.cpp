@@ -1,6 +1,6 @@
-#include "cli/odds_text.h"
+#include "cli/text/odds_text.h"
 
-#include "cli/text_page.h"
+#include "cli/text/text_page.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 

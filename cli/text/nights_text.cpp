@@ -1,6 +1,6 @@
-#include "cli/nights_text.h"
+#include "cli/text/nights_text.h"
 
-#include "cli/text_page.h"
+#include "cli/text/text_page.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/plan_text.h"
+#include "cli/text/plan_text.h"
 #include "geo/light/time_zone.h"
 #include "planner/plan.h"
 

@@ -1,4 +1,4 @@
-#include "cli/first_trip_text.h"
+#include "cli/text/first_trip_text.h"
 
 #include "cli/words/text_width.h"
 #include "planner/quantities/units.h"

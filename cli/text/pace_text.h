@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/against_text.h"
+#include "cli/text/against_text.h"
 #include "planner/quantities/units.h"
 #include "planner/recordings/learned_pace.h"
 

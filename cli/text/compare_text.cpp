@@ -1,6 +1,6 @@
-#include "cli/compare_text.h"
+#include "cli/text/compare_text.h"
 
-#include "cli/text_page.h"
+#include "cli/text/text_page.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"

@@ -1,4 +1,4 @@
-#include "cli/text_page.h"
+#include "cli/text/text_page.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"

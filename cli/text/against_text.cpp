@@ -1,4 +1,4 @@
-#include "cli/against_text.h"
+#include "cli/text/against_text.h"
 
 #include "cli/words/table.h"
 #include "cli/words/words.h"

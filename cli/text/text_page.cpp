@@ -1,4 +1,4 @@
-#include "cli/text_page.h"
+#include "cli/text/text_page.h"
 
 #include "cli/words/caution_text.h"
 #include "cli/words/table.h"

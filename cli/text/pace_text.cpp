@@ -1,4 +1,4 @@
-#include "cli/pace_text.h"
+#include "cli/text/pace_text.h"
 
 #include "cli/json_values.h"
 #include "cli/words/table.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/plan_text.h"
+#include "cli/text/plan_text.h"
 #include "planner/decisions/odds.h"
 
 #include <string>

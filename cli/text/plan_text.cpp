@@ -1,6 +1,6 @@
-#include "cli/plan_text.h"
+#include "cli/text/plan_text.h"
 
-#include "cli/text_page.h"
+#include "cli/text/text_page.h"
 
 namespace tumpline::cli {
 
