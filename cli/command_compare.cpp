@@ -1,6 +1,6 @@
 #include "cli/command_compare.h"
 
-#include "cli/compare_json.h"
+#include "cli/json/compare_json.h"
 #include "cli/planning.h"
 #include "cli/text/compare_text.h"
 #include "cli/words/version.h"

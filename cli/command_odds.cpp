@@ -1,6 +1,6 @@
 #include "cli/command_odds.h"
 
-#include "cli/odds_json.h"
+#include "cli/json/odds_json.h"
 #include "cli/text/odds_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/version.h"

@@ -1,6 +1,6 @@
 #include "cli/command_pack.h"
 
-#include "cli/plan_json.h"
+#include "cli/json/plan_json.h"
 #include "cli/planning.h"
 #include "cli/text/plan_text.h"
 #include "cli/words/version.h"

@@ -1,7 +1,7 @@
 #include "cli/export_geojson.h"
 
 #include "cli/export_parts.h"
-#include "cli/json_values.h"
+#include "cli/json/json_values.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/ground/elevation.h"

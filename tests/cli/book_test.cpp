@@ -1,6 +1,6 @@
 #include "cli/book.h"
 
-#include "cli/plan_json.h"
+#include "cli/json/plan_json.h"
 #include "geo/input_error.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"

@@ -1,4 +1,4 @@
-#include "cli/compare_json.h"
+#include "cli/json/compare_json.h"
 #include "cli/text/compare_text.h"
 #include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"

@@ -1,5 +1,5 @@
 #include "cli/app.h"
-#include "cli/odds_json.h"
+#include "cli/json/odds_json.h"
 #include "cli/text/odds_text.h"
 #include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"

@@ -1,4 +1,4 @@
-#include "cli/plan_json.h"
+#include "cli/json/plan_json.h"
 
 #include "planner/quantities/units.h"
 #include "tests/support/hand_built_plan.h"

@@ -1,5 +1,5 @@
-#include "cli/json_values.h"
-#include "cli/plan_json_parts.h"
+#include "cli/json/json_values.h"
+#include "cli/json/plan_json_parts.h"
 #include "planner/quantities/units.h"
 
 namespace tumpline::cli {

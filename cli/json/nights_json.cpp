@@ -1,4 +1,4 @@
-#include "cli/json_values.h"
+#include "cli/json/json_values.h"
 #include "cli/text/nights_text.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"
