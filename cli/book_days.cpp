@@ -1,5 +1,5 @@
 #include "cli/book_parts.h"
-#include "cli/load_band.h"
+#include "cli/drawing/load_band.h"
 #include "cli/words/words.h"
 #include "planner/trip/trip_words.h"
 

@@ -1,5 +1,5 @@
 #include "cli/book_parts.h"
-#include "cli/load_band.h"
+#include "cli/drawing/load_band.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "cli/book_parts.h"
-#include "cli/load_band.h"
-#include "cli/load_band_places.h"
+#include "cli/drawing/load_band.h"
+#include "cli/drawing/load_band_places.h"
 #include "cli/words/choice_words.h"
 #include "cli/words/text_width.h"
 #include "geo/ground/map_projection.h"

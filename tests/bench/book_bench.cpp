@@ -1,5 +1,5 @@
 #include "cli/book.h"
-#include "cli/load_band.h"
+#include "cli/drawing/load_band.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"

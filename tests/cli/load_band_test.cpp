@@ -1,6 +1,6 @@
-#include "cli/load_band.h"
+#include "cli/drawing/load_band.h"
 
-#include "cli/load_band_line.h"
+#include "cli/drawing/load_band_line.h"
 #include "tests/support/hand_built_plan.h"
 
 #include <gmock/gmock.h>

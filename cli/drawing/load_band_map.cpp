@@ -1,7 +1,7 @@
-#include "cli/load_band.h"
-#include "cli/load_band_graticule.h"
-#include "cli/load_band_line.h"
-#include "cli/load_band_places.h"
+#include "cli/drawing/load_band.h"
+#include "cli/drawing/load_band_graticule.h"
+#include "cli/drawing/load_band_line.h"
+#include "cli/drawing/load_band_places.h"
 #include "cli/words/words.h"
 #include "geo/ground/map_projection.h"
 

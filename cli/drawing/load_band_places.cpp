@@ -1,4 +1,4 @@
-#include "cli/load_band_places.h"
+#include "cli/drawing/load_band_places.h"
 
 #include "cli/words/text_width.h"
 

@@ -1,7 +1,7 @@
-#include "cli/load_band_graticule.h"
+#include "cli/drawing/load_band_graticule.h"
 
 #include "cli/book_text.h"
-#include "cli/load_band_line.h"
+#include "cli/drawing/load_band_line.h"
 
 #include <fmt/format.h>
 

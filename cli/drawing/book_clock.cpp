@@ -1,5 +1,5 @@
-#include "cli/load_band.h"
-#include "cli/load_band_line.h"
+#include "cli/drawing/load_band.h"
+#include "cli/drawing/load_band_line.h"
 #include "cli/words/words.h"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-#include "cli/load_band.h"
+#include "cli/drawing/load_band.h"
 
 #include <algorithm>
 #include <map>

@@ -1,4 +1,4 @@
-#include "cli/load_band_line.h"
+#include "cli/drawing/load_band_line.h"
 
 #include <fmt/format.h>
 

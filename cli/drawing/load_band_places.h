@@ -1,8 +1,8 @@
 #pragma once
 
-#include "cli/load_band.h"
-#include "cli/load_band_graticule.h"
-#include "cli/load_band_line.h"
+#include "cli/drawing/load_band.h"
+#include "cli/drawing/load_band_graticule.h"
+#include "cli/drawing/load_band_line.h"
 
 #include <functional>
 #include <string>
