@@ -1,8 +1,8 @@
 #include "cli/command_export.h"
 
-#include "cli/export_csv.h"
-#include "cli/export_geojson.h"
-#include "cli/export_gpx.h"
+#include "cli/export/export_csv.h"
+#include "cli/export/export_geojson.h"
+#include "cli/export/export_gpx.h"
 #include "cli/files/whole_file.h"
 #include "cli/planning.h"
 #include "cli/words/progress.h"

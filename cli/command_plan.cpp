@@ -1,7 +1,7 @@
 #include "cli/command_plan.h"
 
+#include "cli/export/plan_csv.h"
 #include "cli/json/plan_json.h"
-#include "cli/plan_csv.h"
 #include "cli/planning.h"
 #include "cli/text/plan_text.h"
 #include "cli/words/version.h"

@@ -1,5 +1,5 @@
-#include "cli/export_geojson.h"
-#include "cli/export_gpx.h"
+#include "cli/export/export_geojson.h"
+#include "cli/export/export_gpx.h"
 #include "geo/tracks/gpx.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"

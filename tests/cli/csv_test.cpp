@@ -1,6 +1,6 @@
-#include "cli/csv.h"
+#include "cli/export/csv.h"
 
-#include "cli/plan_csv.h"
+#include "cli/export/plan_csv.h"
 #include "tests/support/hand_built_plan.h"
 
 #include <gtest/gtest.h>

@@ -3,7 +3,7 @@
 /// whole program, from its files to the files that it writes.
 
 #include "cli/app.h"
-#include "cli/export_csv.h"
+#include "cli/export/export_csv.h"
 #include "tests/support/common_user.h"
 #include "tests/support/said.h"
 #include "tests/support/shell_terminal.h"

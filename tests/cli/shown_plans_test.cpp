@@ -1,7 +1,7 @@
 /// What must hold of every plan that is shown, over made-up trips.
 
+#include "cli/export/plan_csv.h"
 #include "cli/json/plan_json.h"
-#include "cli/plan_csv.h"
 #include "cli/text/plan_text.h"
 #include "cli/words/text_width.h"
 #include "tests/support/random_trip.h"

@@ -1,6 +1,6 @@
-#include "cli/export_geojson.h"
+#include "cli/export/export_geojson.h"
 
-#include "cli/export_parts.h"
+#include "cli/export/export_parts.h"
 #include "cli/json/json_values.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"

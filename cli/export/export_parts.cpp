@@ -1,4 +1,4 @@
-#include "cli/export_parts.h"
+#include "cli/export/export_parts.h"
 
 #include "cli/words/caution_text.h"
 #include "cli/words/text_width.h"

@@ -1,4 +1,4 @@
-#include "cli/csv.h"
+#include "cli/export/csv.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
-#include "cli/export_gpx.h"
+#include "cli/export/export_gpx.h"
 
-#include "cli/export_parts.h"
+#include "cli/export/export_parts.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/text_width.h"
 #include "cli/words/version.h"

@@ -1,6 +1,6 @@
-#include "cli/plan_csv.h"
+#include "cli/export/plan_csv.h"
 
-#include "cli/csv.h"
+#include "cli/export/csv.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/units.h"

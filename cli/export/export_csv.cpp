@@ -1,7 +1,7 @@
-#include "cli/export_csv.h"
+#include "cli/export/export_csv.h"
 
-#include "cli/csv.h"
-#include "cli/plan_csv.h"
+#include "cli/export/csv.h"
+#include "cli/export/plan_csv.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
