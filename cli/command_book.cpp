@@ -1,6 +1,6 @@
 #include "cli/command_book.h"
 
-#include "cli/book.h"
+#include "cli/book/book.h"
 #include "cli/files/whole_file.h"
 #include "cli/planning.h"
 #include "cli/words/progress.h"

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/book_text.h"
+#include "cli/book/book_text.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 

@@ -1,6 +1,6 @@
 #include "cli/drawing/load_band_graticule.h"
 
-#include "cli/book_text.h"
+#include "cli/book/book_text.h"
 #include "cli/drawing/load_band_line.h"
 
 #include <fmt/format.h>

@@ -1,4 +1,4 @@
-#include "cli/book.h"
+#include "cli/book/book.h"
 #include "cli/drawing/load_band.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"

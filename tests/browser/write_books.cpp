@@ -1,6 +1,6 @@
 // Writes the books that tests/browser/look_at_books.js opens, and beside each the plan as JSON:
 //     write_books FOLDER
-#include "cli/book.h"
+#include "cli/book/book.h"
 #include "cli/json/plan_json.h"
 #include "planner/route/route.h"
 #include "planner/trip/trip_file.h"

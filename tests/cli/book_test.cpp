@@ -1,4 +1,4 @@
-#include "cli/book.h"
+#include "cli/book/book.h"
 
 #include "cli/json/plan_json.h"
 #include "geo/input_error.h"

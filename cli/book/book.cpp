@@ -1,7 +1,7 @@
-#include "cli/book.h"
+#include "cli/book/book.h"
 
-#include "cli/book_parts.h"
-#include "cli/book_template.h"
+#include "cli/book/book_parts.h"
+#include "cli/book/book_template.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/version.h"
 #include "cli/words/words.h"

@@ -1,4 +1,4 @@
-#include "cli/book_text.h"
+#include "cli/book/book_text.h"
 
 #include "cli/words/text_width.h"
 

@@ -1,4 +1,4 @@
-#include "cli/book_parts.h"
+#include "cli/book/book_parts.h"
 
 #include <fmt/format.h>
 

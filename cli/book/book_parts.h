@@ -1,7 +1,7 @@
 #pragma once
 
-#include "cli/book_fields.h"
-#include "cli/book_text.h"
+#include "cli/book/book_fields.h"
+#include "cli/book/book_text.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 

@@ -12,7 +12,7 @@ foreach(file ${files})
 endforeach()
 file(CONFIGURE OUTPUT ${OUTPUT} @ONLY
      CONTENT "// Made by cli/embed_templates.cmake from cli/templates.
-#include \"cli/book_template.h\"
+#include \"cli/book/book_template.h\"
 
 #include <map>
 

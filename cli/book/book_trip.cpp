@@ -1,4 +1,4 @@
-#include "cli/book_parts.h"
+#include "cli/book/book_parts.h"
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_places.h"
 #include "cli/words/choice_words.h"
