@@ -1,6 +1,6 @@
 #include "cli/app.h"
 
-#include "cli/command_line.h"
+#include "cli/commands/command_line.h"
 #include "cli/words/text_width.h"
 #include "cli/words/usage.h"
 #include "cli/words/version.h"

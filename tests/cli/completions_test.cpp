@@ -1,7 +1,7 @@
-#include "cli/completions/completions.h"
+#include "cli/commands/completions/completions.h"
 
 #include "cli/app.h"
-#include "cli/command_line.h"
+#include "cli/commands/command_line.h"
 #include "tests/support/said.h"
 #include "tests/support/shell_terminal.h"
 #include "tests/support/temp_folder.h"

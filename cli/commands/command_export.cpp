@@ -1,10 +1,10 @@
-#include "cli/command_export.h"
+#include "cli/commands/command_export.h"
 
+#include "cli/commands/planning.h"
 #include "cli/export/export_csv.h"
 #include "cli/export/export_geojson.h"
 #include "cli/export/export_gpx.h"
 #include "cli/files/whole_file.h"
-#include "cli/planning.h"
 #include "cli/words/progress.h"
 #include "geo/input_error.h"
 #include "planner/route/route.h"

@@ -1,8 +1,8 @@
 // Writes the completions of bash, zsh and fish into a folder, under the names by which the shells
 // look for them; called by the build.
 
-#include "cli/command_line.h"
-#include "cli/completions/completions.h"
+#include "cli/commands/command_line.h"
+#include "cli/commands/completions/completions.h"
 
 #include <filesystem>
 #include <fstream>

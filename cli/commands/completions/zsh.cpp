@@ -1,4 +1,4 @@
-#include "cli/completions/completions.h"
+#include "cli/commands/completions/completions.h"
 
 #include <fmt/format.h>
 

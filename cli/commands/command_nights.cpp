@@ -1,4 +1,4 @@
-#include "cli/command_nights.h"
+#include "cli/commands/command_nights.h"
 
 #include "cli/text/nights_text.h"
 #include "cli/words/progress.h"

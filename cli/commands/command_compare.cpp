@@ -1,7 +1,7 @@
-#include "cli/command_compare.h"
+#include "cli/commands/command_compare.h"
 
+#include "cli/commands/planning.h"
 #include "cli/json/compare_json.h"
-#include "cli/planning.h"
 #include "cli/text/compare_text.h"
 #include "cli/words/version.h"
 #include "geo/input_error.h"

@@ -1,4 +1,4 @@
-#include "cli/command_models.h"
+#include "cli/commands/command_models.h"
 
 #include "cli/words/table.h"
 #include "cli/words/version.h"

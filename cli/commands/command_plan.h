@@ -1,7 +1,7 @@
 #pragma once
 
+#include "cli/commands/trip_options.h"
 #include "cli/console.h"
-#include "cli/trip_options.h"
 
 namespace tumpline::cli {
 

@@ -1,4 +1,4 @@
-#include "cli/completions/command_table.h"
+#include "cli/commands/completions/command_table.h"
 
 #include "planner/trip/trip_sections.h"
 

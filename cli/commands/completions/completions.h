@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/completions/command_table.h"
+#include "cli/commands/completions/command_table.h"
 
 #include <string>
 

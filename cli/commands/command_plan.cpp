@@ -1,8 +1,8 @@
-#include "cli/command_plan.h"
+#include "cli/commands/command_plan.h"
 
+#include "cli/commands/planning.h"
 #include "cli/export/plan_csv.h"
 #include "cli/json/plan_json.h"
-#include "cli/planning.h"
 #include "cli/text/plan_text.h"
 #include "cli/words/version.h"
 

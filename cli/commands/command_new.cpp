@@ -1,4 +1,4 @@
-#include "cli/command_new.h"
+#include "cli/commands/command_new.h"
 
 #include "cli/files/whole_file.h"
 #include "cli/text/first_trip_text.h"

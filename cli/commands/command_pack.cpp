@@ -1,7 +1,7 @@
-#include "cli/command_pack.h"
+#include "cli/commands/command_pack.h"
 
+#include "cli/commands/planning.h"
 #include "cli/json/plan_json.h"
-#include "cli/planning.h"
 #include "cli/text/plan_text.h"
 #include "cli/words/version.h"
 

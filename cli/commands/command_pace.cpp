@@ -1,4 +1,4 @@
-#include "cli/command_pace.h"
+#include "cli/commands/command_pace.h"
 
 #include "cli/text/against_text.h"
 #include "cli/text/pace_text.h"

@@ -1,4 +1,4 @@
-#include "cli/command_check.h"
+#include "cli/commands/command_check.h"
 
 #include "cli/words/caution_text.h"
 #include "cli/words/progress.h"

@@ -1,8 +1,8 @@
-#include "cli/command_book.h"
+#include "cli/commands/command_book.h"
 
 #include "cli/book/book.h"
+#include "cli/commands/planning.h"
 #include "cli/files/whole_file.h"
-#include "cli/planning.h"
 #include "cli/words/progress.h"
 #include "planner/route/route.h"
 

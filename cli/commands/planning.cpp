@@ -1,4 +1,4 @@
-#include "cli/planning.h"
+#include "cli/commands/planning.h"
 
 #include "cli/words/caution_text.h"
 #include "cli/words/progress.h"

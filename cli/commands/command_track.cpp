@@ -1,4 +1,4 @@
-#include "cli/command_track.h"
+#include "cli/commands/command_track.h"
 
 #include "cli/json/json_values.h"
 #include "cli/words/progress.h"

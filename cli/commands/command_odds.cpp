@@ -1,4 +1,4 @@
-#include "cli/command_odds.h"
+#include "cli/commands/command_odds.h"
 
 #include "cli/json/odds_json.h"
 #include "cli/text/odds_text.h"
