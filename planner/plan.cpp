@@ -1,8 +1,8 @@
 #include "planner/plan.h"
 
 #include "planner/conditions/calendar.h"
-#include "planner/results/model_use.h"
-#include "planner/results/plan_draft.h"
+#include "planner/results/assembly.h"
+#include "planner/results/models_used.h"
 #include "planner/solution/nights.h"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "cli/book/book_parts.h"
 #include "cli/drawing/load_band.h"
 #include "cli/words/words.h"
-#include "planner/trip/trip_words.h"
+#include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_line.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 

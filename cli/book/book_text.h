@@ -2,7 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "geo/position.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>

@@ -17,7 +17,7 @@
 #include "cli/words/version.h"
 #include "geo/input_error.h"
 #include "planner/decisions/odds.h"
-#include "planner/quantities/words.h"
+#include "planner/quantities/spelling.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

@@ -1,14 +1,14 @@
 #include "cli/commands/command_new.h"
 
 #include "cli/files/whole_file.h"
-#include "cli/text/first_trip_text.h"
+#include "cli/text/new_trip_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
-#include "planner/recordings/first_trip.h"
-#include "planner/trip/trip_words.h"
+#include "planner/recordings/new_trip.h"
+#include "planner/trip/vocabulary.h"
 
 #include <fmt/ostream.h>
 

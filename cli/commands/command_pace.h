@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/console.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <filesystem>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 #include "planner/trip/trip.h"
 #include "planner/trip/trip_file.h"
 

@@ -5,7 +5,7 @@
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 

@@ -6,7 +6,7 @@
 #include "cli/words/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/light/time_zone.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 

@@ -2,7 +2,7 @@
 
 #include "cli/words/caution_text.h"
 #include "cli/words/text_width.h"
-#include "planner/trip/trip_words.h"
+#include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
 

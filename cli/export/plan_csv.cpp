@@ -3,7 +3,7 @@
 #include "cli/export/csv.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 

@@ -4,7 +4,7 @@
 #include "cli/json/plan_json_parts.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/chrono.h>
 

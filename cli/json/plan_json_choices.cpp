@@ -1,6 +1,6 @@
 #include "cli/json/json_values.h"
 #include "cli/json/plan_json_parts.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 namespace tumpline::cli {
 

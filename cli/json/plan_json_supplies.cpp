@@ -1,7 +1,7 @@
 #include "cli/json/json_values.h"
 #include "cli/json/plan_json_parts.h"
 #include "cli/words/words.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <optional>
 #include <vector>

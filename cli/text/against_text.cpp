@@ -2,7 +2,7 @@
 
 #include "cli/words/table.h"
 #include "cli/words/words.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 

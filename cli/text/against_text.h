@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
-#include "planner/recordings/against_plan.h"
+#include "planner/recordings/plan_against_recording.h"
 
 #include <string>
 

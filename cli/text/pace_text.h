@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/text/against_text.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 #include "planner/recordings/learned_pace.h"
 
 #include <optional>

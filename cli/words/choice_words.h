@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <string>
 #include <vector>

@@ -2,7 +2,7 @@
 
 #include "cli/words/text_width.h"
 #include "geo/input_error.h"
-#include "planner/quantities/words.h"
+#include "planner/quantities/spelling.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

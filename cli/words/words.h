@@ -7,8 +7,8 @@
 #include "planner/caution.h"
 #include "planner/loads/ledger.h"
 #include "planner/plan.h"
-#include "planner/quantities/units.h"
-#include "planner/trip/trip_words.h"
+#include "planner/quantities/quantities.h"
+#include "planner/trip/vocabulary.h"
 
 #include <cstddef>
 #include <string>

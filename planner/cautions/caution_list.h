@@ -2,7 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "planner/caution.h"
-#include "planner/quantities/wording.h"
+#include "planner/quantities/unit_text.h"
 
 #include <chrono>
 #include <cstddef>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "geo/light/sun.h"
-#include "planner/defaults/assumptions.h"
+#include "planner/defaults/defaults.h"
 #include "planner/trip/trip.h"
 
 #include <optional>

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/defaults/assumptions.h"
-#include "planner/defaults/spread.h"
+#include "planner/defaults/defaults.h"
+#include "planner/defaults/uncertainty_defaults.h"
 
 #include <cstddef>
 #include <cstdint>

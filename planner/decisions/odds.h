@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/decisions/outcomes.h"
-#include "planner/defaults/spread.h"
+#include "planner/decisions/statistics.h"
+#include "planner/defaults/uncertainty_defaults.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 #include "planner/trip/trip.h"

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/decisions/draws.h"
-#include "planner/results/plan_draft.h"
+#include "planner/results/assembly.h"
 
 #include <cstddef>
 #include <vector>

@@ -1,9 +1,9 @@
 #include "planner/decisions/remedies.h"
 
 #include "planner/journey/pace.h"
-#include "planner/loads/bearers.h"
+#include "planner/loads/assignment.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/results/plan_draft.h"
+#include "planner/results/assembly.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,7 +1,7 @@
 #include "planner/defaults/kit_choice.h"
 
-#include "planner/quantities/wording.h"
-#include "planner/trip/trip_words.h"
+#include "planner/quantities/unit_text.h"
+#include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
 

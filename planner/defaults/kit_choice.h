@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/defaults/assumptions.h"
+#include "planner/defaults/defaults.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 

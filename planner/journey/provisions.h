@@ -1,8 +1,8 @@
 #pragma once
 
-#include "planner/defaults/assumptions.h"
+#include "planner/defaults/defaults.h"
 #include "planner/journey/schedule.h"
-#include "planner/journey/stretches.h"
+#include "planner/journey/segments.h"
 
 #include <array>
 #include <cmath>

@@ -1,6 +1,6 @@
 #include "planner/journey/schedule.h"
 
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <algorithm>
 #include <cmath>

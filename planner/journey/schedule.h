@@ -1,7 +1,7 @@
 #pragma once
 
-#include "planner/defaults/assumptions.h"
-#include "planner/journey/stretches.h"
+#include "planner/defaults/defaults.h"
+#include "planner/journey/segments.h"
 #include "planner/plan.h"
 
 #include <cstddef>

@@ -1,9 +1,9 @@
 #include "planner/recordings/recorded_motion.h"
 
 #include "geo/lines/geodesic.h"
-#include "planner/recordings/afloat_or_on_foot.h"
-#include "planner/route/route_tracks.h"
-#include "planner/route/waypoint_words.h"
+#include "planner/recordings/travel_mode.h"
+#include "planner/route/place_words.h"
+#include "planner/route/traced_line.h"
 
 #include <algorithm>
 #include <chrono>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/results/trim.h"
+#include "planner/results/bag_trim.h"
 
 #include <cstddef>
 #include <optional>

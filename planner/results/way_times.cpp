@@ -2,7 +2,7 @@
 
 #include "planner/journey/pace.h"
 #include "planner/models/walking_speed.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <algorithm>
 #include <cmath>

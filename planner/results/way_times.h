@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/results/plan_draft.h"
+#include "planner/results/assembly.h"
 
 #include <cstddef>
 #include <optional>

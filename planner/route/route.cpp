@@ -3,12 +3,12 @@
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
-#include "planner/quantities/words.h"
-#include "planner/route/other_routes.h"
-#include "planner/route/route_chain.h"
-#include "planner/route/route_places.h"
-#include "planner/route/route_tracks.h"
-#include "planner/route/trip_on_route.h"
+#include "planner/quantities/spelling.h"
+#include "planner/route/alternatives.h"
+#include "planner/route/leg_chain.h"
+#include "planner/route/place_snap.h"
+#include "planner/route/route_check.h"
+#include "planner/route/traced_line.h"
 
 #include <fmt/format.h>
 

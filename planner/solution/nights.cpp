@@ -1,8 +1,8 @@
 #include "planner/solution/nights.h"
 
-#include "planner/quantities/units.h"
-#include "planner/results/plan_draft.h"
-#include "planner/solution/night_days.h"
+#include "planner/quantities/quantities.h"
+#include "planner/results/assembly.h"
+#include "planner/solution/night_costs.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

@@ -1,8 +1,8 @@
 #pragma once
 
 #include "planner/plan.h"
-#include "planner/solution/night_programme.h"
-#include "planner/solution/rounds.h"
+#include "planner/solution/fixed_point.h"
+#include "planner/solution/night_search.h"
 
 #include <cstddef>
 #include <string>

@@ -1,8 +1,8 @@
 #include "planner/trip/trip_file.h"
 
+#include "planner/trip/cross_check.h"
 #include "planner/trip/json_pointer.h"
-#include "planner/trip/trip_check.h"
-#include "planner/trip/trip_sections.h"
+#include "planner/trip/sections.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,6 @@
 #include "geo/lines/geodesic.h"
 #include "planner/plan.h"
-#include "planner/solution/rounds.h"
+#include "planner/solution/fixed_point.h"
 #include "tests/support/random_trip.h"
 
 #include <benchmark/benchmark.h>

@@ -1,6 +1,6 @@
 #include "tests/support/random_trip.h"
 
-#include "planner/trip/trip_sections.h"
+#include "planner/trip/sections.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/random_route.h"
 

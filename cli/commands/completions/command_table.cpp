@@ -1,6 +1,6 @@
 #include "cli/commands/completions/command_table.h"
 
-#include "planner/trip/trip_sections.h"
+#include "planner/trip/sections.h"
 
 #include <CLI/CLI.hpp>
 

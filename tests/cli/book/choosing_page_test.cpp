@@ -6,7 +6,7 @@
 /// now; the words around them must then be read again.
 
 #include "cli/app.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 #include "tests/support/source_tree.h"
 
 #include <fmt/format.h>

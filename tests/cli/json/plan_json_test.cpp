@@ -1,6 +1,6 @@
 #include "cli/json/plan_json.h"
 
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/json_keys.h"
 #include "tests/support/source_tree.h"

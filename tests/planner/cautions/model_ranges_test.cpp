@@ -1,5 +1,4 @@
-#include "planner/cautions/model_ranges.h"
-
+#include "planner/cautions/model_range_cautions.h"
 #include "planner/models/drinking.h"
 #include "tests/support/plain_trip.h"
 

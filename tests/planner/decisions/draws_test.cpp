@@ -1,6 +1,6 @@
 #include "planner/decisions/draws.h"
 
-#include "planner/decisions/outcomes.h"
+#include "planner/decisions/statistics.h"
 
 #include <gtest/gtest.h>
 

@@ -1,10 +1,9 @@
 /// The trip by its alternatives, against the trip that one would write without them.
 
-#include "planner/decisions/other_ways.h"
-
 #include "geo/lines/geodesic.h"
+#include "planner/decisions/alternatives_compared.h"
 #include "planner/plan.h"
-#include "planner/route/other_routes.h"
+#include "planner/route/alternatives.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/source_tree.h"

@@ -1,4 +1,4 @@
-#include "planner/defaults/assumptions.h"
+#include "planner/defaults/defaults.h"
 #include "planner/models/stove_fuel.h"
 #include "tests/support/plain_trip.h"
 

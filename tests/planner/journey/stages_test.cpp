@@ -1,8 +1,8 @@
 /// Boxes of food, closed shops, lost days, and what lies in a cache.
 
 #include "planner/plan.h"
-#include "planner/solution/night_days.h"
-#include "planner/solution/rounds.h"
+#include "planner/solution/fixed_point.h"
+#include "planner/solution/night_costs.h"
 #include "tests/support/level_trip.h"
 
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 #include "planner/models/terrain.h"
 #include "planner/plan.h"
-#include "planner/results/model_use.h"
+#include "planner/results/models_used.h"
 #include "tests/support/plain_trip.h"
 
 #include <gtest/gtest.h>

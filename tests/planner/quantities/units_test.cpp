@@ -1,4 +1,4 @@
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>

@@ -1,8 +1,7 @@
 /// Texts in both systems of units.
 
-#include "planner/quantities/wording.h"
-
 #include "planner/plan.h"
+#include "planner/quantities/unit_text.h"
 #include "tests/support/plain_trip.h"
 
 #include <gmock/gmock.h>

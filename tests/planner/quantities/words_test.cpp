@@ -1,4 +1,4 @@
-#include "planner/quantities/words.h"
+#include "planner/quantities/spelling.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,4 @@
-#include "planner/recordings/against_plan.h"
-
+#include "planner/recordings/plan_against_recording.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"

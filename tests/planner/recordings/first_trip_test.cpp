@@ -1,9 +1,8 @@
-#include "planner/recordings/first_trip.h"
-
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "geo/tracks/gpx.h"
-#include "planner/route/waypoint_words.h"
+#include "planner/recordings/new_trip.h"
+#include "planner/route/place_words.h"
 
 #include <gtest/gtest.h>
 

@@ -1,5 +1,5 @@
 #include "planner/journey/pace.h"
-#include "planner/solution/rounds.h"
+#include "planner/solution/fixed_point.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>

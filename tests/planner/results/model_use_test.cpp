@@ -1,6 +1,5 @@
-#include "planner/results/model_use.h"
-
 #include "planner/models/catalogue.h"
+#include "planner/results/models_used.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"

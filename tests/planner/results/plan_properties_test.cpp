@@ -1,5 +1,5 @@
 #include "planner/plan.h"
-#include "planner/solution/rounds.h"
+#include "planner/solution/fixed_point.h"
 #include "tests/support/random_trip.h"
 
 #include <fmt/format.h>

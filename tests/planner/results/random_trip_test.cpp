@@ -1,7 +1,7 @@
 #include "tests/support/random_trip.h"
 
-#include "planner/trip/trip_check.h"
-#include "planner/trip/trip_value.h"
+#include "planner/trip/cross_check.h"
+#include "planner/trip/value_reader.h"
 
 #include <gtest/gtest.h>
 

@@ -2,8 +2,8 @@
 
 #include "planner/solution/nights.h"
 
-#include "planner/results/plan_draft.h"
-#include "planner/solution/night_days.h"
+#include "planner/results/assembly.h"
+#include "planner/solution/night_costs.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>

@@ -2,8 +2,8 @@
 /// And contradictions that only the route shows.
 
 #include "planner/plan.h"
-#include "planner/route/trip_on_route.h"
-#include "planner/solution/night_days.h"
+#include "planner/route/route_check.h"
+#include "planner/solution/night_costs.h"
 #include "planner/solution/nights.h"
 #include "tests/support/level_trip.h"
 #include "tests/support/temp_folder.h"

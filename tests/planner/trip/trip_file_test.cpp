@@ -1,7 +1,7 @@
 #include "planner/trip/trip_file.h"
 
 #include "geo/input_error.h"
-#include "planner/quantities/units.h"
+#include "planner/quantities/quantities.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,5 +1,5 @@
-#include "planner/trip/trip_sections.h"
-#include "planner/trip/trip_words.h"
+#include "planner/trip/sections.h"
+#include "planner/trip/vocabulary.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "planner/trip/trip_words.h"
+#include "planner/trip/vocabulary.h"
 
 #include <gtest/gtest.h>
 

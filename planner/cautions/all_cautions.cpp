@@ -1,0 +1,269 @@
+#include "planner/cautions/caution_list.h"
+#include "planner/cautions/day_rule_cautions.h"
+#include "planner/cautions/model_range_cautions.h"
+#include "planner/models/constants.h"
+#include "planner/results/assembly.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+
+namespace tumpline::planner {
+
+namespace {
+
+std::string clock(const Draft& draft, sys_seconds at) {
+    return clock_words(at, draft.prepared.assumed.time_zone);
+}
+
+/// The same with the day of the trip where that is another than the one spoken of.
+std::string clock_on(const Draft& draft, sys_seconds at, int day) {
+    const auto date = [&](sys_seconds moment) {
+        return std::chrono::floor<std::chrono::days>(
+            geo::to_local(moment, draft.prepared.assumed.time_zone));
+    };
+    const auto later = (date(at) - date(instant(draft, day, 43'200.0))).count();
+    return later == 0 ? clock(draft, at)
+                      : fmt::format("{} on day {}", clock(draft, at), day + later);
+}
+
+/// Collects cautions in the order in which they are asked for.
+class Watch {
+  public:
+    Watch(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+
+    std::vector<Caution> run();
+
+  private:
+    void days();
+    void rest_days();
+    void appointments();
+    void route();
+    void whole_trip();
+
+    const Draft& draft_;
+    const Plan& plan_;
+    CautionList list_;
+};
+
+void Watch::days() {
+    const AssumedTimes& times = draft_.prepared.assumed.times;
+    for (const PlanDay& day : plan_.days) {
+        if (day.rest_day)
+            continue;
+        list_.at(day.day);
+        const std::optional<sys_seconds>& dawn = day.light.twilight.rise;
+        const std::optional<sys_seconds> dusk = dusk_of(day);
+        const bool dark_all_day = day.light.twilight.day == geo::SunDay::always_below;
+        const Level dusk_level =
+            draft_.prepared.trip.days.dusk_is_limit.value_or(false) ? Level::stop : Level::caution;
+        if (dark_all_day)
+            list_.say(
+                dusk_level,
+                "after-dusk",
+                "The sun stays so low all day that there is not even twilight; every leg is in the "
+                "dark.",
+                "NOAASolar");
+        else if (dusk && day.arrive > *dusk)
+            list_.say(
+                dusk_level,
+                "after-dusk",
+                fmt::format(
+                    "Arrival at {} is {} after dusk ({}). Set off earlier or sleep before it.",
+                    clock_on(draft_, day.arrive, day.day),
+                    show_duration(static_cast<double>((day.arrive - *dusk).count())),
+                    clock(draft_, *dusk)),
+                "NOAASolar");
+        else if (dusk && day.arrive_late > *dusk)
+            list_.say(
+                Level::note,
+                "dusk-within-band",
+                fmt::format(
+                    "On a slow day arrival falls after dusk ({}): the late end of the band is {}.",
+                    clock(draft_, *dusk),
+                    clock_on(draft_, day.arrive_late, day.day)),
+                "NOAASolar");
+        if (!dark_all_day && dawn && day.set_off < *dawn)
+            list_.say(Level::caution,
+                      "before-dawn",
+                      fmt::format("Setting off at {} is before first light ({}).",
+                                  clock(draft_, day.set_off),
+                                  clock(draft_, *dawn)),
+                      "NOAASolar");
+        if (times.hours_limit_s && day.moving_s > *times.hours_limit_s)
+            list_.say(Level::stop,
+                      "hours-over-limit",
+                      fmt::format("{} of moving is more than the limit of {}.",
+                                  show_duration(day.moving_s),
+                                  show_duration(*times.hours_limit_s)));
+        else if (day.moving_s > times.hours_s * 1.001)
+            list_.say(Level::caution,
+                      "longer-than-asked",
+                      fmt::format("{} of moving; asked were {}.",
+                                  show_duration(day.moving_s),
+                                  show_duration(times.hours_s)));
+        if (day.dry_camp)
+            list_.say(
+                Level::note,
+                "dry-camp",
+                fmt::format("No dependable water is known at {}: the litres for the night are "
+                            "carried there.",
+                            day.to));
+        for (const MemberDay& member : day.members) {
+            constexpr double least_j = 10e6,
+                             most_j = 27e6; // field values, docs/models/resting_energy.md
+            if (member.energy_j < least_j || member.energy_j > most_j)
+                list_.say(
+                    Level::note,
+                    "energy-out-of-bounds",
+                    fmt::format(
+                        "{} would spend {:.1f} MJ ({:.0f} kcal), outside the 10 to 27 MJ measured "
+                        "on comparable days: check the inputs.",
+                        member.member,
+                        member.energy_j / 1e6,
+                        member.energy_j / j_per_kcal),
+                    "Ruby2002");
+        }
+    }
+    list_.anywhere();
+    const std::vector<Caution> camps = camp_cautions(draft_);
+    list_.add(camps);
+}
+
+/// A day of rest follows a night: where none does, the trip file asks for what nobody gets.
+void Watch::rest_days() {
+    for (const int day : draft_.prepared.trip.days.rest_days_after) {
+        const bool taken = std::any_of(plan_.days.begin(), plan_.days.end(), [&](const auto& one) {
+            return one.day == day + 1 && one.rest_day;
+        });
+        if (!taken)
+            list_.say(Level::caution,
+                      "rest-day-unused",
+                      fmt::format("No night follows day {} on this trip, so that the day of rest "
+                                  "asked for after it is not taken.",
+                                  day));
+    }
+}
+
+void Watch::appointments() {
+    for (const PlanAppointment& one : plan_.appointments) {
+        list_.at(one.day);
+        if (one.spare_s >= 0.0)
+            continue;
+        const double early_s = one.spare_s + one.margin_s;
+        const std::string arrive = clock_on(draft_, one.arrive, one.day);
+        list_.say(
+            one.hard ? Level::stop : Level::caution,
+            "appointment-missed",
+            early_s < 0.0
+                ? fmt::format("{} at {}: arrival {} is {} after {} on day {}, when it is gone.",
+                              one.what,
+                              one.at,
+                              arrive,
+                              show_duration(-early_s),
+                              clock(draft_, one.by),
+                              one.day)
+                : fmt::format("{} at {}: arrival {} leaves {} of the {} wanted before {}.",
+                              one.what,
+                              one.at,
+                              arrive,
+                              show_duration(early_s),
+                              show_duration(one.margin_s),
+                              clock(draft_, one.by)));
+    }
+    list_.anywhere();
+}
+
+void Watch::route() {
+    const Route& route = draft_.prepared.route;
+    for (const Caution& caution : route.cautions)
+        list_.add({caution});
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        list_.at({}, i + 1);
+        if (leg.profile.heights_m.empty() && leg.travel != Travel::paddle)
+            list_.say(Level::caution,
+                      "no-elevation",
+                      "No heights are known here: the ground is taken as level, so time, climb and "
+                      "energy are too low "
+                      "if it is not.");
+        else if (leg.profile.unknown > 0 && leg.travel != Travel::paddle)
+            list_.say(
+                Level::caution,
+                "level-ground-assumed",
+                fmt::format("{} of {} heights are missing over more than 500 m: the least climb is "
+                            "assumed there.",
+                            leg.profile.unknown,
+                            leg.profile.heights_m.size()));
+    }
+    list_.anywhere();
+    const geo::Repairs& mended = route.repairs;
+    const std::size_t count = mended.duplicates + mended.spikes + mended.invalid_points +
+                              mended.void_heights + mended.backward_times;
+    if (count > 0)
+        list_.say(
+            Level::note,
+            "tracks-mended",
+            fmt::format("{} points of the tracks were mended: {} duplicates, {} spikes, {} without "
+                        "a place on "
+                        "Earth, {} void heights, {} times running backwards.",
+                        count,
+                        mended.duplicates,
+                        mended.spikes,
+                        mended.invalid_points,
+                        mended.void_heights,
+                        mended.backward_times),
+            "docs/tracks.md");
+}
+
+void Watch::whole_trip() {
+    const Assumed& assumed = draft_.prepared.assumed;
+    list_.add(draft_.settled.cautions);
+    if (!plan_.converged.settled)
+        list_.say(
+            Level::note,
+            "nights-flipped",
+            "Two answers took turns and did not settle: of nights the earlier stop was kept, of "
+            "carries the one with more lengths, of the sharing out the last.");
+    if (!draft_.prepared.trip.start.ok())
+        list_.say(
+            Level::caution, "no-date", "No start date is given: daylight is that of 21 June.");
+    if (assumed.weather.water_c && *assumed.weather.water_c < 15.0 && plan_.totals.paddle_m > 0.0)
+        list_.say(
+            Level::caution,
+            "cold-water",
+            worded(
+                "Water at {}: about a minute to get the breath back, ten minutes of useful "
+                "movement, an hour before consciousness goes. {}Dress for the water, not for the "
+                "air.",
+                both(show_temperature, *assumed.weather.water_c),
+                *assumed.weather.water_c < 10.0
+                    ? worded("Below {} a wetsuit or dry suit is held to be essential. ",
+                             both(show_temperature, 10.0))
+                    : Wording("")),
+            "ColdWater1101");
+}
+
+std::vector<Caution> Watch::run() {
+    days();
+    rest_days();
+    list_.add(load_cautions(draft_, plan_));
+    list_.add(water_cautions(draft_, plan_));
+    list_.add(supply_cautions(draft_, plan_));
+    appointments();
+    route();
+    list_.add(range_cautions(draft_, plan_));
+    list_.add(day_rule_cautions(draft_, plan_));
+    whole_trip();
+    list_.add(usual_water_cautions(plan_));
+    return list_.take();
+}
+
+} // namespace
+
+std::vector<Caution> plan_cautions(const Draft& draft, const Plan& plan) {
+    return Watch(draft, plan).run();
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,178 @@
+#include "planner/cautions/caution_list.h"
+#include "planner/decisions/remedies.h"
+#include "planner/loads/assignment.h"
+#include "planner/quantities/milligrams.h"
+#include "planner/results/assembly.h"
+
+#include <algorithm>
+#include <numeric>
+#include <optional>
+#include <set>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tumpline::planner {
+
+namespace {
+
+/// What is to be said of packs and of what cannot be divided.
+class LoadWatch {
+  public:
+    LoadWatch(const Draft& draft, const Plan& plan)
+        : draft_(draft), plan_(plan), trip_(draft.prepared.trip), everyone_(trip_.party.size()) {
+        std::iota(everyone_.begin(), everyone_.end(), std::size_t{0});
+    }
+
+    std::vector<Caution> run();
+
+  private:
+    void packs_on(const PlanLeg& leg);
+    void things_on(const PlanLeg& walk);
+    void pieces_on_portages();
+    void too_heavy(const std::string& name,
+                   double mass_kg,
+                   const std::vector<std::size_t>& may_bear,
+                   const PlanLeg& leg);
+
+    /// Whether the trip file gives a member's limit; otherwise a share of body mass is assumed.
+    [[nodiscard]] bool gives_limit(std::size_t member, Travel travel) const;
+
+    const Draft& draft_;
+    const Plan& plan_;
+    const Trip& trip_;
+    std::vector<std::size_t> everyone_;
+    std::set<std::size_t> told_crushed_; ///< members
+    /// Things by name, each with the one member who may bear it, and for everybody's none.
+    std::set<std::pair<std::string, std::optional<std::size_t>>> told_things_;
+    std::set<std::pair<std::string, Level>> told_names_;
+    CautionList list_;
+};
+
+bool LoadWatch::gives_limit(std::size_t member, Travel travel) const {
+    const Member& asked = trip_.party[member];
+    return asked.carry_limit_kg || (travel == Travel::portage && asked.portage_limit_kg);
+}
+
+/// A thing that none of those who may bear it is to carry. Where the trip file says so the trip
+/// cannot be made as it stands; a limit that was only assumed forbids nothing.
+void LoadWatch::too_heavy(const std::string& name,
+                          double mass_kg,
+                          const std::vector<std::size_t>& may_bear,
+                          const PlanLeg& leg) {
+    const std::vector<std::size_t>& bearers = may_bear.empty() ? everyone_ : may_bear;
+    bool given = true;
+    std::size_t strongest = bearers.front();
+    for (const std::size_t member : bearers) {
+        const double limit_kg = leg.loads[member].limit_kg;
+        if (mass_kg <= limit_kg + shown_over_kg)
+            return;
+        given = given && gives_limit(member, leg.travel);
+        if (limit_kg > leg.loads[strongest].limit_kg)
+            strongest = member;
+    }
+    const Level level = given ? Level::stop : Level::caution;
+    // Two members may each have a barrel; what no one in particular bears was told under its name.
+    const std::optional<std::size_t> whose =
+        bearers.size() == 1 ? std::optional(bearers.front()) : std::nullopt;
+    const bool of_everybody = told_things_.contains({name, std::nullopt});
+    const bool new_name = told_names_.emplace(name, level).second;
+    const bool new_thing = told_things_.emplace(name, whose).second;
+    if (!new_name && (!whose || !new_thing || of_everybody))
+        return;
+    list_.at(leg.day, leg.leg);
+    const Wording mass = both(show_mass, mass_kg);
+    const Wording limit = both(show_mass, leg.loads[strongest].limit_kg);
+    const std::string& bearer = leg.loads[strongest].member;
+    const Wording who = bearers.size() == 1
+                            ? worded("{}'s limit of {}", bearer, limit)
+                            : worded("every limit; the highest is {}'s, {}", bearer, limit);
+    list_.say(
+        level,
+        "item-over-limits",
+        worded("{} of {} goes on one back and is over {}{}. Leave it, divide it into items of its "
+               "own, or raise a limit that somebody truly bears.",
+               name,
+               mass,
+               who,
+               given ? std::string_view("") : std::string_view(" (assumed by body mass)")));
+}
+
+void LoadWatch::things_on(const PlanLeg& walk) {
+    const std::vector<bool>& brought = draft_.prepared.kit.brought;
+    for (std::size_t k = 0; k < trip_.kit.size(); ++k) {
+        const Whole whole = whole_of(trip_, brought, k);
+        const std::optional<std::size_t> bound = bound_to(trip_, trip_.kit[k]);
+        too_heavy(whole.name,
+                  mg_to_kg(whole.mass_mg),
+                  bound ? std::vector{*bound} : std::vector<std::size_t>{},
+                  walk);
+    }
+    for (std::size_t c = 0; c < trip_.craft.size(); ++c) {
+        const AssumedCraft& craft = draft_.prepared.assumed.craft[c];
+        too_heavy(trip_.craft[c].name, craft.mass_kg, craft.crew, walk);
+    }
+}
+
+void LoadWatch::pieces_on_portages() {
+    const Loads& loads = draft_.settled.loads;
+    for (std::size_t s = 0; s < loads.portages.size(); ++s) {
+        if (!loads.portages[s])
+            continue;
+        for (const Piece& piece : loads.portages[s]->pieces) {
+            const bool divisible =
+                piece.part == Part::fuel || piece.part == Part::water || piece.part == Part::waste;
+            if (!divisible)
+                too_heavy(piece.name, mg_to_kg(piece.mass_mg), {}, plan_.legs[loads.plan_leg[s]]);
+        }
+    }
+}
+
+void LoadWatch::packs_on(const PlanLeg& leg) {
+    for (const MemberLoad& load : leg.loads) {
+        const auto member = static_cast<std::size_t>(&load - leg.loads.data());
+        const double body_kg = trip_.party[member].body_kg;
+        if (load.pack_max_kg > load.limit_kg + shown_over_kg)
+            list_.say(Level::caution,
+                      "pack-over-limit",
+                      worded("{} carries {}, {} over the limit of {} ({:.0f} % of body mass).",
+                             load.member,
+                             both(show_mass, load.pack_max_kg),
+                             both(show_mass, load.pack_max_kg - load.limit_kg),
+                             both(show_mass, load.limit_kg),
+                             100.0 * load.pack_max_kg / body_kg),
+                      "Bastien2016");
+        if (leg.travel == Travel::walk && load.pack_max_kg > body_kg &&
+            told_crushed_.insert(member).second)
+            list_.say(Level::stop,
+                      "pack-over-body",
+                      worded("{}'s pack of {} is heavier than its bearer: no day is "
+                             "walked under it. Take less, put in a supply, or carry in stages.",
+                             load.member,
+                             both(show_mass, load.pack_max_kg)),
+                      "Bastien2016");
+    }
+}
+
+std::vector<Caution> LoadWatch::run() {
+    const auto walked = std::find_if(plan_.legs.begin(), plan_.legs.end(), [](const PlanLeg& leg) {
+        return leg.travel == Travel::walk;
+    });
+    if (walked != plan_.legs.end())
+        things_on(*walked);
+    pieces_on_portages();
+    for (const PlanLeg& leg : plan_.legs) {
+        list_.at(leg.day, leg.leg);
+        if (leg.travel != Travel::paddle)
+            packs_on(leg);
+    }
+    return list_.take();
+}
+
+} // namespace
+
+std::vector<Caution> load_cautions(const Draft& draft, const Plan& plan) {
+    return LoadWatch(draft, plan).run();
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,331 @@
+#include "planner/cautions/caution_list.h"
+#include "planner/models/paddling.h"
+#include "planner/models/river.h"
+#include "planner/models/wind.h"
+#include "planner/results/assembly.h"
+#include "planner/trip/vocabulary.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <string>
+
+namespace tumpline::planner {
+
+namespace {
+
+/// Six inches; common practice for open boats, no source.
+constexpr double least_freeboard_m = 0.1524;
+
+/// What is to be said of boats, wind and rivers, leg by leg.
+class WaterWatch {
+  public:
+    WaterWatch(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+
+    std::vector<Caution> run() {
+        water_legs();
+        return list_.take();
+    }
+
+  private:
+    void water_legs();
+    void estimates();
+    void wind_on(const PlanLeg& leg);
+    void river_on(const PlanLeg& leg);
+    void estimated_current_on(const PlanLeg& leg);
+    void craft_on(const PlanLeg& leg);
+
+    [[nodiscard]] const TripLeg& asked(const PlanLeg& leg) const {
+        return draft_.prepared.route.legs[leg.leg - 1].asked;
+    }
+
+    const Draft& draft_;
+    const Plan& plan_;
+    CautionList list_;
+    std::set<std::size_t> told_uneven_; ///< craft whose bags were spoken of
+};
+
+void WaterWatch::craft_on(const PlanLeg& leg) {
+    const Trip& trip = draft_.prepared.trip;
+    const RiverClass here = asked(leg).river_class.value_or(0);
+    for (std::size_t c = 0; c < leg.craft.size(); ++c) {
+        const CraftLoad& load = leg.craft[c];
+        if (load.payload_kg > 0.0 && load.load_kg > load.payload_kg)
+            list_.say(Level::stop,
+                      "craft-over-payload",
+                      worded("{} bears {}, {} over its payload of {}.",
+                             load.craft,
+                             both(show_mass, load.load_kg),
+                             both(show_mass, load.load_kg - load.payload_kg),
+                             both(show_mass, load.payload_kg)));
+        if (load.freeboard_m && *load.freeboard_m < least_freeboard_m)
+            list_.say(*load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
+                      "low-freeboard",
+                      worded("{} has {} of side over the water under this load; with less than {} "
+                             "small waves come in. Take less, or another craft.",
+                             load.craft,
+                             both(show_length, *load.freeboard_m),
+                             both(show_length, least_freeboard_m)));
+        if (!load.fits_volume)
+            list_.say(Level::caution,
+                      "bags-too-small",
+                      fmt::format("What goes into the bags of {} does not fit their volume.",
+                                  load.craft));
+        const double apart_kg = std::abs(load.left_kg - load.right_kg);
+        if (apart_kg > 2.0 && told_uneven_.insert(c).second)
+            list_.say(
+                Level::note,
+                "bags-uneven",
+                worded("The two bags of {} differ by {}: no piece can be moved to level them.",
+                       load.craft,
+                       both(show_mass, apart_kg)));
+        if (trip.craft[c].river_class && here > *trip.craft[c].river_class)
+            list_.say(
+                Level::stop,
+                "class-over-craft",
+                fmt::format("Class {} is harder than {} is meant for (class {}). Plan a portage.",
+                            class_word(here),
+                            load.craft,
+                            class_word(*trip.craft[c].river_class)),
+                "AWScale");
+    }
+    for (const Member& member : trip.party)
+        if (member.river_class && here > *member.river_class)
+            list_.say(
+                Level::stop,
+                "class-over-party",
+                fmt::format(
+                    "Class {} is harder than {} paddles (class {}). Plan a portage, or paddle it "
+                    "with a qualified guide.",
+                    class_word(here),
+                    member.name,
+                    class_word(*member.river_class)),
+                "AWScale");
+}
+
+void WaterWatch::wind_on(const PlanLeg& leg) {
+    const AssumedWeather& weather = draft_.prepared.assumed.weather;
+    if (leg.stopped) {
+        bool by_current = false;
+        for (std::size_t i = 0; i < draft_.settled.afloat.size(); ++i)
+            if (draft_.settled.loads.plan_leg[i] + 1 ==
+                static_cast<std::size_t>(&leg - plan_.legs.data()) + 1)
+                by_current = by_current || draft_.settled.afloat[i].paddle.by_current;
+        if (by_current)
+            list_.say(
+                Level::stop,
+                "current-stops-boat",
+                worded(
+                    "Against this current the boat makes less than {0}: line it from the bank or "
+                    "carry. The time shown is at {0}.",
+                    both(show_speed, 0.3)));
+        else
+            list_.say(Level::stop,
+                      "wind-stops-boat",
+                      worded("Against {0} of wind the boat makes less than {1}: wait, follow the "
+                             "sheltered shore or carry. The time shown is at {1}.",
+                             wind_words(weather.wind_mps),
+                             both(show_speed, 0.3)));
+    }
+    if (asked(leg).water.value_or(Water::lake) != Water::river &&
+        !asked(leg).open_crossing.value_or(false)) {
+        for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
+            const double ceiling_mps = draft_.prepared.assumed.craft[c].wind_ceiling_mps;
+            const double here_mps = weather.wind_mps * (1.0 - asked(leg).shelter.value_or(0.0));
+            if (here_mps > ceiling_mps)
+                list_.say(
+                    Level::caution,
+                    "wind-over-ceiling",
+                    worded(
+                        "Wind of {} (force {}) is above the ceiling of {} for open water with {}: "
+                        "wait, or keep to a sheltered shore.",
+                        wind_words(here_mps),
+                        beaufort(here_mps),
+                        wind_words(ceiling_mps),
+                        draft_.prepared.trip.craft[c].name));
+        }
+    }
+    if (!asked(leg).open_crossing.value_or(false))
+        return;
+    const int force = beaufort(weather.wind_mps);
+    for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
+        const AssumedCraft& craft = draft_.prepared.assumed.craft[c];
+        if (weather.wind_mps > craft.wind_ceiling_mps)
+            list_.say(
+                Level::stop,
+                "exposed-crossing",
+                worded("Open crossing in {} of wind (force {}): above the ceiling of {} for {}. "
+                       "Wait, or follow the shore.",
+                       wind_words(weather.wind_mps),
+                       force,
+                       wind_words(craft.wind_ceiling_mps),
+                       draft_.prepared.trip.craft[c].name));
+    }
+    list_.say(
+        Level::caution,
+        "exposed-crossing",
+        fmt::format("Open crossing from {} to {} at force {}: wind often rises by midday and a "
+                    "lake can turn "
+                    "rough within 20 minutes. Turn back on your own limit.",
+                    clock_words(leg.start, draft_.prepared.assumed.time_zone),
+                    clock_words(leg.end, draft_.prepared.assumed.time_zone),
+                    force));
+}
+
+void WaterWatch::river_on(const PlanLeg& leg) {
+    if (asked(leg).water.value_or(Water::lake) != Water::river)
+        return;
+    const RiverClass here = asked(leg).river_class.value_or(0);
+    if (here >= 3)
+        list_.say(
+            Level::caution,
+            "class-hard",
+            fmt::format(
+                "Class {} is what your source said of one day and one level. Look before you run; "
+                "landing and walking is always an available plan. Ask a guide who knows it now.",
+                class_word(here)),
+            "AWScale");
+    if (here == 0)
+        list_.say(Level::note,
+                  "class-unknown",
+                  "No class is given for this river: treat it as unknown until you have seen it.",
+                  "AWScale");
+    if (std::abs(leg.gradient) > 0.0)
+        list_.say(Level::note,
+                  "gradient-hint",
+                  worded("The river falls {:.1f} m/km ({:.0f} ft/mile), in its steepest {} "
+                         "{:.1f} m/km ({:.0f} ft/mile): {}. "
+                         "Gradient is a hint where to look closer, never a class.",
+                         m_per_km(leg.gradient),
+                         ft_per_mile(leg.gradient),
+                         both(show_distance, 500.0),
+                         m_per_km(leg.steepest_500m),
+                         ft_per_mile(leg.steepest_500m),
+                         gradient_hint(std::abs(leg.gradient))));
+    if (leg.current_estimate && leg.current_mps != 0.0)
+        estimated_current_on(leg);
+    else if (leg.current_mps == 0.0)
+        list_.say(Level::note,
+                  "no-current",
+                  "No current is given for this river: times are those of still water.");
+}
+
+void WaterWatch::estimated_current_on(const PlanLeg& leg) {
+    const PlanCurrent& guess = *leg.current_estimate;
+    const auto flow = [](double mps) { return both(show_speed, std::abs(mps)); };
+    list_.say(
+        Level::note,
+        "current-estimated",
+        worded(
+            "No current is given: {}{} is Manning's estimate from a fall of {}, {} of depth and "
+            "the bed {}{}, between {} and {} for its roughness alone.{} A gauge, or a stick timed "
+            "over a known length, is better.",
+            flow(guess.likely_mps),
+            guess.likely_mps < 0.0 ? " against" : "",
+            both(show_gradient, guess.slope),
+            Wording(fmt::format("{:.1f} m", guess.depth_m),
+                    fmt::format("{:.1f} ft", guess.depth_m / m_per_foot)),
+            guess.bed,
+            guess.steep ? ", as rough as steep streams are" : "",
+            flow(guess.slow_mps),
+            flow(guess.fast_mps),
+            guess.limited ? " It is held at critical flow (Froude number 1): a river that "
+                            "steep is falls and pools, not one even current."
+                          : ""),
+        guess.steep ? "Jarrett1985" : "Chow1959");
+}
+
+void WaterWatch::water_legs() {
+    const Assumed& assumed = draft_.prepared.assumed;
+    const bool any_paddle =
+        std::any_of(plan_.legs.begin(), plan_.legs.end(), [](const PlanLeg& leg) {
+            return leg.travel == Travel::paddle;
+        });
+    if (any_paddle && assumed.craft.empty())
+        list_.say(
+            Level::stop, "no-craft", "The route has legs afloat and the trip names no craft.");
+    for (std::size_t m = 0; any_paddle && !assumed.craft.empty() && m < assumed.members.size();
+         ++m) {
+        const bool seated =
+            std::any_of(assumed.craft.begin(), assumed.craft.end(), [&](const AssumedCraft& craft) {
+                return std::find(craft.crew.begin(), craft.crew.end(), m) != craft.crew.end();
+            });
+        if (!seated)
+            list_.say(Level::stop,
+                      "no-craft",
+                      fmt::format("{} sits in no craft.", draft_.prepared.trip.party[m].name));
+    }
+    for (const PlanLeg& leg : plan_.legs) {
+        if (leg.travel != Travel::paddle)
+            continue;
+        list_.at(leg.day, leg.leg);
+        craft_on(leg);
+        wind_on(leg);
+        river_on(leg);
+    }
+    list_.anywhere();
+    if (any_paddle)
+        estimates();
+}
+
+/// What is an estimate without a published test behind it says so.
+void WaterWatch::estimates() {
+    const Assumed& assumed = draft_.prepared.assumed;
+    const bool windy =
+        assumed.models.paddling == PaddlingModel::power_balance && assumed.weather.wind_mps > 0.0;
+    std::vector<std::string> under_wind, usual;
+    for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
+        const AssumedCraft& craft = assumed.craft[c];
+        const std::string& name = draft_.prepared.trip.craft[c].name;
+        if (windy && hull_is_estimate(craft.kind))
+            under_wind.push_back(name);
+        if (craft.usual_speed && calm_speed_is_estimate(craft.kind))
+            usual.push_back(name);
+    }
+    std::string text;
+    if (!under_wind.empty())
+        text = fmt::format("Speeds under wind are an estimate ({}): no published test of such "
+                           "boats was found.",
+                           fmt::join(under_wind, ", "));
+    if (!usual.empty())
+        text += fmt::format("{}So is the calm speed ({}), which the trip file does not give: your "
+                            "own recorded one is better.",
+                            text.empty() ? "" : " ",
+                            fmt::join(usual, ", "));
+    if (under_wind.empty() && !usual.empty())
+        text = fmt::format("The calm speed is an estimate ({}), since the trip file does not give "
+                           "it and no published test of such boats was found: your own recorded "
+                           "one is better.",
+                           fmt::join(usual, ", "));
+    if (!text.empty())
+        list_.say(Level::note, "paddling-estimate", std::move(text), "docs/models/paddling.md");
+}
+
+} // namespace
+
+std::vector<Caution> water_cautions(const Draft& draft, const Plan& plan) {
+    return WaterWatch(draft, plan).run();
+}
+
+std::vector<Caution> usual_water_cautions(const Plan& plan) {
+    if (plan.totals.paddle_m <= 0.0)
+        return {};
+    CautionList list;
+    list.say(
+        Level::caution,
+        "usual-water",
+        "On the water: life jackets are worn. Trees in the water are on no map; expect them at "
+        "bends and after "
+        "high water. Weirs and low dams are never run: land well above. Thunder heard: off the "
+        "water. Times on "
+        "moving water hold for the flow you entered: compare with the gauge and with local advice "
+        "on the day. "
+        "The rules of the local authority, current river information and qualified guides come "
+        "before this plan.",
+        "USCGStatistics");
+    return list.take();
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,108 @@
+#include "planner/cautions/caution_list.h"
+#include "planner/quantities/quantities.h"
+#include "planner/results/assembly.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <vector>
+
+namespace tumpline::planner {
+
+namespace {
+
+/// What would help: the night that is too much names itself.
+Wording way_out_of(const WaterStretch& stretch) {
+    const auto night = std::find_if(stretch.dry_nights.begin(),
+                                    stretch.dry_nights.end(),
+                                    [](const DryNight& one) { return one.too_much; });
+    if (night != stretch.dry_nights.end())
+        return worded("It is the night of day {} at {} that makes it too much, with {} "
+                      "in camp; the way alone drinks {}. Sleep at water, or take more "
+                      "vessels.",
+                      night->day,
+                      night->place,
+                      both(show_volume, night->litres),
+                      both(show_volume, stretch.way_l));
+    if (!stretch.dry_nights.empty())
+        return worded("The way alone, without the dry {}, drinks {}. Find a source on "
+                      "the way or take more vessels.",
+                      stretch.dry_nights.size() == 1 ? "night" : "nights",
+                      both(show_volume, stretch.way_l));
+    return "Find a source on the way, sleep elsewhere or take more vessels.";
+}
+
+/// When a closed place is open, before and after.
+std::string open_again(const Stage& stage) {
+    std::vector<std::string> ways;
+    const auto days = [](int count) {
+        return count == 1 ? std::string("a day") : fmt::format("{} days", count);
+    };
+    if (stage.open_earlier_days)
+        ways.push_back(fmt::format("{} earlier", days(*stage.open_earlier_days)));
+    if (stage.open_later_days)
+        ways.push_back(fmt::format("{} later", days(*stage.open_later_days)));
+    if (ways.empty())
+        return "No date within a month of it is open.";
+    return fmt::format("It is open {}.", fmt::join(ways, " and "));
+}
+
+Wording what_lacks(const Stage& stage) {
+    const double reserve_kg = stage.reserve_kg;
+    const Wording text = worded("At {} lie {} of food and the stage to {} needs {}, {} more.",
+                                stage.from,
+                                both(show_mass, stage.declared_kg.value_or(0.0)),
+                                stage.to,
+                                both(show_mass, stage.food_kg),
+                                both(show_mass, stage.declared_short_kg));
+    if (stage.declared_short_kg <= reserve_kg + 1e-3)
+        return worded("{} What is missing is of the reserve.", text);
+    return worded("{} The reserve of {} does not cover it: the food ends {}. The packs shown are "
+                  "those with enough.",
+                  text,
+                  both(show_mass, reserve_kg),
+                  stage.food_ends_day
+                      ? fmt::format("on the evening of day {}", *stage.food_ends_day)
+                      : std::string("on the first day"));
+}
+
+} // namespace
+
+std::vector<Caution> supply_cautions(const Draft& draft, const Plan& plan) {
+    CautionList list;
+    for (const WaterStretch& stretch : plan.water) {
+        list.at(stretch.first_day);
+        if (stretch.over_capacity)
+            list.say(Level::stop,
+                     "water-over-capacity",
+                     worded("From {} to {} each needs {} and has vessels for {}. {}",
+                            stretch.from,
+                            stretch.to,
+                            both(show_volume, stretch.fill_l.front()),
+                            both(show_volume, stretch.capacity_l),
+                            way_out_of(stretch)));
+    }
+    for (const Stage& stage : plan.stages) {
+        list.at(stage.first_day);
+        if (stage.closed)
+            list.say(Level::stop,
+                     "supply-closed",
+                     fmt::format("{} is closed on {}, the day on which it is reached. {}",
+                                 stage.from,
+                                 show_date(stage.reached),
+                                 open_again(stage)));
+        if (stage.declared_short_kg > shown_over_kg)
+            list.say(Level::caution, "supply-short", what_lacks(stage));
+    }
+    list.anywhere();
+    if (draft.prepared.assumed.water.assumed_everywhere)
+        list.say(Level::caution,
+                 "water-assumed",
+                 "No place of kind \"water\" is given: the plan takes it that drinking water "
+                 "is found on the way and at every camp. Name the dependable sources, and the "
+                 "dry camps.");
+    return list.take();
+}
+
+} // namespace tumpline::planner

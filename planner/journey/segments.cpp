@@ -1,0 +1,318 @@
+#include "planner/journey/segments.h"
+
+#include "planner/models/terrain.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double same_point_m = 0.5;
+constexpr double water_near_m = 200.0; // a camp this near to a source needs no carried water
+
+std::string_view ground_name(Terrain terrain) {
+    switch (terrain) {
+    case Terrain::path:
+        return "path";
+    case Terrain::rough_path:
+        return "rough-path";
+    case Terrain::forest:
+        return "forest";
+    case Terrain::off_path:
+        return "off-path";
+    case Terrain::brush:
+        return "brush";
+    case Terrain::bog:
+        return "bog";
+    case Terrain::sand:
+        return "sand";
+    case Terrain::snow:
+        return "snow";
+    }
+    return "path";
+}
+
+bool is_fresh(const RouteLeg& leg) {
+    return leg.travel == Travel::paddle &&
+           leg.asked.drinkable.value_or(leg.asked.water.value_or(Water::lake) != Water::sea);
+}
+
+/// Current of a leg from Manning's equation, where nobody gave one and the bed is described.
+std::optional<EstimatedCurrent> estimate_current(const RouteLeg& leg) {
+    if (leg.asked.current_mps || leg.asked.water.value_or(Water::lake) != Water::river ||
+        !leg.asked.bed || leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
+        return std::nullopt;
+    Roughness roughness = chow_roughness(default_bed).value();
+    if (leg.asked.bed->roughness)
+        roughness = {"given",
+                     *leg.asked.bed->roughness,
+                     *leg.asked.bed->roughness,
+                     *leg.asked.bed->roughness,
+                     ""};
+    else if (const auto row = chow_roughness(leg.asked.bed->type))
+        roughness = *row;
+    const double fall =
+        (leg.profile.heights_m.front() - leg.profile.heights_m.back()) / leg.line.length_m();
+    const Bed bed{.slope = std::abs(fall),
+                  .depth_m = leg.asked.bed->depth_m.value_or(default_depth_m),
+                  .roughness = roughness};
+    CurrentEstimate current = estimated_current(bed);
+    if (fall < 0.0) { // travelled upstream
+        current.slow_mps = -current.slow_mps;
+        current.likely_mps = -current.likely_mps;
+        current.fast_mps = -current.fast_mps;
+    }
+    return EstimatedCurrent{bed, current};
+}
+
+/// Fills the sums over the ground between two distances along the leg.
+void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
+    const geo::Profile& profile = leg.profile;
+    const double start_m = stretch.from_m - leg.from_m;
+    const double end_m = stretch.to_m - leg.from_m;
+    const WalkingModel model = assumed.models.walking;
+    const auto add = [&](double length_m, double slope) {
+        stretch.there.add(length_m, slope, walking_speed_mps(model, slope, stretch.footing));
+        stretch.back.add(length_m, -slope, walking_speed_mps(model, -slope, stretch.footing));
+        stretch.steps.push_back({length_m, slope});
+    };
+    if (profile.heights_m.size() < 2 || profile.step_m <= 0.0) {
+        add(end_m - start_m, 0.0);
+        return;
+    }
+    const auto last = profile.heights_m.size() - 2;
+    auto step = std::min(last, static_cast<std::size_t>(start_m / profile.step_m));
+    for (double at_m = start_m; at_m < end_m && step <= last; ++step) {
+        const double step_end_m =
+            step == last ? end_m : std::min(end_m, profile.step_m * static_cast<double>(step + 1));
+        const double length_m = step_end_m - at_m;
+        if (length_m <= 0.0)
+            continue;
+        const double rise_m = profile.heights_m[step + 1] - profile.heights_m[step];
+        const double slope = rise_m / profile.step_m;
+        stretch.ascent_m += std::max(0.0, slope) * length_m;
+        stretch.descent_m += std::max(0.0, -slope) * length_m;
+        if (stretch.travel != Travel::paddle)
+            add(length_m, slope);
+        at_m = step_end_m;
+    }
+}
+
+/// The directions of a paddle, like neighbours joined.
+void measure_courses(Stretch& stretch, const RouteLeg& leg) {
+    constexpr double same_course_deg = 3.0;
+    const geo::Polyline part = leg.line.cut(stretch.from_m - leg.from_m, stretch.to_m - leg.from_m);
+    const std::vector<double>& along = part.along_m();
+    for (std::size_t i = 0; i + 1 < along.size(); ++i) {
+        const double length_m = along[i + 1] - along[i];
+        if (length_m <= 0.0)
+            continue;
+        const double bearing_deg = part.bearing_deg(0.5 * (along[i] + along[i + 1]));
+        if (!stretch.courses.empty() &&
+            std::abs(std::remainder(bearing_deg - stretch.courses.back().bearing_deg, 360.0)) <
+                same_course_deg)
+            stretch.courses.back().length_m += length_m;
+        else
+            stretch.courses.push_back({bearing_deg, length_m});
+    }
+}
+
+Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, double> ends_m) {
+    Stretch stretch{};
+    stretch.leg = leg;
+    stretch.travel = route.legs[leg].travel;
+    stretch.from_m = ends_m.first;
+    stretch.to_m = ends_m.second;
+    stretch.footing = Footing::on_path;
+    stretch.time_factor = 1.0;
+    stretch.eta = 1.0;
+    return stretch;
+}
+
+/// What the ground and the dark do to time and effort.
+void describe_ground(Stretch& stretch, const TripLeg& asked, WalkingModel model) {
+    const Terrain terrain = asked.terrain.value_or(Terrain::path);
+    const Ground& under = ground(ground_name(terrain));
+    stretch.time_factor = under.time_factor;
+    stretch.eta = under.eta;
+    if (terrain == Terrain::snow && asked.footprint_m) {
+        stretch.eta = snow_eta(*asked.footprint_m);
+        stretch.time_factor = equal_effort_time_factor(stretch.eta);
+    }
+    // A model with a curve of its own for such ground needs no factor of ours.
+    const bool wild = terrain == Terrain::forest || terrain == Terrain::off_path;
+    if (wild && walking_model_knows_footing(model)) {
+        stretch.footing = Footing::off_path;
+        stretch.time_factor = 1.0;
+    }
+    if (asked.night.value_or(false))
+        stretch.time_factor *= night_time_factor(under);
+}
+
+void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
+    if (stretch.on_foot())
+        describe_ground(stretch, leg.asked, assumed.models.walking);
+    measure_ground(stretch, leg, assumed);
+    if (stretch.travel == Travel::paddle) {
+        measure_courses(stretch, leg);
+        stretch.estimate = estimate_current(leg);
+        stretch.current_mps = stretch.estimate ? stretch.estimate->current.likely_mps
+                                               : leg.asked.current_mps.value_or(0.0);
+        const bool river = leg.asked.water.value_or(Water::lake) == Water::river;
+        stretch.shelter = leg.asked.shelter.value_or(river ? river_shelter : 0.0);
+        stretch.drinkable = is_fresh(leg);
+    }
+}
+
+/// Where a leg is cut: its ends, places within it, and even pieces no longer than asked.
+std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double longest_m) {
+    std::vector<double> cuts{leg.from_m, leg.to_m};
+    if (leg.travel != Travel::portage) { // a portage is one piece: people walk it several times
+        for (const std::vector<RoutePlace>* places : {&route.places, &route.met_at})
+            for (const RoutePlace& place : *places)
+                if (place.along_m > leg.from_m + same_point_m &&
+                    place.along_m < leg.to_m - same_point_m)
+                    cuts.push_back(place.along_m);
+        std::sort(cuts.begin(), cuts.end());
+        const bool bank =
+            leg.travel == Travel::walk || leg.asked.water.value_or(Water::lake) == Water::river;
+        if (longest_m > 0.0 && bank) {
+            std::vector<double> more;
+            for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
+                const double length_m = cuts[i + 1] - cuts[i];
+                const int pieces = static_cast<int>(std::ceil(length_m / longest_m));
+                for (int k = 1; k < pieces; ++k)
+                    more.push_back(cuts[i] + length_m * k / pieces);
+            }
+            cuts.insert(cuts.end(), more.begin(), more.end());
+        }
+    }
+    std::sort(cuts.begin(), cuts.end());
+    cuts.erase(std::unique(cuts.begin(),
+                           cuts.end(),
+                           [](double a, double b) { return b - a < same_point_m; }),
+               cuts.end());
+    cuts.back() = leg.to_m;
+    if (cuts.size() < 2)
+        cuts = {leg.from_m, leg.to_m};
+    return cuts;
+}
+
+/// How many of a leg's landings to look at the river fall into a stretch of it.
+void spread_scouts(Stretches& result, const Route& route) {
+    for (Stretch& stretch : result.stretches) {
+        const RouteLeg& leg = route.legs[stretch.leg];
+        if (stretch.travel != Travel::paddle)
+            continue;
+        // From class II on one lands to look: once, and once more per class; common practice.
+        const int river_class = leg.asked.river_class.value_or(0);
+        const int scouts = leg.asked.scouts.value_or(std::max(0, river_class - 1));
+        const double length_m = leg.to_m - leg.from_m;
+        for (int k = 0; k < scouts; ++k) {
+            const double at_m = leg.from_m + length_m * (k + 0.5) / scouts;
+            if (at_m >= stretch.from_m && at_m < stretch.to_m)
+                ++stretch.scouts;
+        }
+    }
+}
+
+void describe_boundaries(Stretches& result, const Trip& trip, const Route& route) {
+    std::vector<Boundary>& boundaries = result.boundaries;
+    for (const RoutePlace& place : route.places)
+        boundaries[result.boundary_at(place.along_m)].places.push_back(
+            static_cast<std::size_t>(&place - route.places.data()));
+    for (std::size_t b = 0; b < boundaries.size(); ++b) {
+        Boundary& boundary = boundaries[b];
+        const Stretch* before = b > 0 ? &result.stretches[b - 1] : nullptr;
+        const Stretch* after = b < result.stretches.size() ? &result.stretches[b] : nullptr;
+        boundary.leg_end = !before || !after || before->leg != after->leg;
+        const auto open_water = [&](const Stretch& stretch) {
+            return stretch.travel == Travel::paddle &&
+                   route.legs[stretch.leg].asked.water.value_or(Water::lake) != Water::river;
+        };
+        bool camp = false;
+        bool said_dry = false;
+        for (const std::size_t index : boundary.places) {
+            const RoutePlace& place = route.places[index];
+            const TripPlace& asked = trip.route.places[place.asked];
+            camp = camp || place.kind == PlaceKind::camp;
+            const bool supply = place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache;
+            boundary.supply = boundary.supply || supply;
+            if (supply && asked.food_mass_kg)
+                boundary.food_kg = boundary.food_kg.value_or(0.0) + *asked.food_mass_kg;
+            said_dry = said_dry || asked.water == false;
+            if (place.kind == PlaceKind::water || asked.water == true ||
+                (place.kind == PlaceKind::resupply && asked.water.value_or(true)))
+                boundary.water = true;
+        }
+        if ((before && before->drinkable) || (after && after->drinkable))
+            boundary.water = true;
+        if (said_dry)
+            boundary.water = false;
+        if (b == 0)
+            boundary.water = true; // vessels are filled before setting off
+        boundary.may_sleep = boundary.leg_end || camp || !before || !open_water(*before);
+    }
+    // A source a short way along serves a camp too.
+    for (std::size_t b = 0; b < boundaries.size(); ++b) {
+        const bool source = std::any_of(
+            boundaries[b].places.begin(), boundaries[b].places.end(), [&](std::size_t index) {
+                return route.places[index].kind == PlaceKind::water;
+            });
+        if (!source)
+            continue;
+        for (Boundary& other : boundaries)
+            if (std::abs(other.along_m - boundaries[b].along_m) <= water_near_m)
+                other.water = true;
+    }
+}
+
+} // namespace
+
+std::size_t Stretches::boundary_at(double along_m) const {
+    const auto after = std::lower_bound(
+        boundaries.begin(), boundaries.end(), along_m, [](const Boundary& boundary, double at_m) {
+            return boundary.along_m < at_m;
+        });
+    if (after == boundaries.end())
+        return boundaries.size() - 1;
+    const auto index = static_cast<std::size_t>(after - boundaries.begin());
+    if (index > 0 && along_m - boundaries[index - 1].along_m < after->along_m - along_m)
+        return index - 1;
+    return index;
+}
+
+Stretches
+make_stretches(const Trip& trip, const Route& route, const Assumed& assumed, double longest_m) {
+    Stretches result;
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        const std::vector<double> cuts = cuts_of(route, leg, longest_m);
+        for (std::size_t k = 0; k + 1 < cuts.size(); ++k) {
+            Stretch stretch = bare_stretch(route, i, {cuts[k], cuts[k + 1]});
+            describe(stretch, leg, assumed);
+            result.boundaries.push_back({.along_m = cuts[k],
+                                         .places = {},
+                                         .leg_end = false,
+                                         .may_sleep = false,
+                                         .water = false,
+                                         .supply = false});
+            result.stretches.push_back(std::move(stretch));
+        }
+    }
+    result.boundaries.push_back({.along_m = route.length_m,
+                                 .places = {},
+                                 .leg_end = true,
+                                 .may_sleep = true,
+                                 .water = false,
+                                 .supply = false});
+    spread_scouts(result, route);
+    describe_boundaries(result, trip, route);
+    return result;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,52 @@
+#pragma once
+
+#include "planner/loads/booking.h"
+#include "planner/loads/load_book.h"
+
+#include <cstddef>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// Food, fuel and water in the packs: books how they come and go. `loads` says who bears what;
+/// inputs, loads and booking must outlive it.
+class Stores {
+  public:
+    Stores(const LoadInputs& inputs, const Loads& loads, Booking& booking);
+
+    /// What is packed at home.
+    void start() { bring_stage(0); }
+
+    /// Every supply up to a boundary: what is left there, what is taken.
+    void supplies_up_to(std::size_t boundary);
+    /// Vessels are filled before the stretch that begins there.
+    void fill(std::size_t boundary);
+    /// What is eaten, burnt and drunk in camp, by index of the day.
+    void breakfast(std::size_t d);
+    void dinner(std::size_t d);
+    /// What is eaten and drunk on a stretch.
+    void on_the_way(std::size_t stretch);
+
+  private:
+    void bring_stage(std::size_t index);
+    void hand_in(std::size_t stage);
+    void eat(std::int64_t mass_mg, std::string_view why);
+    void burn(std::int64_t mass_mg, std::string_view why);
+    void drink(double litres, bool from_pack, std::string_view why);
+    [[nodiscard]] std::int64_t trail_food_mg(std::size_t stretch) const;
+    [[nodiscard]] std::string boundary_name(std::size_t boundary) const;
+
+    const LoadInputs& in_;
+    const Loads& loads_;
+    Booking& booking_;
+    std::size_t members_;
+    std::vector<std::int64_t> planned_mg_; ///< food to be eaten, per bearer
+    std::vector<std::int64_t> wrapper_mg_; ///< packaging of that food
+    std::vector<std::int64_t> reserve_mg_; ///< held for delay, packaging included
+    std::size_t stage_ = 0;
+};
+
+} // namespace tumpline::planner

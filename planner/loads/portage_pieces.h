@@ -1,0 +1,31 @@
+#pragma once
+
+#include "planner/loads/booking.h"
+#include "planner/loads/load_book.h"
+#include "planner/loads/portage_loads.h"
+
+#include <vector>
+
+namespace tumpline::planner {
+
+/// What pieces are made of, besides the balances.
+struct PieceSource {
+    const Trip& trip;
+    const Assumed& assumed;
+    const std::vector<bool>& brought;
+    const std::vector<std::size_t>& item_bearer;
+    const std::vector<std::size_t>& craft_bearer;
+    const std::vector<bool>& wet;      ///< per craft
+    const std::vector<bool>& item_wet; ///< per kit item
+};
+
+/// Everything to be carried over a portage, boats rolled into the packs or whole with what is used
+/// in them lashed on. Items with the same "in" are one piece; food without one comes in bags of at
+/// most 2 kg. What is worn is no piece. Masses add up to the balances held.
+[[nodiscard]] std::vector<Piece>
+pieces_of(const PieceSource& source, const Booking& booking, BoatState boats);
+
+/// What each member wears or has in hand on the portage.
+[[nodiscard]] std::vector<double> worn_with(const PieceSource& source, BoatState boats);
+
+} // namespace tumpline::planner

@@ -1,0 +1,44 @@
+#pragma once
+
+#include "planner/plan.h"
+#include "planner/results/assembly.h"
+
+#include <cstddef>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// Something to be stowed in one of two bags.
+struct BagItem {
+    double mass_kg;
+    double volume_l; ///< 0 if not known
+};
+
+/// Which bag each item goes into, and whether the volumes allow it.
+struct Levelled {
+    std::vector<bool> right;
+    bool fits_volume;
+    bool exact; ///< no other way is more level
+};
+
+/// Two volumes, or zeros where they are not given.
+struct BagVolumes {
+    double left_l;
+    double right_l;
+};
+
+/// Divides items over two bags so that their masses differ as little as the items allow, within the
+/// volumes where those are known. By branch and bound, and where that runs out of its nodes by the
+/// sums of whole grams (`level_by_sums`): exact to a gram an item for forty and more of what boats
+/// carry. `exact` is false only if neither came to its end.
+[[nodiscard]] Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes);
+
+/// The bags of a craft as a stretch afloat begins.
+struct TrimmedBags {
+    std::vector<Stowed> left, right, at_hand;
+    bool fits_volume = true;
+};
+
+[[nodiscard]] TrimmedBags trim_craft(const Draft& draft, std::size_t craft, std::size_t stretch);
+
+} // namespace tumpline::planner

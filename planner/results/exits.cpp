@@ -1,0 +1,79 @@
+#include "planner/results/assembly.h"
+#include "planner/results/way_times.h"
+
+#include <algorithm>
+#include <optional>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double spacing_m = 1000.0;
+
+struct Exit {
+    double along_m;
+    std::string name;
+};
+
+std::vector<Exit> exits_of(const Route& route) {
+    std::vector<Exit> exits{{0.0, "the start"}};
+    for (const RoutePlace& place : route.places)
+        if (is_way_out(place.kind))
+            exits.push_back({place.along_m, place.name});
+    exits.push_back({route.length_m, "the finish"});
+    std::stable_sort(exits.begin(), exits.end(), [](const Exit& a, const Exit& b) {
+        return a.along_m < b.along_m;
+    });
+    return exits;
+}
+
+std::optional<double> back_s(const WayTimes& way, double from_m, double to_m) {
+    const std::optional<WayTimes::Back> back = way.back(from_m, to_m);
+    return back ? std::optional(back->sum_s()) : std::nullopt;
+}
+
+} // namespace
+
+std::vector<ExitPoint> plan_exits(const Draft& draft) {
+    const std::vector<Exit> exits = exits_of(draft.prepared.route);
+    const WayTimes way(draft);
+    const double length_m = draft.prepared.route.length_m;
+    std::vector<ExitPoint> points;
+    bool passed = false;
+    const int count = static_cast<int>(length_m / spacing_m) + 1;
+    for (int k = 0; k < count; ++k) {
+        ExitPoint point;
+        point.along_m = spacing_m * k;
+        const Exit* ahead = nullptr;
+        const Exit* behind = nullptr;
+        for (const Exit& exit : exits) {
+            if (exit.along_m <= point.along_m)
+                behind = &exit;
+            if (!ahead && exit.along_m >= point.along_m)
+                ahead = &exit;
+        }
+        if (ahead) {
+            point.forward = ahead->name;
+            point.forward_s = way.forward_s(point.along_m, ahead->along_m);
+        }
+        if (behind) {
+            point.back = behind->name;
+            point.back_s = back_s(way, point.along_m, behind->along_m);
+        }
+        const bool shorter_on =
+            point.forward_s && (!point.back_s || *point.forward_s < *point.back_s);
+        // The point of no return is asked of the whole way: from here on the finish is nearer.
+        if (!passed) {
+            const double on_s = way.forward_s(point.along_m, length_m);
+            const std::optional<double> home_s = back_s(way, point.along_m, 0.0);
+            if (!home_s || on_s < *home_s) {
+                point.no_return = k > 0 || shorter_on;
+                passed = point.no_return;
+            }
+        }
+        points.push_back(std::move(point));
+    }
+    return points;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,262 @@
+#include "planner/models/paddling.h"
+#include "planner/models/walking_speed.h"
+#include "planner/models/wind.h"
+#include "planner/quantities/milligrams.h"
+#include "planner/results/assembly.h"
+#include "planner/results/bag_trim.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tumpline::planner {
+
+namespace {
+
+Parts to_parts(const PartMasses& masses) {
+    return {.kit_kg = mg_to_kg(masses[0]),
+            .craft_kg = mg_to_kg(masses[1]),
+            .food_kg = mg_to_kg(masses[2]),
+            .fuel_kg = mg_to_kg(masses[3]),
+            .water_kg = mg_to_kg(masses[4]),
+            .waste_kg = mg_to_kg(masses[5])};
+}
+
+/// Fall per metre over the steepest 500 m of a river leg's part.
+double steepest(const geo::Profile& profile, double from_m, double to_m) {
+    constexpr double window_m = 500.0;
+    const double width_m = std::min(window_m, to_m - from_m);
+    if (width_m <= 0.0 || profile.heights_m.empty())
+        return 0.0;
+    double most = 0.0;
+    const int steps = static_cast<int>((to_m - from_m - width_m) / 50.0) + 1;
+    for (int k = 0; k < steps; ++k) {
+        const double at_m = from_m + 50.0 * k;
+        const double fall_m = *profile.height_at(at_m) - *profile.height_at(at_m + width_m);
+        most = std::max(most, std::abs(fall_m) / width_m);
+    }
+    return most;
+}
+
+/// Fills a leg from its stretches [first, last).
+class LegMaker {
+  public:
+    LegMaker(const Draft& draft, std::size_t first, std::size_t last)
+        : draft_(draft), first_(first), last_(last),
+          head_(draft.prepared.stretches.stretches[first]) {}
+
+    PlanLeg make();
+
+  private:
+    void add_times(PlanLeg& leg) const;
+    void add_loads(PlanLeg& leg) const;
+    void add_carries(PlanLeg& leg) const;
+    void add_craft(PlanLeg& leg) const;
+    void add_water(PlanLeg& leg) const;
+
+    const Draft& draft_;
+    std::size_t first_;
+    std::size_t last_;
+    const Stretch& head_;
+};
+
+void LegMaker::add_times(PlanLeg& leg) const {
+    for (std::size_t i = first_; i < last_; ++i) {
+        const StretchTime& time = draft_.settled.timeline.stretches[i];
+        const Stretch& stretch = draft_.prepared.stretches.stretches[i];
+        leg.moving_s += time.moving_s;
+        leg.changeover_s += time.change_s();
+        leg.rest_s += time.rest_s;
+        leg.ascent_m += stretch.ascent_m;
+        leg.descent_m += stretch.descent_m;
+    }
+    const Assumed& assumed = draft_.prepared.assumed;
+    const TimeBand band = leg.travel == Travel::paddle ? paddling_time_band()
+                                                       : walking_time_band(assumed.models.walking);
+    leg.moving_low_s = leg.moving_s * band.low;
+    leg.moving_high_s = leg.moving_s * band.high;
+    leg.start = instant(draft_, leg.day, draft_.settled.timeline.stretches[first_].start_s);
+    leg.end = instant(draft_, leg.day, draft_.settled.timeline.stretches[last_ - 1].end_s);
+}
+
+void LegMaker::add_loads(PlanLeg& leg) const {
+    const Prepared& prepared = draft_.prepared;
+    for (std::size_t m = 0; m < prepared.trip.party.size(); ++m) {
+        MemberLoad load;
+        load.member = prepared.trip.party[m].name;
+        load.limit_kg = leg.travel == Travel::portage ? prepared.assumed.members[m].portage_limit_kg
+                                                      : prepared.assumed.members[m].walk_limit_kg;
+        load.pack_start_kg = draft_.settled.loads.stretches[first_].start_kg[m];
+        load.pack_end_kg = draft_.settled.loads.stretches[last_ - 1].end_kg[m];
+        load.worn_kg = draft_.settled.loads.stretches[first_].worn_kg[m];
+        load.pack_max_kg = -1.0;
+        for (std::size_t i = first_; i < last_; ++i) {
+            const StretchLoads& here = draft_.settled.loads.stretches[i];
+            load.energy_j += draft_.settled.spent.stretch_j[i][m];
+            if (here.max_kg[m] > load.pack_max_kg) {
+                load.pack_max_kg = here.max_kg[m];
+                load.parts = to_parts(here.max_parts[m]);
+            }
+        }
+        leg.loads.push_back(std::move(load));
+    }
+}
+
+void LegMaker::add_carries(PlanLeg& leg) const {
+    const PortagePlan& plan = *draft_.settled.loads.portages[first_];
+    leg.choices = plan.choices;
+    leg.break_even_m = plan.break_even_m;
+    leg.lengths = lengths_of(plan.relay.carries);
+    for (std::size_t m = 0; m < leg.loads.size(); ++m) {
+        int number = 0;
+        for (const OneLoad& one : plan.relay.loads) {
+            if (one.pieces.empty() || (one.bearer != m && one.relay != m))
+                continue;
+            Carry carry;
+            carry.carry = ++number;
+            carry.pack_kg = mg_to_kg(one.mass_mg);
+            carry.share = one.bearer == one.relay ? 1.0 : 0.5;
+            for (const std::size_t p : one.pieces) // two members' waste in one load is "waste" once
+                if (std::find(carry.pieces.begin(), carry.pieces.end(), plan.pieces[p].name) ==
+                    carry.pieces.end())
+                    carry.pieces.push_back(plan.pieces[p].name);
+            leg.loads[m].carries.push_back(std::move(carry));
+        }
+    }
+}
+
+void LegMaker::add_craft(PlanLeg& leg) const {
+    const Prepared& prepared = draft_.prepared;
+    const StretchLoads& load = draft_.settled.loads.stretches[first_];
+    for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c) {
+        const AssumedCraft& craft = prepared.assumed.craft[c];
+        CraftLoad one;
+        one.craft = prepared.trip.craft[c].name;
+        one.payload_kg = craft.payload_kg;
+        for (const std::size_t m : craft.crew)
+            one.load_kg += prepared.assumed.members[m].body_kg + load.start_kg[m] + load.worn_kg[m];
+        const TrimmedBags bags = trim_craft(draft_, c, first_);
+        one.left = bags.left;
+        one.right = bags.right;
+        one.at_hand = bags.at_hand;
+        one.fits_volume = bags.fits_volume;
+        const auto sum_kg = [](const std::vector<Stowed>& things) {
+            double sum = 0.0;
+            for (const Stowed& thing : things)
+                sum += thing.mass_kg;
+            return sum;
+        };
+        one.left_kg = sum_kg(one.left);
+        one.right_kg = sum_kg(one.right);
+        one.at_hand_kg = sum_kg(one.at_hand);
+        if (prepared.trip.craft[c].waterplane_m2) {
+            double goods_kg = 0.0;
+            for (const std::size_t m : craft.crew)
+                goods_kg += load.start_kg[m];
+            constexpr double fresh_water_kg_m3 = 1000.0;
+            one.draft_change_m =
+                goods_kg / (fresh_water_kg_m3 * *prepared.trip.craft[c].waterplane_m2);
+            if (prepared.trip.craft[c].freeboard_m)
+                one.freeboard_m = *prepared.trip.craft[c].freeboard_m - *one.draft_change_m;
+        }
+        leg.craft.push_back(std::move(one));
+    }
+}
+
+void LegMaker::add_water(PlanLeg& leg) const {
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    leg.current_mps = head_.current_mps;
+    if (head_.estimate) {
+        const auto& [bed, current] = *head_.estimate;
+        leg.current_estimate = {.slow_mps = current.slow_mps,
+                                .likely_mps = current.likely_mps,
+                                .fast_mps = current.fast_mps,
+                                .slope = bed.slope,
+                                .depth_m = bed.depth_m,
+                                .bed = std::string(bed.roughness.name),
+                                .steep = current.jarrett,
+                                .limited = current.limited};
+    }
+    leg.wind_mps = draft_.prepared.assumed.weather.wind_mps * (1.0 - head_.shelter);
+    leg.wind_force = beaufort(leg.wind_mps);
+    for (std::size_t i = first_; i < last_; ++i) {
+        const Paddle& paddled = draft_.settled.afloat[i].paddle;
+        leg.wind_head_mps += paddled.head_wind_mps *
+                             draft_.prepared.stretches.stretches[i].length_m() /
+                             std::max(1e-9, leg.to_m - leg.from_m);
+        leg.stopped = leg.stopped || paddled.stopped;
+    }
+    if (route_leg.asked.water.value_or(Water::lake) != Water::river ||
+        route_leg.profile.heights_m.empty())
+        return;
+    const double from_m = leg.from_m - route_leg.from_m;
+    const double to_m = leg.to_m - route_leg.from_m;
+    const double fall_m = *route_leg.profile.height_at(from_m) - *route_leg.profile.height_at(to_m);
+    leg.gradient = to_m > from_m ? fall_m / (to_m - from_m) : 0.0;
+    leg.steepest_500m = steepest(route_leg.profile, from_m, to_m);
+}
+
+PlanLeg LegMaker::make() {
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    PlanLeg leg;
+    leg.leg = head_.leg + 1;
+    leg.day = draft_.settled.timeline.stretches[first_].day;
+    leg.name = route_leg.name;
+    leg.travel = route_leg.travel;
+    leg.from_m = head_.from_m;
+    leg.to_m = draft_.prepared.stretches.stretches[last_ - 1].to_m;
+    add_times(leg);
+    add_loads(leg);
+    switch (leg.travel) {
+    case Travel::portage:
+        add_carries(leg);
+        break;
+    case Travel::paddle:
+        add_craft(leg);
+        add_water(leg);
+        break;
+    case Travel::walk:
+        break;
+    }
+    leg.on_foot_m = leg.travel == Travel::paddle ? 0.0 : leg.lengths * (leg.to_m - leg.from_m);
+    return leg;
+}
+
+} // namespace
+
+std::string boundary_name(const Draft& draft, std::size_t boundary) {
+    const Boundary& at = draft.prepared.stretches.boundaries[boundary];
+    if (!at.places.empty())
+        return draft.prepared.route.places[at.places.front()].name;
+    const std::vector<Stretch>& stretches = draft.prepared.stretches.stretches;
+    if (at.leg_end && boundary == 0)
+        return fmt::format("start of {}", draft.prepared.route.legs[stretches.front().leg].name);
+    if (at.leg_end)
+        return fmt::format("end of {}",
+                           draft.prepared.route.legs[stretches[boundary - 1].leg].name);
+    return fmt::format("km {:.1f}", at.along_m / 1000.0);
+}
+
+std::vector<PlanLeg> plan_legs(const Draft& draft) {
+    std::vector<PlanLeg> legs;
+    const std::vector<std::size_t>& index = draft.settled.loads.plan_leg;
+    for (std::size_t first = 0; first < index.size();) {
+        std::size_t last = first + 1;
+        while (last < index.size() && index[last] == index[first])
+            ++last;
+        legs.push_back(LegMaker(draft, first, last).make());
+        first = last;
+    }
+    for (std::size_t k = 0; k < legs.size(); ++k) {
+        const bool continues = k > 0 && legs[k - 1].leg == legs[k].leg;
+        const bool goes_on = k + 1 < legs.size() && legs[k + 1].leg == legs[k].leg;
+        if (continues)
+            legs[k].part = legs[k - 1].part + 1;
+        else if (goes_on)
+            legs[k].part = 1;
+    }
+    return legs;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,121 @@
+#include "planner/results/models_used.h"
+
+#include "planner/models/catalogue.h"
+#include "planner/models/elevation.h"
+#include "planner/models/paddling.h"
+#include "planner/models/walking_speed.h"
+
+#include <algorithm>
+#include <string_view>
+
+namespace tumpline::planner {
+
+namespace {
+
+bool any_leg(const std::vector<PlanLeg>& legs, bool (*is)(const PlanLeg&)) {
+    return std::any_of(legs.begin(), legs.end(), is);
+}
+
+bool is_on_foot(const PlanLeg& leg) {
+    return leg.travel != Travel::paddle;
+}
+
+bool is_afloat(const PlanLeg& leg) {
+    return leg.travel == Travel::paddle;
+}
+
+/// Which of the family of elevation the heights under a leg were cleaned by; none if there were
+/// none.
+std::string_view cleaned_by(const RouteLeg& leg, HeightRecorder recorder) {
+    if (leg.profile.source == geo::HeightSource::none)
+        return {};
+    if (leg.travel == Travel::paddle)
+        return leg.asked.water.value_or(Water::lake) == Water::river ? river_fall : lake_median;
+    if (leg.profile.source == geo::HeightSource::raster)
+        return raster_swings;
+    return recorder == HeightRecorder::barometer ? barometer_swings : receiver_swings;
+}
+
+BandUsed used(std::string_view family, const TimeBand& band) {
+    return {.family = std::string(family),
+            .low = band.low,
+            .high = band.high,
+            .basis = std::string(band.basis)};
+}
+
+} // namespace
+
+std::vector<ModelUsed> models_used(const Draft& draft, const std::vector<PlanLeg>& legs) {
+    const Assumed& assumed = draft.prepared.assumed;
+    const Trip& trip = draft.prepared.trip;
+    std::vector<ModelUsed> models = assumed.models_used;
+    const auto add = [&](bool is_used, std::string_view family, std::string_view name) {
+        if (!is_used)
+            return;
+        for (const ModelEntry& entry : model_catalogue())
+            if (entry.family == family && entry.name == name)
+                models.push_back(
+                    {std::string(family), std::string(name), std::string(entry.source)});
+    };
+    const bool on_foot = any_leg(legs, is_on_foot);
+    const bool afloat = any_leg(legs, is_afloat);
+    const auto& route_legs = draft.prepared.route.legs;
+    for (const ModelEntry& entry : elevation_entries())
+        add(std::any_of(route_legs.begin(),
+                        route_legs.end(),
+                        [&](const RouteLeg& leg) {
+                            return cleaned_by(leg,
+                                              trip.route.recorder.value_or(HeightRecorder::gnss)) ==
+                                   entry.name;
+                        }),
+            elevation_family,
+            entry.name);
+    add(on_foot && assumed.models.energy != CarriageModel::compendium_met,
+        "energy_check",
+        "yamamoto-course-constant");
+    add(on_foot, "terrain", "ground-factors");
+    add(std::any_of(route_legs.begin(),
+                    route_legs.end(),
+                    [](const RouteLeg& leg) {
+                        return leg.travel != Travel::paddle && leg.asked.night.value_or(false);
+                    }),
+        "terrain",
+        "night-factors");
+    add(true, "compendium", "compendium-2024");
+    add(any_leg(legs, [](const PlanLeg& leg) { return leg.current_estimate.has_value(); }),
+        "river",
+        "manning");
+    add(any_leg(
+            legs,
+            [](const PlanLeg& leg) { return leg.current_estimate && leg.current_estimate->steep; }),
+        "river",
+        "jarrett-1985");
+    add(any_leg(legs, [](const PlanLeg& leg) { return leg.current_mps > 0.0; }),
+        "river",
+        "downstream-credit");
+    add(afloat && assumed.weather.wind_mps > 0.0, "wind", "beaufort");
+    add(std::any_of(route_legs.begin(),
+                    route_legs.end(),
+                    [](const RouteLeg& leg) {
+                        return leg.travel == Travel::paddle &&
+                               leg.asked.water.value_or(Water::lake) != Water::river;
+                    }),
+        "wind",
+        "crossing-ceiling");
+    add(assumed.water.by_model, "drinking", "effort-and-air");
+    add(!trip.food.ration_kg, "food", "energy-density");
+    add(trip.food.ration_kg.has_value(), "food", "fixed-ration");
+    add(assumed.fuel.by_model, "stove_fuel", "heat-balance");
+    return models;
+}
+
+std::vector<BandUsed> bands_used(const Draft& draft, const std::vector<PlanLeg>& legs) {
+    std::vector<BandUsed> bands;
+    if (any_leg(legs, is_on_foot))
+        bands.push_back(used("walking", walking_time_band(draft.prepared.assumed.models.walking)));
+    if (any_leg(legs, is_afloat))
+        bands.push_back(used("paddling", paddling_time_band()));
+    return bands;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,109 @@
+#include "planner/route/place_snap.h"
+
+#include "planner/quantities/unit_text.h"
+
+#include <algorithm>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr double same_pass_m = 50.0; // passes this near to the best one count as passes too
+
+struct Pass {
+    double along_m;
+    double off_m;
+    std::size_t leg;
+};
+
+std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
+    std::vector<Pass> passes;
+    Pass nearest{0.0, -1.0, 0};
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        const geo::Snap best = leg.line.nearest(at);
+        if (nearest.off_m < 0.0 || best.off_m < nearest.off_m)
+            nearest = {leg.from_m + best.along_m, best.off_m, i};
+    }
+    const double within_m = std::min(far_off_m, nearest.off_m + same_pass_m);
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        for (const geo::Snap& snap : leg.line.passes(at, within_m)) {
+            const double along_m = leg.from_m + snap.along_m;
+            // The end of one leg and the start of the next are one pass.
+            if (!passes.empty() && along_m - passes.back().along_m < far_off_m) {
+                if (snap.off_m < passes.back().off_m - 1e-6)
+                    passes.back() = {along_m, snap.off_m, i};
+                continue;
+            }
+            passes.push_back({along_m, snap.off_m, i});
+        }
+    }
+    if (passes.empty())
+        passes.push_back(nearest);
+    return passes;
+}
+
+/// A place within this distance of a leg's end stands at the end: that is where people stop.
+void settle_on_ends(const Route& route, Pass& pass) {
+    constexpr double near_end_m = 30.0;
+    const RouteLeg& leg = route.legs[pass.leg];
+    if (pass.along_m - leg.from_m < near_end_m)
+        pass.along_m = leg.from_m;
+    else if (leg.to_m - pass.along_m < near_end_m)
+        pass.along_m = leg.to_m;
+}
+
+void snap_waypoint(Route& route, const std::string& name, const geo::Position& at) {
+    for (Pass& pass : passes_of(route, at)) {
+        settle_on_ends(route, pass);
+        route.met_at.push_back({.name = name,
+                                .kind = PlaceKind::landing,
+                                .at = at,
+                                .along_m = pass.along_m,
+                                .off_m = pass.off_m,
+                                .leg = pass.leg,
+                                .asked = 0});
+    }
+}
+
+} // namespace
+
+void KnownPlaces::snap(Route& route, const std::vector<TripPlace>& places) const {
+    for (std::size_t i = 0; i < places.size(); ++i) {
+        const auto at = of_trip.find(places[i].name);
+        if (at == of_trip.end())
+            continue;
+        std::vector<Pass> passes = passes_of(route, at->second);
+        for (Pass& pass : passes) {
+            settle_on_ends(route, pass);
+            route.places.push_back({.name = places[i].name,
+                                    .kind = places[i].kind,
+                                    .at = at->second,
+                                    .along_m = pass.along_m,
+                                    .off_m = pass.off_m,
+                                    .leg = pass.leg,
+                                    .asked = i});
+        }
+        const Wording off =
+            worded("\"{}\" lies {} off the route; the way there and back is not in this plan.",
+                   places[i].name,
+                   both(show_distance, passes.front().off_m));
+        if (passes.front().off_m > far_off_m)
+            route.cautions.push_back({.level = Level::caution,
+                                      .code = "place-off-route",
+                                      .day = std::nullopt,
+                                      .leg = passes.front().leg + 1,
+                                      .text = off.metric,
+                                      .source = "docs/route.md",
+                                      .imperial = off.imperial});
+    }
+    std::stable_sort(route.places.begin(), route.places.end(), [](const auto& a, const auto& b) {
+        return a.along_m < b.along_m;
+    });
+    for (const auto& [name, at] : met_at)
+        snap_waypoint(route, name, at);
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,314 @@
+#include "planner/solution/fixed_point.h"
+
+#include "geo/input_error.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr int patience = 12; // rounds after which flipping choices are pinned to the safer one
+constexpr double longest_stretch_m = 1000.0; // how finely days may be cut by hours
+
+bool all_roll_up(const Assumed& assumed) {
+    return std::all_of(assumed.craft.begin(), assumed.craft.end(), [](const AssumedCraft& craft) {
+        return craft.rolls_up;
+    });
+}
+
+/// Loads before anything is known.
+Loads first_loads(const Prepared& prepared, FirstGuess guess) {
+    const std::size_t count = prepared.stretches.stretches.size();
+    const std::size_t members = prepared.assumed.members.size();
+    Loads loads;
+    for (std::size_t i = 0; i < count; ++i) {
+        StretchLoads load;
+        for (const AssumedMember& member : prepared.assumed.members)
+            load.start_kg.push_back(guess == FirstGuess::empty_packs ? 0.0 : member.walk_limit_kg);
+        load.end_kg = load.start_kg;
+        load.max_kg = load.start_kg;
+        load.worn_kg.assign(members, 0.0);
+        load.max_parts.assign(members, {});
+        for (const AssumedCraft& craft : prepared.assumed.craft)
+            load.all_up_kg.push_back(craft.reference_kg);
+        loads.stretches.push_back(std::move(load));
+        std::optional<PortagePlan> portage;
+        if (prepared.stretches.stretches[i].travel == Travel::portage) {
+            portage.emplace();
+            portage->boats = all_roll_up(prepared.assumed) ? BoatState::rolled : BoatState::whole;
+            portage->relay.carries = 1.0;
+            for (std::size_t m = 0; m < members; ++m) {
+                const double kg = loads.stretches[i].start_kg[m];
+                portage->member_s.push_back(walk_s(prepared.stretches.stretches[i],
+                                                   prepared.assumed.members[m],
+                                                   prepared.assumed.models,
+                                                   {kg, kg}));
+            }
+            portage->moving_s =
+                *std::max_element(portage->member_s.begin(), portage->member_s.end());
+        }
+        loads.portages.push_back(std::move(portage));
+    }
+    return loads;
+}
+
+/// What the wind does to the crafts, worked out once: no load changes it.
+class Winds {
+  public:
+    Winds(const Stretches& route, const Assumed& assumed) : along_(route.stretches.size()) {
+        for (std::size_t i = 0; i < along_.size(); ++i)
+            if (route.stretches[i].travel == Travel::paddle)
+                add(route.stretches[i], assumed, i);
+    }
+
+    [[nodiscard]] const WindAlong& on(std::size_t stretch, HullKind kind) const {
+        const auto& kinds = along_[stretch];
+        return std::find_if(
+                   kinds.begin(), kinds.end(), [&](const auto& one) { return one.first == kind; })
+            ->second;
+    }
+
+  private:
+    void add(const Stretch& stretch, const Assumed& assumed, std::size_t i) {
+        for (const AssumedCraft& craft : assumed.craft) {
+            const bool there =
+                std::any_of(along_[i].begin(), along_[i].end(), [&](const auto& one) {
+                    return one.first == craft.kind;
+                });
+            if (!there)
+                along_[i].emplace_back(
+                    craft.kind,
+                    wind_along(stretch, craft.kind, assumed, conditions_on(assumed, i)));
+        }
+    }
+
+    std::vector<std::vector<std::pair<HullKind, WindAlong>>> along_; ///< per stretch, by kind
+};
+
+/// Moving time of a stretch under the loads of the round before: the slowest sets the pace.
+double moving_time(const Stretch& stretch,
+                   std::size_t i,
+                   const Assumed& assumed,
+                   const Winds& winds,
+                   const Loads& loads,
+                   Afloat& afloat) {
+    const StretchLoads& load = loads.stretches[i];
+    double slowest_s = 0.0;
+    switch (stretch.travel) {
+    case Travel::walk:
+        for (std::size_t m = 0; m < assumed.members.size(); ++m)
+            slowest_s = std::max(
+                slowest_s,
+                walk_s(stretch,
+                       member_on(assumed, i, m),
+                       assumed.models,
+                       {load.start_kg[m] + load.worn_kg[m], load.end_kg[m] + load.worn_kg[m]}));
+        break;
+    case Travel::portage:
+        slowest_s = loads.portages[i]->moving_s;
+        break;
+    case Travel::paddle:
+        for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
+            const AssumedCraft& craft = assumed.craft[c];
+            const Paddle one = paddle(stretch,
+                                      {craft, load.all_up_kg[c]},
+                                      assumed.models.paddling,
+                                      winds.on(i, craft.kind),
+                                      conditions_on(assumed, i));
+            if (one.moving_s > slowest_s) {
+                slowest_s = one.moving_s;
+                afloat = {c, one};
+            }
+        }
+        if (assumed.craft.empty()) // a stop says so; the time stays finite
+            slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
+        break;
+    }
+    return slowest_s;
+}
+
+std::vector<BoatState> boat_states(const Prepared& prepared, const Loads& loads) {
+    std::vector<BoatState> boats(prepared.stretches.stretches.size(), BoatState::none);
+    for (std::size_t i = 0; i < boats.size(); ++i)
+        if (loads.portages[i])
+            boats[i] = loads.portages[i]->boats;
+    return boats;
+}
+
+double largest_change_kg(const Loads& before, const Loads& after) {
+    double largest = 0.0;
+    for (std::size_t i = 0; i < after.stretches.size(); ++i) {
+        const StretchLoads& a = before.stretches[i];
+        const StretchLoads& b = after.stretches[i];
+        for (std::size_t m = 0; m < b.start_kg.size(); ++m)
+            largest = std::max({largest,
+                                std::abs(a.start_kg[m] - b.start_kg[m]),
+                                std::abs(a.end_kg[m] - b.end_kg[m]),
+                                std::abs(a.worn_kg[m] - b.worn_kg[m])});
+    }
+    return largest;
+}
+
+double largest_change_s(const Timeline& before, const Timeline& after) {
+    if (before.stretches.size() != after.stretches.size())
+        return HUGE_VAL;
+    double largest = 0.0;
+    for (std::size_t i = 0; i < after.stretches.size(); ++i)
+        largest = std::max(largest,
+                           before.stretches[i].day != after.stretches[i].day
+                               ? HUGE_VAL
+                               : std::abs(before.stretches[i].end_s - after.stretches[i].end_s));
+    return largest;
+}
+
+/// Of two sets of nights the one that sleeps earlier at the first difference.
+std::vector<std::size_t> safer(const std::vector<std::size_t>& a,
+                               const std::vector<std::size_t>& b) {
+    return std::lexicographical_compare(a.begin(), a.end(), b.begin(), b.end()) ? a : b;
+}
+
+/// Pins each portage whose choice has just flipped to the one with more lengths.
+void pin_flips(std::vector<std::optional<PinnedCarry>>& pins,
+               const Loads& before,
+               const Loads& after) {
+    for (std::size_t i = 0; i < after.portages.size(); ++i) {
+        if (!after.portages[i] || !before.portages[i])
+            continue;
+        const PinnedCarry was{before.portages[i]->boats, before.portages[i]->relay.carries};
+        const PinnedCarry is{after.portages[i]->boats, after.portages[i]->relay.carries};
+        if (was.boats != is.boats || was.carries != is.carries)
+            pins[i] = was.carries > is.carries ? was : is;
+    }
+}
+
+} // namespace
+
+Prepared prepare(const Trip& trip, const Route& route) {
+    Assumed assumed = assume(trip);
+    const bool by_hours = !trip.days.nights_auto && trip.days.nights.empty();
+    Stretches stretches = make_stretches(trip, route, assumed, by_hours ? longest_stretch_m : 0.0);
+    KitChoice kit = choose_kit(trip, route, assumed);
+    return {trip, route, std::move(assumed), std::move(stretches), std::move(kit)};
+}
+
+/// The days of a trip by hours that are planned at most, as many as other keys of days allow.
+constexpr std::size_t most_days_by_hours = 400;
+
+[[noreturn]] void refuse_endless(const Prepared& prepared) {
+    throw geo::InputError(
+        {{.file = prepared.trip.file.string(),
+          .place = "/route",
+          .found = fmt::format("{:.0f} km that take more than {} days by the hours of a day",
+                               prepared.route.length_m / 1000.0,
+                               most_days_by_hours),
+          .expected = fmt::format("a trip of at most {} days", most_days_by_hours),
+          .advice = "look for a wrong point in the tracks, add supplies on the way, or plan the "
+                    "trip in parts"}});
+}
+
+Settled settle(const Prepared& prepared, const SettleOptions& options) {
+    const Assumed& assumed = options.assumed ? *options.assumed : prepared.assumed;
+    const std::size_t count = prepared.stretches.stretches.size();
+    Settled now;
+    Loads loads = options.warm_start ? *options.warm_start : first_loads(prepared, options.guess);
+    loads.ledger = {};
+    std::vector<std::optional<PinnedCarry>> pins(count);
+    const Winds winds(prepared.stretches, assumed);
+    Timeline before;
+    bool close = false;
+    for (int round = 1; round <= options.most_rounds && !close; ++round) {
+        now.afloat.assign(count, {});
+        std::vector<double> moving_s(count);
+        for (std::size_t i = 0; i < count; ++i)
+            moving_s[i] = moving_time(
+                prepared.stretches.stretches[i], i, assumed, winds, loads, now.afloat[i]);
+        std::vector<std::size_t> nights =
+            options.nights
+                ? *options.nights
+                : nights_by_hours(
+                      prepared.route, prepared.stretches, moving_s, assumed.times.hours_s);
+        if (!options.nights && nights.size() >= most_days_by_hours)
+            refuse_endless(prepared);
+        if (round > patience && nights != now.nights) {
+            nights = safer(nights, now.nights);
+            now.converged.settled = false;
+        }
+        now.nights = std::move(nights);
+        now.timeline.days = days_at(now.nights, count, prepared.trip.days.rest_days_after);
+        now.timeline.stretches.assign(count, {});
+        for (std::size_t i = 0; i < count; ++i)
+            now.timeline.stretches[i].moving_s = moving_s[i];
+        const std::vector<BoatState> boats = boat_states(prepared, loads);
+        set_changes(now.timeline.stretches, prepared.stretches, now.timeline.days, boats, assumed);
+        run_clock(now.timeline, assumed);
+        now.spent = spend(prepared.route, prepared.stretches, assumed, now.timeline, loads);
+        now.provisions = provide(assumed, prepared.stretches, now.timeline, now.spent.day_j);
+        if (options.packed)
+            keep_packed(now.provisions, options.packed->provisions);
+        now.water = carry_water(assumed, prepared.stretches, now.timeline);
+        Loads next = book_loads({prepared.trip,
+                                 prepared.route,
+                                 assumed,
+                                 prepared.stretches,
+                                 now.timeline,
+                                 now.provisions,
+                                 now.water,
+                                 prepared.kit.brought,
+                                 boats,
+                                 pins,
+                                 options.record,
+                                 options.packed ? &options.packed->loads : nullptr});
+        now.converged.rounds = round;
+        now.converged.largest_change_kg = largest_change_kg(loads, next);
+        now.converged.largest_change_s = largest_change_s(before, now.timeline);
+        if (round > patience)
+            pin_flips(pins, loads, next);
+        const bool same_boats = boats == boat_states(prepared, next);
+        loads = std::move(next);
+        before = now.timeline;
+        close = same_boats && now.converged.largest_change_kg < options.close_kg &&
+                now.converged.largest_change_s < options.close_s;
+    }
+    now.converged.settled = now.converged.settled && close;
+    now.loads = std::move(loads);
+    return now;
+}
+
+std::vector<std::size_t> listed_nights(const Prepared& prepared) {
+    std::vector<std::size_t> nights;
+    std::vector<geo::Problem> problems;
+    const Trip& trip = prepared.trip;
+    std::size_t least = 0;
+    for (std::size_t n = 0; n < trip.days.nights.size(); ++n) {
+        const std::string& name = trip.days.nights[n];
+        std::size_t found = 0;
+        for (const RoutePlace& place : prepared.route.places) {
+            const std::size_t boundary = prepared.stretches.boundary_at(place.along_m);
+            if (place.name == name && boundary > least && found == 0)
+                found = boundary;
+        }
+        if (found == 0 || found >= prepared.stretches.stretches.size()) {
+            problems.push_back(
+                {trip.file.string(),
+                 fmt::format("/days/nights/{}", n),
+                 fmt::format("\"{}\"", name),
+                 n == 0 ? std::string("a place along the route, after its start and before its end")
+                        : fmt::format("a place on the route beyond \"{}\" and before its end",
+                                      trip.days.nights[n - 1]),
+                 "list the nights in the order in which the route reaches them"});
+            continue;
+        }
+        nights.push_back(found);
+        least = found;
+    }
+    if (!problems.empty())
+        throw geo::InputError(std::move(problems));
+    return nights;
+}
+
+} // namespace tumpline::planner

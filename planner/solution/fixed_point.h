@@ -1,0 +1,75 @@
+#pragma once
+
+#include "planner/defaults/defaults.h"
+#include "planner/defaults/kit_choice.h"
+#include "planner/journey/energy.h"
+#include "planner/journey/pace.h"
+#include "planner/journey/provisions.h"
+#include "planner/journey/schedule.h"
+#include "planner/journey/segments.h"
+#include "planner/loads/load_book.h"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+/// The loop: load, pace, hours, days, energy and water, load; repeated until nothing moves.
+namespace tumpline::planner {
+
+/// What does not change from round to round. Trip and route must outlive it.
+struct Prepared {
+    const Trip& trip;
+    const Route& route;
+    Assumed assumed;
+    Stretches stretches;
+    KitChoice kit;
+};
+
+[[nodiscard]] Prepared prepare(const Trip& trip, const Route& route);
+
+/// From which loads the first round starts; the fixed point must not depend on it.
+enum class FirstGuess { empty_packs, full_limits };
+
+struct Settled;
+
+struct SettleOptions {
+    /// Boundaries slept at, ascending; empty optional: by hours.
+    std::optional<std::vector<std::size_t>> nights;
+    FirstGuess guess = FirstGuess::empty_packs;
+    bool record = true; ///< keep the ledger
+    double close_kg = 1e-4;
+    double close_s = 0.05;
+    int most_rounds = 40;
+    const Assumed* assumed = nullptr;  ///< in place of the prepared trip's own
+    const Settled* packed = nullptr;   ///< its food and fuel are put in, whatever is eaten, and
+                                       ///< its things stay with their bearers
+    const Loads* warm_start = nullptr; ///< loads of a like trip to start from instead of a guess
+};
+
+/// How a stretch afloat fares, worst craft first.
+struct Afloat {
+    std::size_t slowest = 0; ///< craft
+    Paddle paddle{};
+};
+
+/// The fixed point.
+struct Settled {
+    std::vector<std::size_t> nights;
+    Timeline timeline;
+    Provisions provisions;
+    WaterCarry water;
+    Loads loads;
+    Expenditure spent;
+    std::vector<Afloat> afloat; ///< per stretch; meaningless on foot
+    Converged converged;
+    std::vector<Caution> cautions; ///< of the choice of nights
+};
+
+[[nodiscard]] Settled settle(const Prepared& prepared, const SettleOptions& options);
+
+/// The boundaries of the nights that the trip file lists by name.
+/// Throws: geo::InputError where a night lies before the one ahead of it, at the start or at the
+/// end.
+[[nodiscard]] std::vector<std::size_t> listed_nights(const Prepared& prepared);
+
+} // namespace tumpline::planner

@@ -1,0 +1,239 @@
+#include "planner/trip/cross_check.h"
+
+#include "geo/light/time_zone.h"
+#include "planner/quantities/spelling.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+namespace tumpline::planner {
+
+namespace {
+
+using Names = std::vector<std::string_view>;
+
+std::string in_quotes(std::string_view text) {
+    return fmt::format("\"{}\"", text);
+}
+
+/// The names themselves are shown if they are few.
+void check_known(std::string_view name,
+                 const Names& known,
+                 const std::string& place,
+                 std::string_view noun,
+                 Problems& problems) {
+    if (name.empty() || std::find(known.begin(), known.end(), name) != known.end())
+        return;
+    const std::string nearest = nearest_word(name, known);
+    const bool few = !known.empty() && known.size() <= 12;
+    problems.add(
+        place,
+        {.found = in_quotes(name),
+         .expected = few ? fmt::format("{} ({})", noun, either(known)) : std::string(noun),
+         .advice = nearest.empty() ? std::string() : fmt::format("write {}", in_quotes(nearest))});
+}
+
+/// Names that stand twice; case does not make two of one.
+void check_once(const Names& names,
+                std::string_view list,
+                std::string_view key,
+                Problems& problems) {
+    for (std::size_t i = 0; i < names.size(); ++i)
+        for (std::size_t earlier = 0; earlier < i; ++earlier)
+            if (!names[i].empty() && names[i].size() == names[earlier].size() &&
+                edit_distance(names[i], names[earlier]) == 0) {
+                problems.add(fmt::format("{}/{}/{}", list, i, key),
+                             {.found = in_quotes(names[i]),
+                              .expected = fmt::format("another name than {}/{}'s", list, earlier),
+                              .advice = {}});
+                break;
+            }
+}
+
+template <class Things> Names names_of(const Things& things) {
+    Names names;
+    for (const auto& thing : things)
+        names.push_back(thing.name);
+    return names;
+}
+
+void check_party(const Trip& trip, Problems& problems) {
+    check_once(names_of(trip.party), "/party", "name", problems);
+    for (std::size_t i = 0; i < trip.party.size(); ++i) {
+        const Member& member = trip.party[i];
+        const std::string place = fmt::format("/party/{}", i);
+        if (member.name == "party")
+            problems.add(place + "/name",
+                         {.found = "\"party\"",
+                          .expected = "another name: \"party\" means all members together",
+                          .advice = {}});
+        const auto check_limit = [&](const std::optional<double>& limit_kg, std::string_view key) {
+            if (limit_kg && member.body_kg > 0.0 && *limit_kg > 2.0 * member.body_kg)
+                problems.add(
+                    fmt::format("{}/{}", place, key),
+                    {.found = plain_quantity(*limit_kg, Dimension::mass),
+                     .expected = fmt::format("at most twice the body's mass, {}",
+                                             plain_quantity(2.0 * member.body_kg, Dimension::mass)),
+                     .advice = {}});
+        };
+        check_limit(member.carry_limit_kg, "carry_limit");
+        check_limit(member.portage_limit_kg, "portage_limit");
+    }
+}
+
+void check_craft(const Trip& trip, Problems& problems) {
+    const Names members = names_of(trip.party);
+    check_once(names_of(trip.craft), "/craft", "name", problems);
+    std::map<std::string_view, std::string_view> boat_of;
+    for (std::size_t i = 0; i < trip.craft.size(); ++i) {
+        const Craft& craft = trip.craft[i];
+        if (craft.freeboard_m && !craft.waterplane_m2)
+            problems.add(fmt::format("/craft/{}/freeboard", i),
+                         {.found = "no \"waterplane\" beside it",
+                          .expected = "both: a load lowers the boat by its volume over that area",
+                          .advice = "add \"waterplane\", as \"1.3 m2\", or leave it out"});
+        for (std::size_t j = 0; j < craft.crew.size(); ++j) {
+            const std::string place = fmt::format("/craft/{}/crew/{}", i, j);
+            check_known(craft.crew[j], members, place, "a member of the party", problems);
+            const auto [boat, first] = boat_of.emplace(craft.crew[j], craft.name);
+            if (!first)
+                problems.add(place,
+                             {.found = in_quotes(craft.crew[j]),
+                              .expected = fmt::format("each member in one craft only; already in "
+                                                      "{}",
+                                                      in_quotes(boat->second)),
+                              .advice = {}});
+        }
+    }
+}
+
+void check_kit(const Trip& trip, Problems& problems) {
+    const Names members = names_of(trip.party);
+    for (std::size_t i = 0; i < trip.kit.size(); ++i) {
+        const KitItem& item = trip.kit[i];
+        const std::string place = fmt::format("/kit/{}", i);
+        Names owners = members;
+        owners.emplace_back("party");
+        check_known(item.owner, owners, place + "/for", "an owner", problems);
+        check_known(item.bearer, members, place + "/stays_with", "a member of the party", problems);
+        if (!item.owner.empty() && !item.bearer.empty() && item.owner != item.bearer)
+            problems.add(place + "/stays_with",
+                         {.found = in_quotes(item.bearer),
+                          .expected = fmt::format("no other bearer than {}, whose it is",
+                                                  in_quotes(item.owner)),
+                          .advice = "leave \"stays_with\" out"});
+    }
+}
+
+/// Keys that mean nothing for this way of travel are slips.
+void check_leg(const TripLeg& leg, const std::string& place, Problems& problems) {
+    if (!leg.travel)
+        return;
+    const auto refuse = [&](bool given, std::string_view key, std::string_view ways) {
+        if (given)
+            problems.add(fmt::format("{}/{}", place, key),
+                         {.found = fmt::format(
+                              "\"{}\" on a leg with \"travel\": \"{}\"", key, word(*leg.travel)),
+                          .expected = fmt::format("it on {} only", ways),
+                          .advice = {}});
+    };
+    if (*leg.travel != Travel::paddle) {
+        constexpr std::string_view ways = "legs that are paddled";
+        refuse(leg.water.has_value(), "water", ways);
+        refuse(leg.current_mps.has_value(), "current", ways);
+        refuse(leg.bed.has_value(), "river_bed", ways);
+        refuse(leg.shelter.has_value(), "shelter", ways);
+        refuse(leg.open_crossing.has_value(), "open_crossing", ways);
+        refuse(leg.scouts.has_value(), "scouts", ways);
+    } else {
+        constexpr std::string_view ways = "legs on foot";
+        refuse(leg.terrain.has_value(), "terrain", ways);
+        refuse(leg.footprint_m.has_value(), "footprint", ways);
+        refuse(leg.night.has_value(), "night", ways);
+    }
+    if (*leg.travel != Travel::portage) {
+        refuse(leg.carries.has_value(), "carries", "portages");
+        refuse(leg.boat_on_carry.has_value(), "boat_on_carry", "portages");
+    }
+}
+
+void check_route(const Trip& trip, Problems& problems) {
+    check_once(names_of(trip.route.places), "/route/places", "name", problems);
+    Names legs;
+    for (const TripLeg& leg : trip.route.legs)
+        if (leg.instead_of.empty() && !leg.name.empty())
+            legs.push_back(leg.name);
+    for (std::size_t i = 0; i < trip.route.legs.size(); ++i) {
+        const TripLeg& leg = trip.route.legs[i];
+        const std::string place = fmt::format("/route/legs/{}", i);
+        check_leg(leg, place, problems);
+        check_known(leg.instead_of, legs, place + "/instead_of", "the name of a leg", problems);
+    }
+    if (!trip.route.legs.empty() && legs.empty() &&
+        std::all_of(trip.route.legs.begin(), trip.route.legs.end(), [](const TripLeg& leg) {
+            return !leg.instead_of.empty();
+        }))
+        problems.add("/route/legs",
+                     {.found = "alternatives only",
+                      .expected = "at least one leg without \"instead_of\"",
+                      .advice = {}});
+}
+
+void check_days(const Trip& trip, Problems& problems) {
+    const Names places = names_of(trip.route.places);
+    for (std::size_t i = 0; i < trip.days.nights.size(); ++i)
+        check_known(trip.days.nights[i],
+                    places,
+                    fmt::format("/days/nights/{}", i),
+                    "the name of a place of the route",
+                    problems);
+    if (trip.days.hours && trip.days.hours_limit && *trip.days.hours_limit < *trip.days.hours)
+        problems.add("/days/hours_limit",
+                     {.found = show_number(*trip.days.hours_limit, 2),
+                      .expected = fmt::format("no less than the hours wished, {}",
+                                              show_number(*trip.days.hours, 2)),
+                      .advice = {}});
+    std::set<int> seen;
+    for (std::size_t i = 0; i < trip.days.rest_days_after.size(); ++i)
+        if (!seen.insert(trip.days.rest_days_after[i]).second)
+            problems.add(fmt::format("/days/rest_days_after/{}", i),
+                         {.found = fmt::format("{} twice", trip.days.rest_days_after[i]),
+                          .expected = "each day once",
+                          .advice = {}});
+    if (trip.weather.high_c && trip.weather.low_c && *trip.weather.low_c > *trip.weather.high_c)
+        problems.add(
+            "/weather/low",
+            {.found = plain_quantity(*trip.weather.low_c, Dimension::temperature),
+             .expected = fmt::format("no more than the high, {}",
+                                     plain_quantity(*trip.weather.high_c, Dimension::temperature)),
+             .advice = {}});
+}
+
+void check_time_zone(const Trip& trip, Problems& problems) {
+    if (trip.time_zone.empty() || geo::is_time_zone(trip.time_zone))
+        return;
+    const std::string nearest = geo::nearest_time_zone(trip.time_zone);
+    problems.add(
+        "/time_zone",
+        {.found = in_quotes(trip.time_zone),
+         .expected = "a time zone of the IANA database, such as \"Europe/Oslo\"",
+         .advice = nearest.empty() ? std::string() : fmt::format("write {}", in_quotes(nearest))});
+}
+
+} // namespace
+
+void check_trip(const Trip& trip, Problems& problems) {
+    check_time_zone(trip, problems);
+    check_route(trip, problems);
+    check_party(trip, problems);
+    if (!trip.party.empty()) { // else every owner and crew would be unknown as well
+        check_craft(trip, problems);
+        check_kit(trip, problems);
+    }
+    check_days(trip, problems);
+}
+
+} // namespace tumpline::planner

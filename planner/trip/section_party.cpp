@@ -1,0 +1,136 @@
+#include "planner/trip/sections.h"
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr Sensible body{Dimension::mass, 15.0, 300.0};
+constexpr Sensible load_limit{Dimension::mass, 0.0, 150.0};
+constexpr Sensible stature{Dimension::length, 0.8, 2.6};
+constexpr Sensible walking_speed{Dimension::speed, 0.2, 4.0};
+constexpr Sensible paddling_speed{Dimension::speed, 0.2, 5.0};
+
+void read_crew(const TripValue& value, Craft& craft) {
+    for (const TripValue& item : value.items("the name of a member"))
+        if (const std::optional<std::string> name = item.name())
+            craft.crew.push_back(*name);
+}
+
+void read_bags(const TripValue& value, Craft& craft) {
+    for (const TripValue& item : value.items("the volume of a bag"))
+        if (const auto volume_l = item.quantity({Dimension::volume, 1.0, 500.0}))
+            craft.bags_l.push_back(*volume_l);
+    const JsonValue& json = value.json();
+    if (json.kind == JsonValue::Kind::list && !json.items.empty() && json.items.size() != 2)
+        value.add_problem("two bags, left and right, or none");
+}
+
+} // namespace
+
+const Section<Member>& member_section() {
+    static const Section<Member> section{
+        "member",
+        "a member of the party",
+        {
+            {"name", Need::must, [](const TripValue& v, Member& m) { put(m.name, v.name()); }},
+            {"body",
+             Need::must,
+             [](const TripValue& v, Member& m) { put(m.body_kg, v.quantity(body)); }},
+            {"height",
+             Need::may,
+             [](const TripValue& v, Member& m) { put(m.height_m, v.quantity(stature)); }},
+            {"age",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.age_years, v.number({3.0, 110.0}));
+             }},
+            {"sex",
+             Need::may,
+             [](const TripValue& v, Member& m) { put(m.sex, v.meaning(sex_words())); }},
+            {"carry_limit",
+             Need::may,
+             [](const TripValue& v, Member& m) { put(m.carry_limit_kg, v.quantity(load_limit)); }},
+            {"portage_limit",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.portage_limit_kg, v.quantity(load_limit));
+             }},
+            {"pace",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.pace, v.number({0.2, 3.0}));
+             }},
+            {"level_speed",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.level_speed_mps, v.quantity(walking_speed));
+             }},
+            {"class",
+             Need::may,
+             [](const TripValue& v, Member& m) { put(m.river_class, v.river_class()); }},
+            {"fitness",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.fitness, v.duration({0.1, 3.0}));
+             }},
+        }};
+    return section;
+}
+
+const Section<Craft>& craft_section() {
+    static const Section<Craft> section{
+        "craft",
+        "a craft",
+        {
+            {"name", Need::must, [](const TripValue& v, Craft& c) { put(c.name, v.name()); }},
+            {"kind",
+             Need::may,
+             [](const TripValue& v, Craft& c) { put(c.kind, v.meaning(craft_kind_words())); }},
+            {"mass",
+             Need::must,
+             [](const TripValue& v, Craft& c) {
+                 put(c.mass_kg, v.quantity({Dimension::mass, 0.2, 200.0}));
+             }},
+            {"payload",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.payload_kg, v.quantity({Dimension::mass, 20.0, 2000.0}));
+             }},
+            {"crew", Need::may, read_crew},
+            {"calm_speed",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.calm_speed_mps, v.quantity(paddling_speed));
+             }},
+            {"bags", Need::may, read_bags},
+            {"wet",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.wet_fraction, v.number({0.0, 1.0}));
+             }},
+            {"class",
+             Need::may,
+             [](const TripValue& v, Craft& c) { put(c.river_class, v.river_class()); }},
+            {"wind_ceiling",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.wind_ceiling_mps, v.quantity(sensible_wind));
+             }},
+            {"rolls_up",
+             Need::may,
+             [](const TripValue& v, Craft& c) { put(c.rolls_up, v.yes_or_no()); }},
+            {"waterplane",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.waterplane_m2, v.quantity({Dimension::area, 0.2, 20.0}));
+             }},
+            {"freeboard",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.freeboard_m, v.quantity({Dimension::length, 0.02, 1.5}));
+             }},
+        }};
+    return section;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,58 @@
+#pragma once
+
+#include "planner/trip/trip.h"
+#include "planner/trip/value_reader.h"
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+/// The objects of a trip file, each a table of keys and how they are read. The tables are what the
+/// reader goes by; docs/trip.schema.json repeats them, and a test holds the two together.
+namespace tumpline::planner {
+
+[[nodiscard]] const Section<Trip>& trip_section();
+
+[[nodiscard]] const Section<TripRoute>& route_section();
+[[nodiscard]] const Section<TripLeg>& leg_section();
+[[nodiscard]] const Section<RiverBed>& river_bed_section();
+[[nodiscard]] const Section<TripPlace>& place_section();
+
+[[nodiscard]] const Section<Member>& member_section();
+[[nodiscard]] const Section<Craft>& craft_section();
+
+[[nodiscard]] const Section<KitItem>& kit_section();
+[[nodiscard]] const Section<Condition>& condition_section();
+
+[[nodiscard]] const Section<Food>& food_section();
+[[nodiscard]] const Section<std::array<double, 3>>& shares_section();
+[[nodiscard]] const Section<DrinkingWater>& water_section();
+[[nodiscard]] const Section<Fuel>& fuel_section();
+
+[[nodiscard]] const Section<Changeovers>& changeovers_section();
+[[nodiscard]] const Section<Appointment>& appointment_section();
+[[nodiscard]] const Section<Days>& days_section();
+[[nodiscard]] const Section<Contact>& contact_section();
+
+[[nodiscard]] const Section<Weather>& weather_section();
+[[nodiscard]] const Section<Models>& models_section();
+[[nodiscard]] const Section<Spread>& spread_section();
+
+/// The words that choose a model, by the key of "models"; none for another key.
+[[nodiscard]] std::vector<std::string_view> model_words(std::string_view family);
+
+/// The words that choose a stove, and the bed of a river.
+[[nodiscard]] std::vector<std::string_view> stove_words();
+[[nodiscard]] std::vector<std::string_view> river_bed_words();
+
+/// The keys of one object, for whoever describes the trip file.
+struct KnownKeys {
+    std::string section; ///< "leg"; the file itself is "trip"
+    std::vector<std::string> keys;
+    std::vector<std::string> needed;
+};
+
+/// Every object of the trip file.
+[[nodiscard]] std::vector<KnownKeys> known_keys();
+
+} // namespace tumpline::planner

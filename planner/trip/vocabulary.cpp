@@ -1,0 +1,180 @@
+#include "planner/trip/vocabulary.h"
+
+#include <algorithm>
+#include <array>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr auto travels = std::to_array<Word<Travel>>(
+    {{"walk", Travel::walk}, {"portage", Travel::portage}, {"paddle", Travel::paddle}});
+constexpr auto terrains = std::to_array<Word<Terrain>>({{"path", Terrain::path},
+                                                        {"rough-path", Terrain::rough_path},
+                                                        {"forest", Terrain::forest},
+                                                        {"off-path", Terrain::off_path},
+                                                        {"brush", Terrain::brush},
+                                                        {"bog", Terrain::bog},
+                                                        {"sand", Terrain::sand},
+                                                        {"snow", Terrain::snow}});
+constexpr auto waters = std::to_array<Word<Water>>(
+    {{"lake", Water::lake}, {"river", Water::river}, {"sea", Water::sea}});
+constexpr auto boats_on_carry =
+    std::to_array<Word<BoatOnCarry>>({{"rolled", BoatOnCarry::rolled},
+                                      {"whole", BoatOnCarry::whole},
+                                      {"auto", BoatOnCarry::automatic}});
+constexpr auto place_kinds = std::to_array<Word<PlaceKind>>({{"start", PlaceKind::start},
+                                                             {"finish", PlaceKind::finish},
+                                                             {"put-in", PlaceKind::put_in},
+                                                             {"take-out", PlaceKind::take_out},
+                                                             {"camp", PlaceKind::camp},
+                                                             {"water", PlaceKind::water},
+                                                             {"resupply", PlaceKind::resupply},
+                                                             {"cache", PlaceKind::cache},
+                                                             {"exit", PlaceKind::exit},
+                                                             {"hazard", PlaceKind::hazard}});
+constexpr auto sexes = std::to_array<Word<Sex>>({{"female", Sex::female}, {"male", Sex::male}});
+constexpr auto craft_kinds =
+    std::to_array<Word<CraftKind>>({{"packraft", CraftKind::packraft},
+                                    {"inflatable", CraftKind::inflatable},
+                                    {"solo-canoe", CraftKind::solo_canoe},
+                                    {"tandem-canoe", CraftKind::tandem_canoe},
+                                    {"kayak", CraftKind::kayak}});
+constexpr auto item_uses = std::to_array<Word<ItemUse>>(
+    {{"packed", ItemUse::packed}, {"worn", ItemUse::worn}, {"used", ItemUse::used}});
+constexpr auto meals = std::to_array<Word<Meal>>(
+    {{"breakfast", Meal::breakfast}, {"trail", Meal::trail}, {"dinner", Meal::dinner}});
+constexpr auto weekdays = std::to_array<Word<int>>({{"monday", 1},
+                                                    {"tuesday", 2},
+                                                    {"wednesday", 3},
+                                                    {"thursday", 4},
+                                                    {"friday", 5},
+                                                    {"saturday", 6},
+                                                    {"sunday", 7}});
+constexpr auto height_recorders = std::to_array<Word<HeightRecorder>>(
+    {{"gnss", HeightRecorder::gnss}, {"barometer", HeightRecorder::barometer}});
+constexpr std::array<std::string_view, 7> roman_classes{"", "I", "II", "III", "IV", "V", "VI"};
+
+template <class Table, class Meaning>
+std::string_view word_of(const Table& table, const Meaning& meaning) {
+    const auto* const found = std::find_if(
+        table.begin(), table.end(), [&](const auto& entry) { return entry.meaning == meaning; });
+    return found == table.end() ? std::string_view() : found->word;
+}
+
+/// "III" or "3"; 0 if neither.
+RiverClass plain_class(std::string_view text) {
+    for (RiverClass grade = 1; grade <= 6; ++grade) {
+        const bool digit = text.size() == 1 && text[0] == static_cast<char>('0' + grade);
+        if (digit || text == roman_classes.at(static_cast<std::size_t>(grade)))
+            return grade;
+    }
+    return 0;
+}
+
+} // namespace
+
+std::span<const Word<Travel>> travel_words() {
+    return travels;
+}
+
+std::span<const Word<Terrain>> terrain_words() {
+    return terrains;
+}
+
+std::span<const Word<Water>> water_words() {
+    return waters;
+}
+
+std::span<const Word<BoatOnCarry>> boat_on_carry_words() {
+    return boats_on_carry;
+}
+
+std::span<const Word<PlaceKind>> place_kind_words() {
+    return place_kinds;
+}
+
+std::span<const Word<Sex>> sex_words() {
+    return sexes;
+}
+
+std::span<const Word<CraftKind>> craft_kind_words() {
+    return craft_kinds;
+}
+
+std::span<const Word<ItemUse>> item_use_words() {
+    return item_uses;
+}
+
+std::span<const Word<Meal>> meal_words() {
+    return meals;
+}
+
+std::span<const Word<int>> weekday_words() {
+    return weekdays;
+}
+
+std::span<const Word<HeightRecorder>> height_recorder_words() {
+    return height_recorders;
+}
+
+std::string_view word(Travel travel) {
+    return word_of(travels, travel);
+}
+
+std::string_view word(Terrain terrain) {
+    return word_of(terrains, terrain);
+}
+
+std::string_view word(Water water) {
+    return word_of(waters, water);
+}
+
+std::string_view word(BoatOnCarry boat) {
+    return word_of(boats_on_carry, boat);
+}
+
+std::string_view word(PlaceKind kind) {
+    return kind == PlaceKind::landing ? "landing" : word_of(place_kinds, kind);
+}
+
+std::string_view word(Sex sex) {
+    return word_of(sexes, sex);
+}
+
+std::string_view word(CraftKind kind) {
+    return word_of(craft_kinds, kind);
+}
+
+std::string_view word(ItemUse use) {
+    return word_of(item_uses, use);
+}
+
+std::string_view word(Meal meal) {
+    return word_of(meals, meal);
+}
+
+std::string_view class_word(RiverClass river_class) {
+    const auto index = static_cast<std::size_t>(std::clamp(river_class, 0, 6));
+    return roman_classes.at(index);
+}
+
+std::optional<RiverClass> read_river_class(std::string_view text) {
+    RiverClass harder = 0;
+    const std::size_t dash = text.find('-');
+    if (dash != std::string_view::npos && dash + 1 < text.size()) { // "II-III"
+        const RiverClass one = plain_class(text.substr(0, dash));
+        const RiverClass other = plain_class(text.substr(dash + 1));
+        harder = one == 0 || other == 0 ? 0 : std::max(one, other);
+    } else if (!text.empty() && text.back() == '+') {
+        const RiverClass grade = plain_class(text.substr(0, text.size() - 1));
+        harder = grade == 0 ? 0 : std::min(grade + 1, 6);
+    } else if (!text.empty() && text.back() == '-') {
+        harder = plain_class(text.substr(0, text.size() - 1));
+    } else {
+        harder = plain_class(text);
+    }
+    return harder == 0 ? std::nullopt : std::optional(harder);
+}
+
+} // namespace tumpline::planner
