@@ -15,21 +15,21 @@ bool Plan::can_be_carried_out() const {
     });
 }
 
-Date date_of(const Draft& draft, int day) {
+Date date_of(const Assembly& draft, int day) {
     return date_of(draft.prepared.assumed, day);
 }
 
-sys_seconds instant(const Draft& draft, int day, double after_midnight_s) {
+sys_seconds instant(const Assembly& draft, int day, double after_midnight_s) {
     return instant(draft.prepared.assumed, {day, after_midnight_s});
 }
 
-Settled settle_trip(const Prepared& prepared) {
+Solved settle_trip(const Prepared& prepared) {
     if (prepared.trip.days.nights_auto)
         return as_chosen(prepared, choose_nights(prepared, 0));
-    SettleOptions options;
+    SolveOptions options;
     if (!prepared.trip.days.nights.empty())
         options.nights = listed_nights(prepared);
-    return settle(prepared, options);
+    return solve(prepared, options);
 }
 
 Plan make_plan(const Trip& trip, const Route& route) {
@@ -39,15 +39,15 @@ Plan make_plan(const Trip& trip, const Route& route) {
 
 Plan make_plan_with_choices(const Trip& trip, const Route& route) {
     const Prepared prepared = prepare(trip, route);
-    const Settled settled = settle_trip(prepared);
+    const Solved settled = settle_trip(prepared);
     Plan plan = assemble_plan(prepared, settled);
     plan.remedies = remedies({prepared, settled}, plan);
     plan.other_ways = other_ways(plan, route);
     return plan;
 }
 
-Plan assemble_plan(const Prepared& prepared, const Settled& settled) {
-    const Draft draft{prepared, settled};
+Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
+    const Assembly draft{prepared, settled};
     Plan plan;
     plan.trip = prepared.trip;
     plan.trip.time_zone = prepared.assumed.time_zone;

@@ -100,7 +100,7 @@ std::vector<Fields> ways_out(const Plan& plan) {
 std::vector<Fields> alternatives(const planner::Route& route) {
     std::vector<Fields> rows;
     for (const planner::RouteLeg& leg : route.alternatives)
-        rows.emplace_back().text("name", leg.name).text("instead", leg.asked.instead_of);
+        rows.emplace_back().text("name", leg.name).text("instead", leg.spec.instead_of);
     return rows;
 }
 
@@ -113,15 +113,15 @@ std::string carried(const BookSource& source) {
     double reserve_kg = 0.0;
     for (const planner::Stage& stage : plan.stages)
         reserve_kg = std::max(reserve_kg, stage.reserve_kg);
-    std::string told = fmt::format("Food for {}, {} in all",
-                                   counted(plan.totals.days, "day", "days"),
-                                   shown.mass(plan.totals.food_kg));
+    std::string reported = fmt::format("Food for {}, {} in all",
+                                       counted(plan.totals.days, "day", "days"),
+                                       shown.mass(plan.totals.food_kg));
     if (reserve_kg > 0.0)
-        told += fmt::format(", of it a reserve of {}", shown.mass(reserve_kg));
-    told += fmt::format("; fuel {}.", shown.mass(plan.totals.fuel_kg));
+        reported += fmt::format(", of it a reserve of {}", shown.mass(reserve_kg));
+    reported += fmt::format("; fuel {}.", shown.mass(plan.totals.fuel_kg));
     if (!things.empty())
-        told += fmt::format(" Of the party's things: {}.", joined(things));
-    return told;
+        reported += fmt::format(" Of the party's things: {}.", joined(things));
+    return reported;
 }
 
 /// The user's own lines for the sheet.

@@ -31,38 +31,38 @@ std::string light_phrase(const PlanDay& day, const Shown& shown) {
     };
     const geo::SunCrossings& sun = day.light.sun;
     const geo::SunCrossings& twilight = day.light.twilight;
-    std::string told;
+    std::string reported;
     switch (sun.day) {
     case geo::SunDay::rises_and_sets:
-        told = fmt::format("Sunrise {}, sunset {}", at(sun.rise), at(sun.set));
+        reported = fmt::format("Sunrise {}, sunset {}", at(sun.rise), at(sun.set));
         break;
     case geo::SunDay::rises_only:
-        told = fmt::format("Sunrise {}, no sunset before midnight", at(sun.rise));
+        reported = fmt::format("Sunrise {}, no sunset before midnight", at(sun.rise));
         break;
     case geo::SunDay::sets_only:
-        told = fmt::format("Sunset {}, no sunrise on this day", at(sun.set));
+        reported = fmt::format("Sunset {}, no sunrise on this day", at(sun.set));
         break;
     case geo::SunDay::always_above:
         return "The sun does not set.";
     case geo::SunDay::always_below:
-        told = "The sun does not rise";
+        reported = "The sun does not rise";
         break;
     }
     switch (twilight.day) {
     case geo::SunDay::always_below:
-        return told + "; dark all day.";
+        return reported + "; dark all day.";
     case geo::SunDay::always_above:
-        return told + "; twilight all night.";
+        return reported + "; twilight all night.";
     case geo::SunDay::rises_and_sets:
     case geo::SunDay::rises_only:
     case geo::SunDay::sets_only:
         break;
     }
     if (twilight.set)
-        told += fmt::format(", dusk ends {}", at(twilight.set));
+        reported += fmt::format(", dusk ends {}", at(twilight.set));
     else
-        told += ", no dark before midnight";
-    return told + ". Level horizon: hills take some of it.";
+        reported += ", no dark before midnight";
+    return reported + ". Level horizon: hills take some of it.";
 }
 
 std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
@@ -143,8 +143,8 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
     std::vector<std::string> words;
     if (leg.travel == planner::Travel::paddle) {
         if (leg.leg >= 1 && leg.leg <= source.route.legs.size()) {
-            const planner::TripLeg& asked = source.route.legs[leg.leg - 1].asked;
-            if (const auto word = planner::class_word(asked.river_class.value_or(0)); !word.empty())
+            const planner::TripLeg& spec = source.route.legs[leg.leg - 1].spec;
+            if (const auto word = planner::class_word(spec.river_class.value_or(0)); !word.empty())
                 words.push_back(fmt::format("class {} as entered", word));
         }
         if (leg.gradient > 0.0)
@@ -211,7 +211,7 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
         const bool carried = leg.travel == planner::Travel::portage;
         std::string note;
         if (leg.leg >= 1 && leg.leg <= source.route.legs.size())
-            note = source.route.legs[leg.leg - 1].asked.note;
+            note = source.route.legs[leg.leg - 1].spec.note;
         Fields& row = rows.emplace_back();
         row.text("travel", word(leg.travel))
             .text("leg", std::to_string(leg.leg))

@@ -62,19 +62,20 @@ std::vector<Fields> rations_of(const BookSource& source, const planner::Stage& s
 }
 
 std::string lost_phrase(const planner::LostDays& lost, const Shown& shown) {
-    std::string told;
+    std::string reported;
     if (lost.food_short_kg < smallest_kg)
-        told = fmt::format("the reserve covers it; food to the evening of day {}", lost.ends_day);
+        reported =
+            fmt::format("the reserve covers it; food to the evening of day {}", lost.ends_day);
     else
-        told = fmt::format("{} of food short; the stage ends on day {}, the food {}",
-                           shown.mass(lost.food_short_kg),
-                           lost.ends_day,
-                           lost.food_ends_day
-                               ? fmt::format("on the evening of day {}", *lost.food_ends_day)
-                               : std::string("on its first day"));
+        reported = fmt::format("{} of food short; the stage ends on day {}, the food {}",
+                               shown.mass(lost.food_short_kg),
+                               lost.ends_day,
+                               lost.food_ends_day
+                                   ? fmt::format("on the evening of day {}", *lost.food_ends_day)
+                                   : std::string("on its first day"));
     if (lost.fuel_short_kg >= smallest_kg)
-        told += fmt::format("; {} of fuel short", shown.mass(lost.fuel_short_kg));
-    return told + ".";
+        reported += fmt::format("; {} of fuel short", shown.mass(lost.fuel_short_kg));
+    return reported + ".";
 }
 
 std::vector<Fields> lost_days(const planner::Stage& stage, const Shown& shown) {
@@ -96,12 +97,12 @@ std::string openings(const planner::Stage& stage) {
         open.push_back(fmt::format("{} earlier", counted(*stage.open_earlier_days, "day", "days")));
     if (stage.open_later_days)
         open.push_back(fmt::format("{} later", counted(*stage.open_later_days, "day", "days")));
-    std::string told = dates.empty() ? "" : fmt::format("Closed on {}.", joined(dates));
+    std::string reported = dates.empty() ? "" : fmt::format("Closed on {}.", joined(dates));
     if (stage.closed)
-        told += fmt::format(" It is reached on {}; open {}.",
-                            short_date(stage.reached),
-                            open.empty() ? std::string("not within a month") : joined(open));
-    return told;
+        reported += fmt::format(" It is reached on {}; open {}.",
+                                short_date(stage.reached),
+                                open.empty() ? std::string("not within a month") : joined(open));
+    return reported;
 }
 
 std::string there(const planner::Stage& stage, const Shown& shown) {

@@ -22,7 +22,7 @@ std::size_t places_found(const planner::Route& route) {
     std::set<std::size_t> found;
     for (const planner::RoutePlace& place : route.places)
         if (place.kind != planner::PlaceKind::landing)
-            found.insert(place.asked);
+            found.insert(place.spec);
     return found.size();
 }
 

@@ -182,7 +182,7 @@ band_markup(const Plan& plan, const std::vector<DrawnPoint>& line, const Drawing
         const std::vector<Run> pieces = runs(line, leg, pixels_per_kg);
         if (pieces.empty())
             continue;
-        const planner::PlanLeg& told = plan.legs[leg.plan_leg];
+        const planner::PlanLeg& reported = plan.legs[leg.plan_leg];
         std::string casing;
         std::string colour;
         std::vector<DrawnPoint> middle;
@@ -197,7 +197,7 @@ band_markup(const Plan& plan, const std::vector<DrawnPoint>& line, const Drawing
             R"(<g class="band {}" data-leg="{}"><title>{}: {}</title><g class="casing">{}</g><g class="fill">{}</g><path class="sign" d="{}" stroke-width="{}"/></g>)",
             word(leg.travel),
             leg.plan_leg,
-            escaped(told.name),
+            escaped(reported.name),
             travel_phrase(leg.travel),
             casing,
             colour,

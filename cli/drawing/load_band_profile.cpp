@@ -211,8 +211,8 @@ std::string band_markup(const Plan& plan,
     std::string markup = axis_markup(
         axis, step, layout, drawing, shown.system() == planner::UnitSystem::metric ? " kg" : " lb");
     for (const BandLeg& leg : band) {
-        const planner::PlanLeg& told = plan.legs[leg.plan_leg];
-        if (told.to_m <= layout.stretch.from_m || told.from_m >= layout.stretch.to_m)
+        const planner::PlanLeg& reported = plan.legs[leg.plan_leg];
+        if (reported.to_m <= layout.stretch.from_m || reported.from_m >= layout.stretch.to_m)
             continue;
         const auto edge = [&](std::size_t members) {
             std::vector<DrawnPoint> line;
@@ -238,7 +238,7 @@ std::string band_markup(const Plan& plan,
             R"(<g class="area {}" data-leg="{}"><title>{}: {}</title><path class="fill" d="{}z"/><path class="pattern" d="{}z"/><path class="outline" d="{}"/>{}</g>)",
             word(leg.travel),
             leg.plan_leg,
-            escaped(told.name),
+            escaped(reported.name),
             travel_phrase(leg.travel),
             path_data(area),
             path_data(area),

@@ -73,7 +73,7 @@ std::string metadata(const planner::Plan& plan) {
                        element("desc", about));
 }
 
-std::string told(const ExportPlace& place) {
+std::string reported(const ExportPlace& place) {
     if (place.nights.empty())
         return place.note;
     std::string text = fmt::format("{} after day {}{}",
@@ -100,11 +100,11 @@ void append_point(std::string& text, std::string_view name, const ExportPoint& p
 std::string waypoint(const ExportPlace& place) {
     std::string text;
     append_point(text, "wpt", {place.at, place.height_m});
-    return text + element("name", place.name) + element("desc", told(place)) +
+    return text + element("name", place.name) + element("desc", reported(place)) +
            element("type", place.kind) + "</wpt>\n";
 }
 
-std::string told(const planner::Plan& plan, const planner::PlanLeg& leg) {
+std::string reported(const planner::Plan& plan, const planner::PlanLeg& leg) {
     const auto clock = [&](geo::sys_seconds at) {
         const auto minute = std::chrono::round<std::chrono::minutes>(at);
         return geo::rfc3339(minute, plan.trip.time_zone).substr(11, 5);
@@ -126,7 +126,7 @@ void append_track(std::string& text,
     const planner::PlanLeg& leg = plan.legs[index];
     const std::string cautions = fmt::format("{}", fmt::join(export_cautions(plan, leg), "\n"));
     text += "<trk>" + element("name", export_name(leg)) + element("cmt", cautions) +
-            element("desc", told(plan, leg)) + fmt::format("<number>{}</number>", index + 1) +
+            element("desc", reported(plan, leg)) + fmt::format("<number>{}</number>", index + 1) +
             element("type", word(leg.travel)) + "<trkseg>\n";
     for (const ExportPoint& point : export_line(leg, route)) {
         append_point(text, "trkpt", point);

@@ -136,19 +136,19 @@ std::vector<ExportPlace> export_places(const planner::Plan& plan, const planner:
         const auto night = std::find_if(places.begin(),
                                         places.begin() + first_place,
                                         [&](const auto& other) { return other.name == name; });
-        const bool known = place.asked < plan.trip.route.places.size();
+        const bool known = place.spec < plan.trip.route.places.size();
         const std::string note =
-            known ? one_line(plan.trip.route.places[place.asked].note) : std::string();
+            known ? one_line(plan.trip.route.places[place.spec].note) : std::string();
         if (place.kind == planner::PlaceKind::camp && night != places.begin() + first_place) {
             night->note = note;
             continue;
         }
-        const auto told =
+        const auto reported =
             std::find_if(places.begin() + first_place, places.end(), [&](const auto& other) {
                 return other.name == name && other.kind == kind && other.at == place.at;
             });
-        if (told != places.end()) {
-            ++told->passes;
+        if (reported != places.end()) {
+            ++reported->passes;
             continue;
         }
         places.push_back({.name = name,

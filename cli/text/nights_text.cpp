@@ -93,14 +93,14 @@ void add_days_of(TextPage& page, const NightsOption& option) {
 }
 
 /// What stops a plan, but for what stops another one as well.
-void add_stops(TextPage& page, const NightsOption& option, const NightsOption* told) {
+void add_stops(TextPage& page, const NightsOption& option, const NightsOption* reported) {
     const auto known = [&](const planner::Caution& caution) {
-        return told != nullptr && std::any_of(told->plan.cautions.begin(),
-                                              told->plan.cautions.end(),
-                                              [&](const planner::Caution& other) {
-                                                  return other.level == caution.level &&
-                                                         other.text == caution.text;
-                                              });
+        return reported != nullptr && std::any_of(reported->plan.cautions.begin(),
+                                                  reported->plan.cautions.end(),
+                                                  [&](const planner::Caution& other) {
+                                                      return other.level == caution.level &&
+                                                             other.text == caution.text;
+                                                  });
     };
     for (const planner::Caution& caution : option.plan.cautions)
         if (caution.level == planner::Level::stop && !known(caution))

@@ -22,7 +22,7 @@ bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
 }
 
 TextPage::TextPage(const planner::Plan& plan, const Reader& reader)
-    : plan_(plan), reader_(reader), told_(plan.cautions.size(), false) {}
+    : plan_(plan), reader_(reader), reported_(plan.cautions.size(), false) {}
 
 void TextPage::heading(std::string_view text) {
     if (!text_.empty())
@@ -129,9 +129,9 @@ std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> 
     for (std::size_t i = 0; i < plan_.cautions.size(); ++i) {
         const planner::Caution& caution = plan_.cautions[i];
         const bool fits_day = caution.day ? *caution.day == day : leg.has_value();
-        if (told_[i] || caution.leg != leg || !fits_day)
+        if (reported_[i] || caution.leg != leg || !fits_day)
             continue;
-        told_[i] = true;
+        reported_[i] = true;
         texts.push_back(caution_text(caution, reader_.units));
     }
     return texts;
@@ -140,9 +140,9 @@ std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> 
 std::vector<std::string> TextPage::cautions_left() {
     std::vector<std::string> texts;
     for (std::size_t i = 0; i < plan_.cautions.size(); ++i) {
-        if (told_[i])
+        if (reported_[i])
             continue;
-        told_[i] = true;
+        reported_[i] = true;
         texts.push_back(placed_caution_text(plan_.cautions[i], reader_.units));
     }
     return texts;

@@ -73,7 +73,7 @@ class TextPage {
   private:
     const planner::Plan& plan_;
     Reader reader_;
-    std::vector<bool> told_;
+    std::vector<bool> reported_;
     std::string text_;
 };
 

@@ -39,7 +39,7 @@ void Progress::now(std::string what) {
 void Progress::tell() {
     const auto begun = std::chrono::steady_clock::now();
     std::unique_lock lock(mutex_);
-    bool told = false;
+    bool reported = false;
     auto next = begun + patience;
     while (!changed_.wait_until(lock, next, [this] { return ended_; })) {
         const auto waited = std::chrono::steady_clock::now() - begun;
@@ -48,10 +48,10 @@ void Progress::tell() {
                    what_,
                    std::chrono::duration_cast<std::chrono::seconds>(waited).count());
         console_.err.flush();
-        told = true;
+        reported = true;
         next += beat;
     }
-    if (told) {
+    if (reported) {
         fmt::print(console_.err, "\r\033[K");
         console_.err.flush();
     }

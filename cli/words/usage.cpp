@@ -213,8 +213,8 @@ std::string misuse_text(const CLI::App& app, const CLI::ParseError& error) {
                                     .found = fmt::format("no {}", option_name(*option)),
                                     .expected = option->get_description(),
                                     .advice = fmt::format("see {} --help", command_name(command))});
-    const std::string said = one_line(error.what());
-    const std::string name = said.substr(0, said.find(':'));
+    const std::string reported = one_line(error.what());
+    const std::string name = reported.substr(0, reported.find(':'));
     if (dynamic_cast<const CLI::ArgumentMismatch*>(&error) != nullptr)
         for (const CLI::App* level : {&command, &app})
             if (const CLI::Option* option = level->get_option_no_throw(name))
@@ -224,7 +224,7 @@ std::string misuse_text(const CLI::App& app, const CLI::ParseError& error) {
                                 .found = "no value",
                                 .expected = option->get_type_name(),
                                 .advice = {}});
-    return fmt::format("{}: {}", command_name(command), said);
+    return fmt::format("{}: {}", command_name(command), reported);
 }
 
 } // namespace tumpline::cli

@@ -13,12 +13,12 @@ namespace tumpline::planner {
 
 namespace {
 
-std::string clock(const Draft& draft, sys_seconds at) {
+std::string clock(const Assembly& draft, sys_seconds at) {
     return clock_words(at, draft.prepared.assumed.time_zone);
 }
 
 /// The same with the day of the trip where that is another than the one spoken of.
-std::string clock_on(const Draft& draft, sys_seconds at, int day) {
+std::string clock_on(const Assembly& draft, sys_seconds at, int day) {
     const auto date = [&](sys_seconds moment) {
         return std::chrono::floor<std::chrono::days>(
             geo::to_local(moment, draft.prepared.assumed.time_zone));
@@ -29,9 +29,9 @@ std::string clock_on(const Draft& draft, sys_seconds at, int day) {
 }
 
 /// Collects cautions in the order in which they are asked for.
-class Watch {
+class CautionRules {
   public:
-    Watch(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+    CautionRules(const Assembly& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
 
     std::vector<Caution> run();
 
@@ -42,12 +42,12 @@ class Watch {
     void route();
     void whole_trip();
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
     CautionList list_;
 };
 
-void Watch::days() {
+void CautionRules::days() {
     const AssumedTimes& times = draft_.prepared.assumed.times;
     for (const PlanDay& day : plan_.days) {
         if (day.rest_day)
@@ -59,14 +59,14 @@ void Watch::days() {
         const Level dusk_level =
             draft_.prepared.trip.days.dusk_is_limit.value_or(false) ? Level::stop : Level::caution;
         if (dark_all_day)
-            list_.say(
+            list_.add(
                 dusk_level,
                 "after-dusk",
                 "The sun stays so low all day that there is not even twilight; every leg is in the "
                 "dark.",
                 "NOAASolar");
         else if (dusk && day.arrive > *dusk)
-            list_.say(
+            list_.add(
                 dusk_level,
                 "after-dusk",
                 fmt::format(
@@ -76,7 +76,7 @@ void Watch::days() {
                     clock(draft_, *dusk)),
                 "NOAASolar");
         else if (dusk && day.arrive_late > *dusk)
-            list_.say(
+            list_.add(
                 Level::note,
                 "dusk-within-band",
                 fmt::format(
@@ -85,26 +85,26 @@ void Watch::days() {
                     clock_on(draft_, day.arrive_late, day.day)),
                 "NOAASolar");
         if (!dark_all_day && dawn && day.set_off < *dawn)
-            list_.say(Level::caution,
+            list_.add(Level::caution,
                       "before-dawn",
                       fmt::format("Setting off at {} is before first light ({}).",
                                   clock(draft_, day.set_off),
                                   clock(draft_, *dawn)),
                       "NOAASolar");
         if (times.hours_limit_s && day.moving_s > *times.hours_limit_s)
-            list_.say(Level::stop,
+            list_.add(Level::stop,
                       "hours-over-limit",
                       fmt::format("{} of moving is more than the limit of {}.",
                                   show_duration(day.moving_s),
                                   show_duration(*times.hours_limit_s)));
         else if (day.moving_s > times.hours_s * 1.001)
-            list_.say(Level::caution,
+            list_.add(Level::caution,
                       "longer-than-asked",
                       fmt::format("{} of moving; asked were {}.",
                                   show_duration(day.moving_s),
                                   show_duration(times.hours_s)));
         if (day.dry_camp)
-            list_.say(
+            list_.add(
                 Level::note,
                 "dry-camp",
                 fmt::format("No dependable water is known at {}: the litres for the night are "
@@ -114,7 +114,7 @@ void Watch::days() {
             constexpr double least_j = 10e6,
                              most_j = 27e6; // field values, docs/models/resting_energy.md
             if (member.energy_j < least_j || member.energy_j > most_j)
-                list_.say(
+                list_.add(
                     Level::note,
                     "energy-out-of-bounds",
                     fmt::format(
@@ -132,13 +132,13 @@ void Watch::days() {
 }
 
 /// A day of rest follows a night: where none does, the trip file asks for what nobody gets.
-void Watch::rest_days() {
+void CautionRules::rest_days() {
     for (const int day : draft_.prepared.trip.days.rest_days_after) {
         const bool taken = std::any_of(plan_.days.begin(), plan_.days.end(), [&](const auto& one) {
             return one.day == day + 1 && one.rest_day;
         });
         if (!taken)
-            list_.say(Level::caution,
+            list_.add(Level::caution,
                       "rest-day-unused",
                       fmt::format("No night follows day {} on this trip, so that the day of rest "
                                   "asked for after it is not taken.",
@@ -146,14 +146,14 @@ void Watch::rest_days() {
     }
 }
 
-void Watch::appointments() {
+void CautionRules::appointments() {
     for (const PlanAppointment& one : plan_.appointments) {
         list_.at(one.day);
         if (one.spare_s >= 0.0)
             continue;
         const double early_s = one.spare_s + one.margin_s;
         const std::string arrive = clock_on(draft_, one.arrive, one.day);
-        list_.say(
+        list_.add(
             one.hard ? Level::stop : Level::caution,
             "appointment-missed",
             early_s < 0.0
@@ -175,7 +175,7 @@ void Watch::appointments() {
     list_.anywhere();
 }
 
-void Watch::route() {
+void CautionRules::route() {
     const Route& route = draft_.prepared.route;
     for (const Caution& caution : route.cautions)
         list_.add({caution});
@@ -183,13 +183,13 @@ void Watch::route() {
         const RouteLeg& leg = route.legs[i];
         list_.at({}, i + 1);
         if (leg.profile.heights_m.empty() && leg.travel != Travel::paddle)
-            list_.say(Level::caution,
+            list_.add(Level::caution,
                       "no-elevation",
                       "No heights are known here: the ground is taken as level, so time, climb and "
                       "energy are too low "
                       "if it is not.");
         else if (leg.profile.unknown > 0 && leg.travel != Travel::paddle)
-            list_.say(
+            list_.add(
                 Level::caution,
                 "level-ground-assumed",
                 fmt::format("{} of {} heights are missing over more than 500 m: the least climb is "
@@ -202,7 +202,7 @@ void Watch::route() {
     const std::size_t count = mended.duplicates + mended.spikes + mended.invalid_points +
                               mended.void_heights + mended.backward_times;
     if (count > 0)
-        list_.say(
+        list_.add(
             Level::note,
             "tracks-mended",
             fmt::format("{} points of the tracks were mended: {} duplicates, {} spikes, {} without "
@@ -217,35 +217,35 @@ void Watch::route() {
             "docs/tracks.md");
 }
 
-void Watch::whole_trip() {
+void CautionRules::whole_trip() {
     const Assumed& assumed = draft_.prepared.assumed;
     list_.add(draft_.settled.cautions);
     if (!plan_.converged.settled)
-        list_.say(
+        list_.add(
             Level::note,
             "nights-flipped",
             "Two answers took turns and did not settle: of nights the earlier stop was kept, of "
             "carries the one with more lengths, of the sharing out the last.");
     if (!draft_.prepared.trip.start.ok())
-        list_.say(
+        list_.add(
             Level::caution, "no-date", "No start date is given: daylight is that of 21 June.");
     if (assumed.weather.water_c && *assumed.weather.water_c < 15.0 && plan_.totals.paddle_m > 0.0)
-        list_.say(
+        list_.add(
             Level::caution,
             "cold-water",
-            worded(
+            format_both(
                 "Water at {}: about a minute to get the breath back, ten minutes of useful "
                 "movement, an hour before consciousness goes. {}Dress for the water, not for the "
                 "air.",
-                both(show_temperature, *assumed.weather.water_c),
+                in_both(show_temperature, *assumed.weather.water_c),
                 *assumed.weather.water_c < 10.0
-                    ? worded("Below {} a wetsuit or dry suit is held to be essential. ",
-                             both(show_temperature, 10.0))
-                    : Wording("")),
+                    ? format_both("Below {} a wetsuit or dry suit is held to be essential. ",
+                                  in_both(show_temperature, 10.0))
+                    : UnitText("")),
             "ColdWater1101");
 }
 
-std::vector<Caution> Watch::run() {
+std::vector<Caution> CautionRules::run() {
     days();
     rest_days();
     list_.add(load_cautions(draft_, plan_));
@@ -262,8 +262,8 @@ std::vector<Caution> Watch::run() {
 
 } // namespace
 
-std::vector<Caution> plan_cautions(const Draft& draft, const Plan& plan) {
-    return Watch(draft, plan).run();
+std::vector<Caution> plan_cautions(const Assembly& draft, const Plan& plan) {
+    return CautionRules(draft, plan).run();
 }
 
 } // namespace tumpline::planner

@@ -27,9 +27,9 @@ class CautionList {
     /// Of the trip as a whole.
     void anywhere() { at({}); }
 
-    void say(Level level,
+    void add(Level level,
              std::string code,
-             const Wording& text,
+             const UnitText& text,
              std::string_view source = common_practice) {
         list_.push_back({.level = level,
                          .code = std::move(code),

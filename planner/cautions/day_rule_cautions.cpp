@@ -38,13 +38,13 @@ struct OnPaths {
 
 class DayRules {
   public:
-    DayRules(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+    DayRules(const Assembly& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
 
     std::vector<Caution> run();
 
   private:
-    [[nodiscard]] const TripLeg& asked(const PlanLeg& leg) const {
-        return draft_.prepared.route.legs[leg.leg - 1].asked;
+    [[nodiscard]] const TripLeg& spec(const PlanLeg& leg) const {
+        return draft_.prepared.route.legs[leg.leg - 1].spec;
     }
 
     [[nodiscard]] DayOnFoot on_foot(int day) const;
@@ -52,9 +52,9 @@ class DayRules {
     void tranter(const PlanDay& day);
     void course_constant(const PlanDay& day);
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
-    std::vector<Caution> said_;
+    std::vector<Caution> reported_;
 };
 
 bool made_path(const TripLeg& leg) {
@@ -73,8 +73,8 @@ DayOnFoot DayRules::on_foot(int day) const {
         sum.walk.ascent_m += there * leg.ascent_m + back * leg.descent_m;
         sum.walk.descent_m += there * leg.descent_m + back * leg.ascent_m;
         sum.moving_s += leg.moving_s;
-        sum.rough_m += made_path(asked(leg)) ? 0.0 : leg.on_foot_m;
-        sum.night = sum.night || asked(leg).night.value_or(false);
+        sum.rough_m += made_path(spec(leg)) ? 0.0 : leg.on_foot_m;
+        sum.night = sum.night || spec(leg).night.value_or(false);
     }
     return sum;
 }
@@ -105,32 +105,34 @@ void DayRules::tranter(const PlanDay& day) {
                                                         .night_or_headwind = foot.night,
                                                         .bad_footing_levels = rough ? 1 : 0});
         if (!time_s) {
-            said_.push_back({Level::caution,
-                             "tranter-blank",
-                             day.day,
-                             std::nullopt,
-                             fmt::format("Tranter's table leaves this day, {} by Naismith, blank "
-                                         "for {}: not to be attempted.",
-                                         show_duration(naismith_s),
-                                         as),
-                             "Tranter1970"});
+            reported_.push_back(
+                {Level::caution,
+                 "tranter-blank",
+                 day.day,
+                 std::nullopt,
+                 fmt::format("Tranter's table leaves this day, {} by Naismith, blank "
+                             "for {}: not to be attempted.",
+                             show_duration(naismith_s),
+                             as),
+                 "Tranter1970"});
         } else if (!slowest_s || *time_s > *slowest_s) {
             slowest_s = time_s;
             who = as;
         }
     }
     if (slowest_s)
-        said_.push_back({Level::note,
-                         "tranter-day",
-                         day.day,
-                         std::nullopt,
-                         fmt::format("By Tranter's corrections {} needs {} on foot for this day, "
-                                     "which is {} by Naismith; planned are {}.",
-                                     who,
-                                     show_duration(*slowest_s),
-                                     show_duration(naismith_s),
-                                     show_duration(foot.moving_s)),
-                         "Tranter1970"});
+        reported_.push_back(
+            {Level::note,
+             "tranter-day",
+             day.day,
+             std::nullopt,
+             fmt::format("By Tranter's corrections {} needs {} on foot for this day, "
+                         "which is {} by Naismith; planned are {}.",
+                         who,
+                         show_duration(*slowest_s),
+                         show_duration(naismith_s),
+                         show_duration(foot.moving_s)),
+             "Tranter1970"});
 }
 
 OnPaths DayRules::on_paths(int day, std::size_t member) const {
@@ -140,7 +142,7 @@ OnPaths DayRules::on_paths(int day, std::size_t member) const {
     for (const PlanLeg& leg : plan_.legs) {
         if (leg.day != day || leg.travel != Travel::walk)
             continue;
-        sum.all_paths = sum.all_paths && made_path(asked(leg)) && !asked(leg).night.value_or(false);
+        sum.all_paths = sum.all_paths && made_path(spec(leg)) && !spec(leg).night.value_or(false);
         const MemberLoad& load = leg.loads[member];
         sum.walk.time_s += leg.moving_s + leg.rest_s;
         sum.walk.length_m += leg.to_m - leg.from_m;
@@ -179,12 +181,12 @@ void DayRules::course_constant(const PlanDay& day) {
                            paths.energy_j / j_per_kcal);
     }
     if (!text.empty())
-        said_.push_back({Level::note,
-                         "energy-by-other-rule",
-                         day.day,
-                         std::nullopt,
-                         std::move(text),
-                         "Yamamoto2006"});
+        reported_.push_back({Level::note,
+                             "energy-by-other-rule",
+                             day.day,
+                             std::nullopt,
+                             std::move(text),
+                             "Yamamoto2006"});
 }
 
 std::vector<Caution> DayRules::run() {
@@ -194,12 +196,12 @@ std::vector<Caution> DayRules::run() {
         tranter(day);
         course_constant(day);
     }
-    return std::move(said_);
+    return std::move(reported_);
 }
 
 } // namespace
 
-std::vector<Caution> day_rule_cautions(const Draft& draft, const Plan& plan) {
+std::vector<Caution> day_rule_cautions(const Assembly& draft, const Plan& plan) {
     return DayRules(draft, plan).run();
 }
 

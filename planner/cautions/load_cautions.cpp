@@ -19,7 +19,7 @@ namespace {
 /// What is to be said of packs and of what cannot be divided.
 class LoadWatch {
   public:
-    LoadWatch(const Draft& draft, const Plan& plan)
+    LoadWatch(const Assembly& draft, const Plan& plan)
         : draft_(draft), plan_(plan), trip_(draft.prepared.trip), everyone_(trip_.party.size()) {
         std::iota(everyone_.begin(), everyone_.end(), std::size_t{0});
     }
@@ -38,7 +38,7 @@ class LoadWatch {
     /// Whether the trip file gives a member's limit; otherwise a share of body mass is assumed.
     [[nodiscard]] bool gives_limit(std::size_t member, Travel travel) const;
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
     const Trip& trip_;
     std::vector<std::size_t> everyone_;
@@ -50,8 +50,8 @@ class LoadWatch {
 };
 
 bool LoadWatch::gives_limit(std::size_t member, Travel travel) const {
-    const Member& asked = trip_.party[member];
-    return asked.carry_limit_kg || (travel == Travel::portage && asked.portage_limit_kg);
+    const Member& spec = trip_.party[member];
+    return spec.carry_limit_kg || (travel == Travel::portage && spec.portage_limit_kg);
 }
 
 /// A thing that none of those who may bear it is to carry. Where the trip file says so the trip
@@ -81,27 +81,28 @@ void LoadWatch::too_heavy(const std::string& name,
     if (!new_name && (!whose || !new_thing || of_everybody))
         return;
     list_.at(leg.day, leg.leg);
-    const Wording mass = both(show_mass, mass_kg);
-    const Wording limit = both(show_mass, leg.loads[strongest].limit_kg);
+    const UnitText mass = in_both(show_mass, mass_kg);
+    const UnitText limit = in_both(show_mass, leg.loads[strongest].limit_kg);
     const std::string& bearer = leg.loads[strongest].member;
-    const Wording who = bearers.size() == 1
-                            ? worded("{}'s limit of {}", bearer, limit)
-                            : worded("every limit; the highest is {}'s, {}", bearer, limit);
-    list_.say(
+    const UnitText who = bearers.size() == 1
+                             ? format_both("{}'s limit of {}", bearer, limit)
+                             : format_both("every limit; the highest is {}'s, {}", bearer, limit);
+    list_.add(
         level,
         "item-over-limits",
-        worded("{} of {} goes on one back and is over {}{}. Leave it, divide it into items of its "
-               "own, or raise a limit that somebody truly bears.",
-               name,
-               mass,
-               who,
-               given ? std::string_view("") : std::string_view(" (assumed by body mass)")));
+        format_both(
+            "{} of {} goes on one back and is over {}{}. Leave it, divide it into items of its "
+            "own, or raise a limit that somebody truly bears.",
+            name,
+            mass,
+            who,
+            given ? std::string_view("") : std::string_view(" (assumed by body mass)")));
 }
 
 void LoadWatch::things_on(const PlanLeg& walk) {
     const std::vector<bool>& brought = draft_.prepared.kit.brought;
     for (std::size_t k = 0; k < trip_.kit.size(); ++k) {
-        const Whole whole = whole_of(trip_, brought, k);
+        const TiedItems whole = tied_items(trip_, brought, k);
         const std::optional<std::size_t> bound = bound_to(trip_, trip_.kit[k]);
         too_heavy(whole.name,
                   mg_to_kg(whole.mass_mg),
@@ -133,24 +134,25 @@ void LoadWatch::packs_on(const PlanLeg& leg) {
         const auto member = static_cast<std::size_t>(&load - leg.loads.data());
         const double body_kg = trip_.party[member].body_kg;
         if (load.pack_max_kg > load.limit_kg + shown_over_kg)
-            list_.say(Level::caution,
+            list_.add(Level::caution,
                       "pack-over-limit",
-                      worded("{} carries {}, {} over the limit of {} ({:.0f} % of body mass).",
-                             load.member,
-                             both(show_mass, load.pack_max_kg),
-                             both(show_mass, load.pack_max_kg - load.limit_kg),
-                             both(show_mass, load.limit_kg),
-                             100.0 * load.pack_max_kg / body_kg),
+                      format_both("{} carries {}, {} over the limit of {} ({:.0f} % of body mass).",
+                                  load.member,
+                                  in_both(show_mass, load.pack_max_kg),
+                                  in_both(show_mass, load.pack_max_kg - load.limit_kg),
+                                  in_both(show_mass, load.limit_kg),
+                                  100.0 * load.pack_max_kg / body_kg),
                       "Bastien2016");
         if (leg.travel == Travel::walk && load.pack_max_kg > body_kg &&
             told_crushed_.insert(member).second)
-            list_.say(Level::stop,
-                      "pack-over-body",
-                      worded("{}'s pack of {} is heavier than its bearer: no day is "
-                             "walked under it. Take less, put in a supply, or carry in stages.",
-                             load.member,
-                             both(show_mass, load.pack_max_kg)),
-                      "Bastien2016");
+            list_.add(
+                Level::stop,
+                "pack-over-body",
+                format_both("{}'s pack of {} is heavier than its bearer: no day is "
+                            "walked under it. Take less, put in a supply, or carry in stages.",
+                            load.member,
+                            in_both(show_mass, load.pack_max_kg)),
+                "Bastien2016");
     }
 }
 
@@ -171,7 +173,7 @@ std::vector<Caution> LoadWatch::run() {
 
 } // namespace
 
-std::vector<Caution> load_cautions(const Draft& draft, const Plan& plan) {
+std::vector<Caution> load_cautions(const Assembly& draft, const Plan& plan) {
     return LoadWatch(draft, plan).run();
 }
 

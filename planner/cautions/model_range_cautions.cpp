@@ -23,44 +23,44 @@ namespace tumpline::planner {
 
 namespace {
 
-Wording as_slope(double slope) {
+UnitText as_slope(double slope) {
     return fmt::format("{:+.1f} %", 100.0 * slope);
 }
 
-Wording as_speed(double mps) {
+UnitText as_speed(double mps) {
     return {fmt::format("{:.3g} m/s", mps), fmt::format("{:.3g} mph", mps * s_per_h / m_per_mile)};
 }
 
-Wording as_mass(double kg) {
+UnitText as_mass(double kg) {
     return {fmt::format("{:.1f} kg", kg), fmt::format("{:.0f} lb", kg / kg_per_pound)};
 }
 
-Wording as_ratio(double ratio) {
+UnitText as_ratio(double ratio) {
     return fmt::format("{:.2f} of body mass", ratio);
 }
 
-Wording as_factor(double factor) {
+UnitText as_factor(double factor) {
     return fmt::format("{:.1f}", factor);
 }
 
-Wording as_degrees(double degrees_c) {
-    return both(show_temperature, degrees_c);
+UnitText as_degrees(double degrees_c) {
+    return in_both(show_temperature, degrees_c);
 }
 
-Wording as_years(double years) {
+UnitText as_years(double years) {
     return fmt::format("{:.0f} years", years);
 }
 
-Wording as_depth(double depth_m) {
+UnitText as_depth(double depth_m) {
     return {fmt::format("{:.2f} m", depth_m), fmt::format("{:.1f} ft", depth_m / m_per_foot)};
 }
 
-Wording as_density(double j_per_kg) {
+UnitText as_density(double j_per_kg) {
     return {fmt::format("{:.1f} kcal/g", j_per_kg / j_per_kcal / 1000.0),
             fmt::format("{:.0f} kcal/oz", j_per_kg / j_per_kcal * kg_per_ounce)};
 }
 
-Wording as_ration(double kg) {
+UnitText as_ration(double kg) {
     return {fmt::format("{:.2f} kg a day", kg), fmt::format("{:.2f} lb a day", kg / kg_per_pound)};
 }
 
@@ -74,14 +74,14 @@ struct Borne {
 
 class Ranges {
   public:
-    Ranges(const Draft& draft, const Plan& plan)
+    Ranges(const Assembly& draft, const Plan& plan)
         : draft_(draft), plan_(plan), assumed_(draft.prepared.assumed),
           stretches_(draft.prepared.stretches.stretches) {}
 
     std::vector<Caution> run();
 
   private:
-    void say(const Outside& outside, std::string_view family, std::string_view model);
+    void add(const RangeTally& outside, std::string_view family, std::string_view model);
     void leg_on_foot(const std::vector<std::size_t>& pieces);
     void walking(const std::vector<std::size_t>& pieces, const std::vector<Borne>& loads);
     void carriage(const std::vector<Borne>& loads);
@@ -99,21 +99,21 @@ class Ranges {
         return {};
     }
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
     const Assumed& assumed_;
     const std::vector<Stretch>& stretches_;
     CautionList list_;
 };
 
-void Ranges::say(const Outside& outside, std::string_view family, std::string_view model) {
+void Ranges::add(const RangeTally& outside, std::string_view family, std::string_view model) {
     if (outside.empty())
         return;
     std::string_view source = common_practice;
     for (const ModelEntry& entry : model_catalogue())
         if (entry.family == family && entry.name == model)
             source = entry.source;
-    list_.say(Level::note, "outside-model-range", outside.text(model), source);
+    list_.add(Level::note, "outside-model-range", outside.text(model), source);
 }
 
 /// Everything borne on foot over these stretches of one leg.
@@ -129,7 +129,7 @@ std::vector<Borne> Ranges::loads_on(const std::vector<std::size_t>& pieces) cons
                 continue;
             }
             std::size_t carries = 0;
-            for (const OneLoad& one : draft_.settled.loads.portages[i]->relay.loads) {
+            for (const PortageLoad& one : draft_.settled.loads.portages[i]->relay.loads) {
                 if (one.pieces.empty() || (one.bearer != m && one.relay != m))
                     continue;
                 ++carries;
@@ -146,39 +146,39 @@ std::vector<Borne> Ranges::loads_on(const std::vector<std::size_t>& pieces) cons
 
 void Ranges::walking(const std::vector<std::size_t>& pieces, const std::vector<Borne>& loads) {
     const WalkingModel model = assumed_.models.walking;
-    Outside outside;
+    RangeTally outside;
     if (const std::optional<SlopeReach> reach = walking_slope_reach(model)) {
-        Beyond slope(reach->steepest_down, reach->steepest_up);
+        RangeExcess slope(reach->steepest_down, reach->steepest_up);
         for (const std::size_t i : pieces)
             for (const SlopeStep& step : stretches_[i].steps)
                 slope.see(step.slope, step.length_m);
         outside.add("slope", slope, as_slope);
     }
     if (const auto reach = walking_load_reach_kg(model)) {
-        Beyond load(reach->first, reach->second);
+        RangeExcess load(reach->first, reach->second);
         for (const Borne& borne : loads)
             load.see(borne.load_kg);
         outside.add("load", load, as_mass);
     }
-    say(outside, "walking", walking_model_name(model));
+    add(outside, "walking", walking_model_name(model));
     if (!assumed_.models.load_effect)
         return;
-    Beyond ratio(std::nullopt, equal_effort_most_ratio);
+    RangeExcess ratio(std::nullopt, equal_effort_most_ratio);
     for (const Borne& borne : loads)
         ratio.see(borne.load_kg / assumed_.members[borne.member].body_kg);
-    Outside heavy;
+    RangeTally heavy;
     heavy.add("load", ratio, as_ratio);
-    say(heavy, "load_effect", chosen("load_effect"));
+    add(heavy, "load_effect", chosen("load_effect"));
 }
 
 void Ranges::carriage(const std::vector<Borne>& loads) {
     const CarriageModel model = assumed_.models.energy;
     const CarriageRange range = carriage_range(model);
-    Beyond ratio(std::nullopt, range.most_load_ratio);
-    Beyond load(std::nullopt, range.most_load_kg);
-    Beyond terrain(std::nullopt, range.most_terrain);
-    Beyond speed(range.least_speed_mps, range.most_speed_mps);
-    Beyond slope(range.steepest_down, range.steepest_up);
+    RangeExcess ratio(std::nullopt, range.most_load_ratio);
+    RangeExcess load(std::nullopt, range.most_load_kg);
+    RangeExcess terrain(std::nullopt, range.most_terrain);
+    RangeExcess speed(range.least_speed_mps, range.most_speed_mps);
+    RangeExcess slope(range.steepest_down, range.steepest_up);
     for (const Borne& borne : loads) {
         const Stretch& stretch = stretches_[borne.stretch];
         const AssumedMember member = member_on(assumed_, borne.stretch, borne.member);
@@ -193,26 +193,26 @@ void Ranges::carriage(const std::vector<Borne>& loads) {
             speed.see(scale * walking_speed_mps(assumed_.models.walking, here, stretch.footing));
         }
     }
-    Outside outside;
+    RangeTally outside;
     outside.add("load", ratio, as_ratio);
     outside.add("load", load, as_mass);
     outside.add("speed", speed, as_speed);
     outside.add("slope", slope, as_slope);
     outside.add("ground", terrain, as_factor);
-    say(outside, "energy", carriage_model_name(model));
+    add(outside, "energy", carriage_model_name(model));
 }
 
 void Ranges::leg_on_foot(const std::vector<std::size_t>& pieces) {
     const std::vector<Borne> loads = loads_on(pieces);
     walking(pieces, loads);
     carriage(loads);
-    const TripLeg& asked = draft_.prepared.route.legs[stretches_[pieces.front()].leg].asked;
-    if (asked.terrain == Terrain::snow && asked.footprint_m) {
-        Beyond depth(std::nullopt, deepest_footprint_m);
-        depth.see(*asked.footprint_m);
-        Outside outside;
+    const TripLeg& spec = draft_.prepared.route.legs[stretches_[pieces.front()].leg].spec;
+    if (spec.terrain == Terrain::snow && spec.footprint_m) {
+        RangeExcess depth(std::nullopt, deepest_footprint_m);
+        depth.see(*spec.footprint_m);
+        RangeTally outside;
         outside.add("footprints", depth, as_depth);
-        say(outside, "terrain", "ground-factors");
+        add(outside, "terrain", "ground-factors");
     }
 }
 
@@ -221,16 +221,16 @@ void Ranges::river(const std::vector<std::size_t>& pieces) {
     const RouteLeg& leg = draft_.prepared.route.legs[head.leg];
     if (head.estimate) {
         const Bed& bed = head.estimate->bed;
-        Outside outside;
+        RangeTally outside;
         if (!estimated_current_covers(bed)) {
-            Beyond slope(std::nullopt, jarrett_most_slope);
+            RangeExcess slope(std::nullopt, jarrett_most_slope);
             slope.see(bed.slope);
-            Beyond depth(jarrett_least_radius_m, jarrett_most_radius_m);
+            RangeExcess depth(jarrett_least_radius_m, jarrett_most_radius_m);
             depth.see(bed.depth_m);
             outside.add("slope", slope, as_slope);
             outside.add("depth", depth, as_depth);
         }
-        say(outside, "river", "jarrett-1985");
+        add(outside, "river", "jarrett-1985");
     }
     if (leg.profile.heights_m.empty())
         return;
@@ -239,20 +239,20 @@ void Ranges::river(const std::vector<std::size_t>& pieces) {
         std::abs(leg.profile.heights_m.front() - leg.profile.heights_m.back()) / length_m;
     const double reach_m = gradient_reach_m(slope);
     if (slope > 0.0 && length_m < reach_m)
-        list_.say(Level::note,
+        list_.add(Level::note,
                   "gradient-short",
-                  worded("The gradient of {} is measured over {}: heights tell it over {} and "
-                         "more, so that it may be noise here.",
-                         both(show_gradient, slope),
-                         both(show_distance, length_m),
-                         both(show_distance, reach_m)),
+                  format_both("The gradient of {} is measured over {}: heights tell it over {} and "
+                              "more, so that it may be noise here.",
+                              in_both(show_gradient, slope),
+                              in_both(show_distance, length_m),
+                              in_both(show_distance, reach_m)),
                   "docs/models/river.md");
 }
 
 void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
     const bool balance = assumed_.models.paddling == PaddlingModel::power_balance;
-    Beyond head(-strongest_tail_mps, strongest_head_mps);
-    Beyond wind(std::nullopt, constant_most_wind_mps);
+    RangeExcess head(-strongest_tail_mps, strongest_head_mps);
+    RangeExcess wind(std::nullopt, constant_most_wind_mps);
     for (const std::size_t i : pieces) {
         const Stretch& stretch = stretches_[i];
         const double here_mps = assumed_.weather.wind_mps * (1.0 - stretch.shelter);
@@ -264,88 +264,91 @@ void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
             wind.see(here_mps, course.length_m);
         }
     }
-    Outside outside;
+    RangeTally outside;
     if (balance)
         outside.add("head wind", head, as_speed);
     else
         outside.add("wind", wind, as_speed);
-    say(outside, "paddling", chosen("paddling"));
-    if (draft_.prepared.route.legs[stretches_[pieces.front()].leg].asked.water == Water::river)
+    add(outside, "paddling", chosen("paddling"));
+    if (draft_.prepared.route.legs[stretches_[pieces.front()].leg].spec.water == Water::river)
         river(pieces);
 }
 
 void Ranges::people_and_boats() {
     const AgeRange ages = resting_ages(assumed_.models.resting);
-    Outside outside;
+    RangeTally outside;
     for (std::size_t m = 0; m < assumed_.members.size(); ++m) {
-        Beyond age(ages.youngest, ages.oldest);
+        RangeExcess age(ages.youngest, ages.oldest);
         age.see(assumed_.members[m].age_years);
         outside.add(fmt::format("age of {},", draft_.prepared.trip.party[m].name), age, as_years);
     }
-    say(outside, "resting", resting_model_name(assumed_.models.resting));
+    add(outside, "resting", resting_model_name(assumed_.models.resting));
     if (plan_.totals.paddle_m <= 0.0)
         return;
-    Outside fast;
+    RangeTally fast;
     for (std::size_t c = 0; c < assumed_.craft.size(); ++c) {
         const AssumedCraft& craft = assumed_.craft[c];
         if (calm_speed_covers(craft.kind, craft.calm_speed_mps))
             continue;
-        Beyond speed(std::nullopt, hull_speed_mps(hull(craft.kind).length_m));
+        RangeExcess speed(std::nullopt, hull_speed_mps(hull(craft.kind).length_m));
         speed.see(craft.calm_speed_mps);
         fast.add(
             fmt::format("calm speed of {},", draft_.prepared.trip.craft[c].name), speed, as_speed);
     }
     if (!fast.empty())
-        list_.say(Level::note,
-                  "outside-model-range",
-                  worded("{} Beyond it such a boat climbs its own bow wave (Froude number 0.40); "
-                         "nobody keeps that up for hours.",
-                         fast.text(chosen("paddling"))),
-                  "docs/models/paddling.md");
+        list_.add(
+            Level::note,
+            "outside-model-range",
+            format_both("{} Beyond it such a boat climbs its own bow wave (Froude number 0.40); "
+                        "nobody keeps that up for hours.",
+                        fast.text(chosen("paddling"))),
+            "docs/models/paddling.md");
 }
 
 void Ranges::provisions() {
     const Trip& trip = draft_.prepared.trip;
-    Outside outside;
+    RangeTally outside;
     if (trip.food.ration_kg) {
         if (!fixed_ration_covers(*trip.food.ration_kg)) {
-            Beyond ration(least_ration_kg, most_ration_kg);
+            RangeExcess ration(least_ration_kg, most_ration_kg);
             ration.see(*trip.food.ration_kg);
             outside.add("ration", ration, as_ration);
         }
-        say(outside, "food", "fixed-ration");
+        add(outside, "food", "fixed-ration");
     } else if (!energy_density_covers(assumed_.food.energy_density_j_per_kg)) {
-        Beyond density(least_energy_density_j_per_kg, most_energy_density_j_per_kg);
+        RangeExcess density(least_energy_density_j_per_kg, most_energy_density_j_per_kg);
         density.see(assumed_.food.energy_density_j_per_kg);
         outside.add("density", density, as_density);
-        say(outside, "food", "energy-density");
+        add(outside, "food", "energy-density");
     }
 }
 
 void Ranges::drinking() {
     if (assumed_.water.by_model && !drinking_covers(assumed_.weather.high_c)) {
-        Beyond air(coldest_air_c, hottest_air_c);
+        RangeExcess air(coldest_air_c, hottest_air_c);
         air.see(assumed_.weather.high_c);
-        Outside outside;
+        RangeTally outside;
         outside.add("air", air, as_degrees);
-        say(outside, "drinking", "effort-and-air");
+        add(outside, "drinking", "effort-and-air");
     }
-    const auto warn = [&](const Wording& text) {
-        list_.say(Level::caution,
-                  "drinking-over-limit",
-                  worded("{} Too much plain water can kill by low blood sodium: thirst, salt and "
-                         "a medical adviser say what is drunk.",
-                         text),
-                  "TBMED507");
+    const auto warn = [&](const UnitText& text) {
+        list_.add(
+            Level::caution,
+            "drinking-over-limit",
+            format_both("{} Too much plain water can kill by low blood sodium: thirst, salt and "
+                        "a medical adviser say what is drunk.",
+                        text),
+            "TBMED507");
     };
     const double rate_l_per_h = 3600.0 * std::max({assumed_.water.walking_lps,
                                                    assumed_.water.carrying_lps,
                                                    assumed_.water.paddling_lps});
     if (rate_l_per_h > most_drunk_per_hour_l)
-        warn(worded("{} an hour are planned, more than the {} that are never to be passed in any "
-                    "hour.",
-                    hourly_words(rate_l_per_h),
-                    hourly_words(most_drunk_per_hour_l)));
+        warn(format_both(
+            "{} an hour are planned, more than the {} that are never to be passed in any "
+            "hour.",
+            hourly_words(rate_l_per_h),
+            hourly_words(most_drunk_per_hour_l)));
     for (const PlanDay& day : plan_.days) {
         list_.at(day.day);
         const auto most = std::max_element(
@@ -353,11 +356,11 @@ void Ranges::drinking() {
                 return a.water_l < b.water_l;
             });
         if (most != day.members.end() && most->water_l > most_drunk_per_day_l)
-            warn(worded("{} would drink {} on this day, more than the {} that are never to be "
-                        "passed in a day.",
-                        most->member,
-                        both(show_volume, most->water_l),
-                        both(show_volume, most_drunk_per_day_l)));
+            warn(format_both("{} would drink {} on this day, more than the {} that are never to be "
+                             "passed in a day.",
+                             most->member,
+                             in_both(show_volume, most->water_l),
+                             in_both(show_volume, most_drunk_per_day_l)));
     }
     list_.anywhere();
 }
@@ -384,7 +387,7 @@ std::vector<Caution> Ranges::run() {
 
 } // namespace
 
-std::vector<Caution> range_cautions(const Draft& draft, const Plan& plan) {
+std::vector<Caution> range_cautions(const Assembly& draft, const Plan& plan) {
     return Ranges(draft, plan).run();
 }
 

@@ -22,7 +22,7 @@ constexpr double least_freeboard_m = 0.1524;
 /// What is to be said of boats, wind and rivers, leg by leg.
 class WaterWatch {
   public:
-    WaterWatch(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+    WaterWatch(const Assembly& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
 
     std::vector<Caution> run() {
         water_legs();
@@ -37,11 +37,11 @@ class WaterWatch {
     void estimated_current_on(const PlanLeg& leg);
     void craft_on(const PlanLeg& leg);
 
-    [[nodiscard]] const TripLeg& asked(const PlanLeg& leg) const {
-        return draft_.prepared.route.legs[leg.leg - 1].asked;
+    [[nodiscard]] const TripLeg& spec(const PlanLeg& leg) const {
+        return draft_.prepared.route.legs[leg.leg - 1].spec;
     }
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
     CautionList list_;
     std::set<std::size_t> told_uneven_; ///< craft whose bags were spoken of
@@ -49,40 +49,41 @@ class WaterWatch {
 
 void WaterWatch::craft_on(const PlanLeg& leg) {
     const Trip& trip = draft_.prepared.trip;
-    const RiverClass here = asked(leg).river_class.value_or(0);
+    const RiverClass here = spec(leg).river_class.value_or(0);
     for (std::size_t c = 0; c < leg.craft.size(); ++c) {
         const CraftLoad& load = leg.craft[c];
         if (load.payload_kg > 0.0 && load.load_kg > load.payload_kg)
-            list_.say(Level::stop,
+            list_.add(Level::stop,
                       "craft-over-payload",
-                      worded("{} bears {}, {} over its payload of {}.",
-                             load.craft,
-                             both(show_mass, load.load_kg),
-                             both(show_mass, load.load_kg - load.payload_kg),
-                             both(show_mass, load.payload_kg)));
+                      format_both("{} bears {}, {} over its payload of {}.",
+                                  load.craft,
+                                  in_both(show_mass, load.load_kg),
+                                  in_both(show_mass, load.load_kg - load.payload_kg),
+                                  in_both(show_mass, load.payload_kg)));
         if (load.freeboard_m && *load.freeboard_m < least_freeboard_m)
-            list_.say(*load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
-                      "low-freeboard",
-                      worded("{} has {} of side over the water under this load; with less than {} "
-                             "small waves come in. Take less, or another craft.",
-                             load.craft,
-                             both(show_length, *load.freeboard_m),
-                             both(show_length, least_freeboard_m)));
+            list_.add(
+                *load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
+                "low-freeboard",
+                format_both("{} has {} of side over the water under this load; with less than {} "
+                            "small waves come in. Take less, or another craft.",
+                            load.craft,
+                            in_both(show_length, *load.freeboard_m),
+                            in_both(show_length, least_freeboard_m)));
         if (!load.fits_volume)
-            list_.say(Level::caution,
+            list_.add(Level::caution,
                       "bags-too-small",
                       fmt::format("What goes into the bags of {} does not fit their volume.",
                                   load.craft));
         const double apart_kg = std::abs(load.left_kg - load.right_kg);
         if (apart_kg > 2.0 && told_uneven_.insert(c).second)
-            list_.say(
+            list_.add(
                 Level::note,
                 "bags-uneven",
-                worded("The two bags of {} differ by {}: no piece can be moved to level them.",
-                       load.craft,
-                       both(show_mass, apart_kg)));
+                format_both("The two bags of {} differ by {}: no piece can be moved to level them.",
+                            load.craft,
+                            in_both(show_mass, apart_kg)));
         if (trip.craft[c].river_class && here > *trip.craft[c].river_class)
-            list_.say(
+            list_.add(
                 Level::stop,
                 "class-over-craft",
                 fmt::format("Class {} is harder than {} is meant for (class {}). Plan a portage.",
@@ -93,7 +94,7 @@ void WaterWatch::craft_on(const PlanLeg& leg) {
     }
     for (const Member& member : trip.party)
         if (member.river_class && here > *member.river_class)
-            list_.say(
+            list_.add(
                 Level::stop,
                 "class-over-party",
                 fmt::format(
@@ -114,31 +115,32 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                 static_cast<std::size_t>(&leg - plan_.legs.data()) + 1)
                 by_current = by_current || draft_.settled.afloat[i].paddle.by_current;
         if (by_current)
-            list_.say(
+            list_.add(
                 Level::stop,
                 "current-stops-boat",
-                worded(
+                format_both(
                     "Against this current the boat makes less than {0}: line it from the bank or "
                     "carry. The time shown is at {0}.",
-                    both(show_speed, 0.3)));
+                    in_both(show_speed, 0.3)));
         else
-            list_.say(Level::stop,
-                      "wind-stops-boat",
-                      worded("Against {0} of wind the boat makes less than {1}: wait, follow the "
-                             "sheltered shore or carry. The time shown is at {1}.",
-                             wind_words(weather.wind_mps),
-                             both(show_speed, 0.3)));
+            list_.add(
+                Level::stop,
+                "wind-stops-boat",
+                format_both("Against {0} of wind the boat makes less than {1}: wait, follow the "
+                            "sheltered shore or carry. The time shown is at {1}.",
+                            wind_words(weather.wind_mps),
+                            in_both(show_speed, 0.3)));
     }
-    if (asked(leg).water.value_or(Water::lake) != Water::river &&
-        !asked(leg).open_crossing.value_or(false)) {
+    if (spec(leg).water.value_or(Water::lake) != Water::river &&
+        !spec(leg).open_crossing.value_or(false)) {
         for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
             const double ceiling_mps = draft_.prepared.assumed.craft[c].wind_ceiling_mps;
-            const double here_mps = weather.wind_mps * (1.0 - asked(leg).shelter.value_or(0.0));
+            const double here_mps = weather.wind_mps * (1.0 - spec(leg).shelter.value_or(0.0));
             if (here_mps > ceiling_mps)
-                list_.say(
+                list_.add(
                     Level::caution,
                     "wind-over-ceiling",
-                    worded(
+                    format_both(
                         "Wind of {} (force {}) is above the ceiling of {} for open water with {}: "
                         "wait, or keep to a sheltered shore.",
                         wind_words(here_mps),
@@ -147,23 +149,23 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                         draft_.prepared.trip.craft[c].name));
         }
     }
-    if (!asked(leg).open_crossing.value_or(false))
+    if (!spec(leg).open_crossing.value_or(false))
         return;
     const int force = beaufort(weather.wind_mps);
     for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
         const AssumedCraft& craft = draft_.prepared.assumed.craft[c];
         if (weather.wind_mps > craft.wind_ceiling_mps)
-            list_.say(
-                Level::stop,
-                "exposed-crossing",
-                worded("Open crossing in {} of wind (force {}): above the ceiling of {} for {}. "
-                       "Wait, or follow the shore.",
-                       wind_words(weather.wind_mps),
-                       force,
-                       wind_words(craft.wind_ceiling_mps),
-                       draft_.prepared.trip.craft[c].name));
+            list_.add(Level::stop,
+                      "exposed-crossing",
+                      format_both(
+                          "Open crossing in {} of wind (force {}): above the ceiling of {} for {}. "
+                          "Wait, or follow the shore.",
+                          wind_words(weather.wind_mps),
+                          force,
+                          wind_words(craft.wind_ceiling_mps),
+                          draft_.prepared.trip.craft[c].name));
     }
-    list_.say(
+    list_.add(
         Level::caution,
         "exposed-crossing",
         fmt::format("Open crossing from {} to {} at force {}: wind often rises by midday and a "
@@ -175,11 +177,11 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
 }
 
 void WaterWatch::river_on(const PlanLeg& leg) {
-    if (asked(leg).water.value_or(Water::lake) != Water::river)
+    if (spec(leg).water.value_or(Water::lake) != Water::river)
         return;
-    const RiverClass here = asked(leg).river_class.value_or(0);
+    const RiverClass here = spec(leg).river_class.value_or(0);
     if (here >= 3)
-        list_.say(
+        list_.add(
             Level::caution,
             "class-hard",
             fmt::format(
@@ -188,45 +190,45 @@ void WaterWatch::river_on(const PlanLeg& leg) {
                 class_word(here)),
             "AWScale");
     if (here == 0)
-        list_.say(Level::note,
+        list_.add(Level::note,
                   "class-unknown",
                   "No class is given for this river: treat it as unknown until you have seen it.",
                   "AWScale");
     if (std::abs(leg.gradient) > 0.0)
-        list_.say(Level::note,
+        list_.add(Level::note,
                   "gradient-hint",
-                  worded("The river falls {:.1f} m/km ({:.0f} ft/mile), in its steepest {} "
-                         "{:.1f} m/km ({:.0f} ft/mile): {}. "
-                         "Gradient is a hint where to look closer, never a class.",
-                         m_per_km(leg.gradient),
-                         ft_per_mile(leg.gradient),
-                         both(show_distance, 500.0),
-                         m_per_km(leg.steepest_500m),
-                         ft_per_mile(leg.steepest_500m),
-                         gradient_hint(std::abs(leg.gradient))));
+                  format_both("The river falls {:.1f} m/km ({:.0f} ft/mile), in its steepest {} "
+                              "{:.1f} m/km ({:.0f} ft/mile): {}. "
+                              "Gradient is a hint where to look closer, never a class.",
+                              m_per_km(leg.gradient),
+                              ft_per_mile(leg.gradient),
+                              in_both(show_distance, 500.0),
+                              m_per_km(leg.steepest_500m),
+                              ft_per_mile(leg.steepest_500m),
+                              gradient_hint(std::abs(leg.gradient))));
     if (leg.current_estimate && leg.current_mps != 0.0)
         estimated_current_on(leg);
     else if (leg.current_mps == 0.0)
-        list_.say(Level::note,
+        list_.add(Level::note,
                   "no-current",
                   "No current is given for this river: times are those of still water.");
 }
 
 void WaterWatch::estimated_current_on(const PlanLeg& leg) {
     const PlanCurrent& guess = *leg.current_estimate;
-    const auto flow = [](double mps) { return both(show_speed, std::abs(mps)); };
-    list_.say(
+    const auto flow = [](double mps) { return in_both(show_speed, std::abs(mps)); };
+    list_.add(
         Level::note,
         "current-estimated",
-        worded(
+        format_both(
             "No current is given: {}{} is Manning's estimate from a fall of {}, {} of depth and "
             "the bed {}{}, between {} and {} for its roughness alone.{} A gauge, or a stick timed "
             "over a known length, is better.",
             flow(guess.likely_mps),
             guess.likely_mps < 0.0 ? " against" : "",
-            both(show_gradient, guess.slope),
-            Wording(fmt::format("{:.1f} m", guess.depth_m),
-                    fmt::format("{:.1f} ft", guess.depth_m / m_per_foot)),
+            in_both(show_gradient, guess.slope),
+            UnitText(fmt::format("{:.1f} m", guess.depth_m),
+                     fmt::format("{:.1f} ft", guess.depth_m / m_per_foot)),
             guess.bed,
             guess.steep ? ", as rough as steep streams are" : "",
             flow(guess.slow_mps),
@@ -244,7 +246,7 @@ void WaterWatch::water_legs() {
             return leg.travel == Travel::paddle;
         });
     if (any_paddle && assumed.craft.empty())
-        list_.say(
+        list_.add(
             Level::stop, "no-craft", "The route has legs afloat and the trip names no craft.");
     for (std::size_t m = 0; any_paddle && !assumed.craft.empty() && m < assumed.members.size();
          ++m) {
@@ -253,7 +255,7 @@ void WaterWatch::water_legs() {
                 return std::find(craft.crew.begin(), craft.crew.end(), m) != craft.crew.end();
             });
         if (!seated)
-            list_.say(Level::stop,
+            list_.add(Level::stop,
                       "no-craft",
                       fmt::format("{} sits in no craft.", draft_.prepared.trip.party[m].name));
     }
@@ -300,12 +302,12 @@ void WaterWatch::estimates() {
                            "one is better.",
                            fmt::join(usual, ", "));
     if (!text.empty())
-        list_.say(Level::note, "paddling-estimate", std::move(text), "docs/models/paddling.md");
+        list_.add(Level::note, "paddling-estimate", std::move(text), "docs/models/paddling.md");
 }
 
 } // namespace
 
-std::vector<Caution> water_cautions(const Draft& draft, const Plan& plan) {
+std::vector<Caution> water_cautions(const Assembly& draft, const Plan& plan) {
     return WaterWatch(draft, plan).run();
 }
 
@@ -313,7 +315,7 @@ std::vector<Caution> usual_water_cautions(const Plan& plan) {
     if (plan.totals.paddle_m <= 0.0)
         return {};
     CautionList list;
-    list.say(
+    list.add(
         Level::caution,
         "usual-water",
         "On the water: life jackets are worn. Trees in the water are on no map; expect them at "

@@ -17,7 +17,7 @@ std::string_view before_unit(std::string_view from, std::string_view to) {
 
 } // namespace
 
-void Beyond::see(double value, double length_m) {
+void RangeExcess::see(double value, double length_m) {
     const bool below = least_ && value < *least_;
     const bool above = most_ && value > *most_;
     if (!below && !above)
@@ -27,40 +27,40 @@ void Beyond::see(double value, double length_m) {
     length_m_ += length_m;
 }
 
-Wording Beyond::worst(ShowFigure show) const {
+UnitText RangeExcess::worst(ShowFigure show) const {
     const bool below = least_ && lowest_ < *least_;
     const bool above = most_ && highest_ > *most_;
     if (below && above)
-        return worded("{} and {}", show(lowest_), show(highest_));
+        return format_both("{} and {}", show(lowest_), show(highest_));
     return show(below ? lowest_ : highest_);
 }
 
-Wording Beyond::range(ShowFigure show) const {
+UnitText RangeExcess::range(ShowFigure show) const {
     if (!least_)
-        return worded("up to {}", show(most_.value_or(0.0)));
+        return format_both("up to {}", show(most_.value_or(0.0)));
     if (!most_)
-        return worded("from {}", show(*least_));
-    const Wording from = show(*least_);
-    const Wording to = show(*most_);
+        return format_both("from {}", show(*least_));
+    const UnitText from = show(*least_);
+    const UnitText to = show(*most_);
     return {fmt::format("{} to {}", before_unit(from.metric, to.metric), to.metric),
             fmt::format("{} to {}", before_unit(from.imperial, to.imperial), to.imperial)};
 }
 
-void Outside::add(std::string_view quantity, const Beyond& beyond, ShowFigure show) {
+void RangeTally::add(std::string_view quantity, const RangeExcess& beyond, ShowFigure show) {
     if (!beyond.any())
         return;
-    const Wording over = beyond.length_m() > 0.0
-                             ? worded(" over {}", both(show_distance, beyond.length_m()))
-                             : Wording("");
-    said_.push_back(
-        worded("{} {}{} (covers {})", quantity, beyond.worst(show), over, beyond.range(show)));
+    const UnitText over = beyond.length_m() > 0.0
+                              ? format_both(" over {}", in_both(show_distance, beyond.length_m()))
+                              : UnitText("");
+    reported_.push_back(
+        format_both("{} {}{} (covers {})", quantity, beyond.worst(show), over, beyond.range(show)));
 }
 
-Wording Outside::text(std::string_view model) const {
-    Wording all("");
-    for (const Wording& one : said_)
-        all = all.metric.empty() ? one : worded("{}; {}", all, one);
-    return worded("Outside the range of {}: {}.", model, all);
+UnitText RangeTally::text(std::string_view model) const {
+    UnitText all("");
+    for (const UnitText& one : reported_)
+        all = all.metric.empty() ? one : format_both("{}; {}", all, one);
+    return format_both("Outside the range of {}: {}.", model, all);
 }
 
 } // namespace tumpline::planner

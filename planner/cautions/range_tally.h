@@ -12,12 +12,13 @@
 namespace tumpline::planner {
 
 /// A figure as people read it, with its unit.
-using ShowFigure = Wording (*)(double);
+using ShowFigure = UnitText (*)(double);
 
 /// Least and most value of a quantity outside its range, and over how much of the way.
-class Beyond {
+class RangeExcess {
   public:
-    Beyond(std::optional<double> least, std::optional<double> most) : least_(least), most_(most) {}
+    RangeExcess(std::optional<double> least, std::optional<double> most)
+        : least_(least), most_(most) {}
 
     /// A value that held over `length_m` of the way, 0 where that says nothing.
     void see(double value, double length_m = 0.0);
@@ -25,12 +26,12 @@ class Beyond {
     [[nodiscard]] bool any() const { return lowest_ <= highest_; }
 
     /// The value furthest outside, "-52.0 %"; both where it lies outside on both sides.
-    [[nodiscard]] Wording worst(ShowFigure show) const;
+    [[nodiscard]] UnitText worst(ShowFigure show) const;
 
     [[nodiscard]] double length_m() const { return length_m_; }
 
     /// "-40.0 to +40.0 %", "up to 0.66 of body mass".
-    [[nodiscard]] Wording range(ShowFigure show) const;
+    [[nodiscard]] UnitText range(ShowFigure show) const;
 
   private:
     std::optional<double> least_, most_;
@@ -40,18 +41,18 @@ class Beyond {
 };
 
 /// What lies outside the range of one model, in words.
-class Outside {
+class RangeTally {
   public:
     /// Takes it up if anything of it lies outside.
-    void add(std::string_view quantity, const Beyond& beyond, ShowFigure show);
+    void add(std::string_view quantity, const RangeExcess& beyond, ShowFigure show);
 
-    [[nodiscard]] bool empty() const { return said_.empty(); }
+    [[nodiscard]] bool empty() const { return reported_.empty(); }
 
     /// "Outside the range of tobler: slope +90.0 % over 50 m (covers -57.7 to +83.9 %)."
-    [[nodiscard]] Wording text(std::string_view model) const;
+    [[nodiscard]] UnitText text(std::string_view model) const;
 
   private:
-    std::vector<Wording> said_;
+    std::vector<UnitText> reported_;
 };
 
 } // namespace tumpline::planner

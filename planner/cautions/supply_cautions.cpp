@@ -13,23 +13,23 @@ namespace tumpline::planner {
 namespace {
 
 /// What would help: the night that is too much names itself.
-Wording way_out_of(const WaterStretch& stretch) {
+UnitText way_out_of(const WaterStretch& stretch) {
     const auto night = std::find_if(stretch.dry_nights.begin(),
                                     stretch.dry_nights.end(),
                                     [](const DryNight& one) { return one.too_much; });
     if (night != stretch.dry_nights.end())
-        return worded("It is the night of day {} at {} that makes it too much, with {} "
-                      "in camp; the way alone drinks {}. Sleep at water, or take more "
-                      "vessels.",
-                      night->day,
-                      night->place,
-                      both(show_volume, night->litres),
-                      both(show_volume, stretch.way_l));
+        return format_both("It is the night of day {} at {} that makes it too much, with {} "
+                           "in camp; the way alone drinks {}. Sleep at water, or take more "
+                           "vessels.",
+                           night->day,
+                           night->place,
+                           in_both(show_volume, night->litres),
+                           in_both(show_volume, stretch.way_l));
     if (!stretch.dry_nights.empty())
-        return worded("The way alone, without the dry {}, drinks {}. Find a source on "
-                      "the way or take more vessels.",
-                      stretch.dry_nights.size() == 1 ? "night" : "nights",
-                      both(show_volume, stretch.way_l));
+        return format_both("The way alone, without the dry {}, drinks {}. Find a source on "
+                           "the way or take more vessels.",
+                           stretch.dry_nights.size() == 1 ? "night" : "nights",
+                           in_both(show_volume, stretch.way_l));
     return "Find a source on the way, sleep elsewhere or take more vessels.";
 }
 
@@ -48,56 +48,56 @@ std::string open_again(const Stage& stage) {
     return fmt::format("It is open {}.", fmt::join(ways, " and "));
 }
 
-Wording what_lacks(const Stage& stage) {
+UnitText what_lacks(const Stage& stage) {
     const double reserve_kg = stage.reserve_kg;
-    const Wording text = worded("At {} lie {} of food and the stage to {} needs {}, {} more.",
-                                stage.from,
-                                both(show_mass, stage.declared_kg.value_or(0.0)),
-                                stage.to,
-                                both(show_mass, stage.food_kg),
-                                both(show_mass, stage.declared_short_kg));
+    const UnitText text = format_both("At {} lie {} of food and the stage to {} needs {}, {} more.",
+                                      stage.from,
+                                      in_both(show_mass, stage.declared_kg.value_or(0.0)),
+                                      stage.to,
+                                      in_both(show_mass, stage.food_kg),
+                                      in_both(show_mass, stage.declared_short_kg));
     if (stage.declared_short_kg <= reserve_kg + 1e-3)
-        return worded("{} What is missing is of the reserve.", text);
-    return worded("{} The reserve of {} does not cover it: the food ends {}. The packs shown are "
-                  "those with enough.",
-                  text,
-                  both(show_mass, reserve_kg),
-                  stage.food_ends_day
-                      ? fmt::format("on the evening of day {}", *stage.food_ends_day)
-                      : std::string("on the first day"));
+        return format_both("{} What is missing is of the reserve.", text);
+    return format_both(
+        "{} The reserve of {} does not cover it: the food ends {}. The packs shown are "
+        "those with enough.",
+        text,
+        in_both(show_mass, reserve_kg),
+        stage.food_ends_day ? fmt::format("on the evening of day {}", *stage.food_ends_day)
+                            : std::string("on the first day"));
 }
 
 } // namespace
 
-std::vector<Caution> supply_cautions(const Draft& draft, const Plan& plan) {
+std::vector<Caution> supply_cautions(const Assembly& draft, const Plan& plan) {
     CautionList list;
     for (const WaterStretch& stretch : plan.water) {
         list.at(stretch.first_day);
         if (stretch.over_capacity)
-            list.say(Level::stop,
+            list.add(Level::stop,
                      "water-over-capacity",
-                     worded("From {} to {} each needs {} and has vessels for {}. {}",
-                            stretch.from,
-                            stretch.to,
-                            both(show_volume, stretch.fill_l.front()),
-                            both(show_volume, stretch.capacity_l),
-                            way_out_of(stretch)));
+                     format_both("From {} to {} each needs {} and has vessels for {}. {}",
+                                 stretch.from,
+                                 stretch.to,
+                                 in_both(show_volume, stretch.fill_l.front()),
+                                 in_both(show_volume, stretch.capacity_l),
+                                 way_out_of(stretch)));
     }
     for (const Stage& stage : plan.stages) {
         list.at(stage.first_day);
         if (stage.closed)
-            list.say(Level::stop,
+            list.add(Level::stop,
                      "supply-closed",
                      fmt::format("{} is closed on {}, the day on which it is reached. {}",
                                  stage.from,
                                  show_date(stage.reached),
                                  open_again(stage)));
         if (stage.declared_short_kg > shown_over_kg)
-            list.say(Level::caution, "supply-short", what_lacks(stage));
+            list.add(Level::caution, "supply-short", what_lacks(stage));
     }
     list.anywhere();
     if (draft.prepared.assumed.water.assumed_everywhere)
-        list.say(Level::caution,
+        list.add(Level::caution,
                  "water-assumed",
                  "No place of kind \"water\" is given: the plan takes it that drinking water "
                  "is found on the way and at every camp. Name the dependable sources, and the "

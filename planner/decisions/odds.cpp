@@ -24,7 +24,7 @@ template <typename Holds> double chance(const std::vector<double>& values, const
 /// Counts what stands in the table.
 class Counter {
   public:
-    Counter(const Draft& draft, const OddsColumns& columns, const OddsTable& table, Odds& odds)
+    Counter(const Assembly& draft, const OddsColumns& columns, const OddsTable& table, Odds& odds)
         : draft_(draft), columns_(columns), table_(table), odds_(odds) {}
 
     void days();
@@ -39,7 +39,7 @@ class Counter {
     [[nodiscard]] InstantQuantiles instants(const Quantiles& after_midnight_s, int day) const;
     void lead(OddsDay& one, std::size_t d) const;
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const OddsColumns& columns_;
     const OddsTable& table_;
     Odds& odds_;
@@ -246,8 +246,8 @@ void refuse_too_many(const Trip& trip, const OddsColumns& columns, std::size_t d
 
 Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
     const Prepared prepared = prepare(trip, route);
-    const Settled settled = settle_trip(prepared);
-    const Draft draft{prepared, settled};
+    const Solved settled = settle_trip(prepared);
+    const Assembly draft{prepared, settled};
     Odds odds;
     odds.plan = assemble_plan(prepared, settled);
     odds.options = options;

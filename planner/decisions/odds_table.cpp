@@ -14,8 +14,8 @@ namespace {
 constexpr double kg_per_mg = 1e-6;
 
 /// Draws stop where no pack changes by 50 g and no arrival by 5 s: far below what is drawn.
-SettleOptions loose_options(const Settled& planned, const Assumed& assumed) {
-    SettleOptions options;
+SolveOptions loose_options(const Solved& planned, const Assumed& assumed) {
+    SolveOptions options;
     options.nights = planned.nights;
     options.record = false;
     options.close_kg = 0.05;
@@ -38,7 +38,7 @@ Crossings open_crossings(const Prepared& prepared) {
     for (const Stretch& stretch : prepared.stretches.stretches)
         crossings.open.push_back(
             stretch.travel == Travel::paddle &&
-            prepared.route.legs[stretch.leg].asked.open_crossing.value_or(false));
+            prepared.route.legs[stretch.leg].spec.open_crossing.value_or(false));
     for (const AssumedCraft& craft : prepared.assumed.craft)
         crossings.ceiling_mps = std::min(crossings.ceiling_mps.value_or(craft.wind_ceiling_mps),
                                          craft.wind_ceiling_mps);
@@ -48,7 +48,7 @@ Crossings open_crossings(const Prepared& prepared) {
 /// Settles one draw after the other and writes down its figures.
 class Drawer {
   public:
-    Drawer(const Drawing& drawing, const Settled& planned, OddsTable& table)
+    Drawer(const Drawing& drawing, const Solved& planned, OddsTable& table)
         : in_(drawing), planned_(planned), table_(table), assumed_(drawing.draft.prepared.assumed),
           crossings_(open_crossings(drawing.draft.prepared)) {
         assumed_.models_used.clear();
@@ -63,13 +63,13 @@ class Drawer {
 
   private:
     void note_factors(std::size_t index, const Draw& drawn);
-    void note_days(std::size_t index, const Settled& settled);
-    void note_packs(std::size_t index, const Settled& settled);
-    void note_food(std::size_t index, const Settled& settled);
-    void note_water(std::size_t index, const Settled& settled);
+    void note_days(std::size_t index, const Solved& settled);
+    void note_packs(std::size_t index, const Solved& settled);
+    void note_food(std::size_t index, const Solved& settled);
+    void note_water(std::size_t index, const Solved& settled);
 
     const Drawing& in_;
-    const Settled& planned_;
+    const Solved& planned_;
     OddsTable& table_;
     Assumed assumed_;
     Crossings crossings_;
@@ -80,7 +80,7 @@ void Drawer::settle_draw(std::size_t index) {
     const Draw drawn =
         draw(normals, in_.spread, {.days = in_.columns.days, .members = in_.columns.members});
     apply(drawn, in_.draft.prepared.assumed, assumed_);
-    const Settled settled = settle(in_.draft.prepared, loose_options(planned_, assumed_));
+    const Solved settled = solve(in_.draft.prepared, loose_options(planned_, assumed_));
     note_factors(index, drawn);
     note_days(index, settled);
     note_packs(index, settled);
@@ -98,7 +98,7 @@ void Drawer::note_factors(std::size_t index, const Draw& drawn) {
     }
 }
 
-void Drawer::note_days(std::size_t index, const Settled& settled) {
+void Drawer::note_days(std::size_t index, const Solved& settled) {
     const Timeline& timeline = settled.timeline;
     double under_way_s = 0.0;
     for (std::size_t d = 0; d < in_.columns.days; ++d) {
@@ -124,7 +124,7 @@ void Drawer::note_days(std::size_t index, const Settled& settled) {
     }
 }
 
-void Drawer::note_packs(std::size_t index, const Settled& settled) {
+void Drawer::note_packs(std::size_t index, const Solved& settled) {
     const std::vector<std::size_t>& plan_leg = planned_.loads.plan_leg;
     for (std::size_t i = 0; i < plan_leg.size(); ++i) {
         if (i > 0 && plan_leg[i] == plan_leg[i - 1])
@@ -135,7 +135,7 @@ void Drawer::note_packs(std::size_t index, const Settled& settled) {
     }
 }
 
-void Drawer::note_food(std::size_t index, const Settled& settled) {
+void Drawer::note_food(std::size_t index, const Solved& settled) {
     const auto kg = [](std::int64_t mass_mg) { return static_cast<double>(mass_mg) * kg_per_mg; };
     double left_kg = 0.0;
     double eaten_kg = 0.0;
@@ -156,7 +156,7 @@ void Drawer::note_food(std::size_t index, const Settled& settled) {
     table_.at(in_.columns.eaten, index) = eaten_kg;
 }
 
-void Drawer::note_water(std::size_t index, const Settled& settled) {
+void Drawer::note_water(std::size_t index, const Solved& settled) {
     for (std::size_t r = 0; r < in_.columns.runs && r < settled.water.runs.size(); ++r)
         table_.at(in_.columns.water + r, index) = settled.water.runs[r].need_l;
     table_.at(in_.columns.drunk, index) =
@@ -165,7 +165,7 @@ void Drawer::note_water(std::size_t index, const Settled& settled) {
 
 } // namespace
 
-OddsColumns::OddsColumns(const Draft& draft, std::size_t plan_legs)
+OddsColumns::OddsColumns(const Assembly& draft, std::size_t plan_legs)
     : days(draft.settled.timeline.days.size()), members(draft.prepared.assumed.members.size()),
       legs(plan_legs), stages(draft.settled.provisions.stages.size()),
       runs(draft.settled.water.runs.size()), appointments(draft.prepared.trip.appointments.size()),
@@ -191,7 +191,7 @@ OddsColumns::OddsColumns(const Draft& draft, std::size_t plan_legs)
 
 OddsTable draw_all(const Drawing& drawing) {
     OddsTable table(drawing.draws, drawing.columns.count);
-    Settled planned = drawing.draft.settled;
+    Solved planned = drawing.draft.settled;
     planned.loads.ledger = {}; // every draw starts from a copy of these loads
     std::atomic<std::size_t> next = 0;
     std::exception_ptr fault;

@@ -11,7 +11,7 @@ namespace tumpline::planner {
 
 /// Where the figures of a draw stand in its row.
 struct OddsColumns {
-    OddsColumns(const Draft& draft, std::size_t plan_legs);
+    OddsColumns(const Assembly& draft, std::size_t plan_legs);
 
     std::size_t days, members, legs, stages, runs, appointments;
     std::size_t arrive;     ///< per day: seconds after midnight
@@ -49,7 +49,7 @@ class OddsTable {
 
 /// What is drawn from where.
 struct Drawing {
-    const Draft& draft;
+    const Assembly& draft;
     const OddsColumns& columns;
     const AssumedSpread& spread;
     std::uint64_t seed;

@@ -30,11 +30,11 @@ double heaviest_of_limit(const Plan& plan) {
 }
 
 /// The trip changed, its nights as planned.
-Plan changed(const Draft& draft, const Trip& trip, const Route& route) {
+Plan changed(const Assembly& draft, const Trip& trip, const Route& route) {
     const Prepared prepared = prepare(trip, route);
-    SettleOptions options;
+    SolveOptions options;
     options.nights = draft.settled.nights;
-    return assemble_plan(prepared, settle(prepared, options));
+    return assemble_plan(prepared, solve(prepared, options));
 }
 
 bool within_limits(const Plan& plan) {
@@ -70,7 +70,7 @@ std::vector<Overloaded> overloaded_members(const Plan& plan) {
     return members;
 }
 
-RaisedLimits raise_limits(const Draft& draft, const Plan& plan) {
+RaisedLimits raise_limits(const Assembly& draft, const Plan& plan) {
     RaisedLimits raised{heaviest_of_limit(plan), {}};
     for (std::size_t m = 0; m < draft.prepared.assumed.members.size(); ++m) {
         double limit_kg = draft.prepared.assumed.members[m].walk_limit_kg * raised.factor;
@@ -85,7 +85,7 @@ RaisedLimits raise_limits(const Draft& draft, const Plan& plan) {
 
 class ThingsToLeave {
   public:
-    ThingsToLeave(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+    ThingsToLeave(const Assembly& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
 
     std::optional<LeftThings> run() {
         LeftThings remedy;
@@ -170,7 +170,7 @@ class ThingsToLeave {
         return within_limits(without);
     }
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
     double last_ratio_ = 0.0;
     int tries_ = 0;
@@ -178,7 +178,7 @@ class ThingsToLeave {
 
 /// The latest night by which a supply would keep every pack within its limit; where none does, the
 /// one that helps most.
-std::optional<EarlierSupply> supply_before(const Draft& draft, const Plan& plan) {
+std::optional<EarlierSupply> supply_before(const Assembly& draft, const Plan& plan) {
     const int first_over = [&] {
         for (const PlanLeg& leg : plan.legs)
             for (const MemberLoad& load : leg.loads)
@@ -223,7 +223,7 @@ std::optional<EarlierSupply> supply_before(const Draft& draft, const Plan& plan)
                             .along_m = day.to_m,
                             .off_m = 0.0,
                             .leg = static_cast<std::size_t>(leg - with.legs.begin()),
-                            .asked = trip.route.places.size()});
+                            .spec = trip.route.places.size()});
         TripPlace supply;
         supply.name = "supply at " + day.to;
         supply.kind = PlaceKind::cache;
@@ -247,7 +247,7 @@ std::optional<EarlierSupply> supply_before(const Draft& draft, const Plan& plan)
 
 class Relayed {
   public:
-    Relayed(const Draft& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+    Relayed(const Assembly& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
 
     RelayedWalks run() {
         RelayedWalks remedy;
@@ -255,17 +255,17 @@ class Relayed {
             const PlanLeg& leg = plan_.legs[i];
             if (leg.travel != Travel::walk)
                 continue;
-            const bool both = std::any_of(
+            const bool in_both = std::any_of(
                 leg.loads.begin(), leg.loads.end(), [&](const auto& l) { return over(leg, l); });
             for (std::size_t m = 0; m < leg.loads.size(); ++m) {
                 const MemberLoad& load = leg.loads[m];
-                const double kg = both ? half_kg(leg, m) : load.pack_max_kg;
+                const double kg = in_both ? half_kg(leg, m) : load.pack_max_kg;
                 remedy.enough = remedy.enough && kg <= load.limit_kg + shown_over_kg;
                 if (load.limit_kg > 0.0)
                     remedy.heaviest_of_limit =
                         std::max(remedy.heaviest_of_limit, kg / load.limit_kg);
             }
-            if (!both)
+            if (!in_both)
                 continue;
             remedy.plan_legs.push_back(i + 1);
             remedy.more_on_foot_m += 2.0 * (leg.to_m - leg.from_m);
@@ -285,7 +285,7 @@ class Relayed {
         for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k)
             if (loads.item_bearer[k] == m && packed_ashore(prepared.trip, prepared.kit.brought, k))
                 piece_kg = std::max(
-                    piece_kg, mg_to_kg(whole_of(prepared.trip, prepared.kit.brought, k).mass_mg));
+                    piece_kg, mg_to_kg(tied_items(prepared.trip, prepared.kit.brought, k).mass_mg));
         for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c)
             if (loads.craft_bearer[c] == m)
                 piece_kg = std::max(piece_kg, prepared.assumed.craft[c].mass_kg);
@@ -332,7 +332,7 @@ class Relayed {
             remedy.dark_days.push_back(day_number);
     }
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const Plan& plan_;
     int later_day_ = 0;
     double later_s_ = 0.0;
@@ -340,7 +340,7 @@ class Relayed {
 
 } // namespace
 
-Remedies remedies(const Draft& draft, const Plan& plan) {
+Remedies remedies(const Assembly& draft, const Plan& plan) {
     Remedies result;
     result.overloaded = overloaded_members(plan);
     if (result.overloaded.empty())

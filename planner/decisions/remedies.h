@@ -8,7 +8,7 @@
 /// What could be done where packs are heavier than their bearers' limits, each with its price.
 namespace tumpline::planner {
 
-struct Draft;
+struct Assembly;
 struct Plan;
 
 /// Less over a limit is not told: it does not show beside figures of a tenth of a kilogram.
@@ -70,6 +70,6 @@ struct Remedies {
 
 /// Plans the trip anew, its nights as planned, for each remedy that changes loads: those are
 /// checked, not estimated. The relay is reckoned from the plan's own stretches.
-[[nodiscard]] Remedies remedies(const Draft& draft, const Plan& plan);
+[[nodiscard]] Remedies remedies(const Assembly& draft, const Plan& plan);
 
 } // namespace tumpline::planner

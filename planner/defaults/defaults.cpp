@@ -368,16 +368,16 @@ void note_river_shelter(const Trip& trip, Filler& fill) {
 }
 
 /// The name chosen in the trip file, or the catalogue's default of that family.
-std::string chosen(const std::string& asked, std::string_view family, std::string_view otherwise) {
-    if (!asked.empty())
-        return asked;
+std::string chosen(const std::string& spec, std::string_view family, std::string_view otherwise) {
+    if (!spec.empty())
+        return spec;
     for (const ModelEntry& entry : model_catalogue())
         if (entry.family == family && entry.is_default)
             return std::string(entry.name);
     return std::string(otherwise);
 }
 
-AssumedModels assume_models(const Models& asked, std::vector<ModelUsed>& used) {
+AssumedModels assume_models(const Models& spec, std::vector<ModelUsed>& used) {
     const auto use = [&](std::string_view family, const std::string& name) {
         std::string source(practice);
         for (const ModelEntry& entry : model_catalogue())
@@ -388,18 +388,18 @@ AssumedModels assume_models(const Models& asked, std::vector<ModelUsed>& used) {
     };
     AssumedModels models{};
     models.walking =
-        walking_model(use("walking", chosen(asked.walking, "walking", "swiss-signpost")))
+        walking_model(use("walking", chosen(spec.walking, "walking", "swiss-signpost")))
             .value_or(WalkingModel::swiss_signpost);
     models.load_effect =
-        use("load_effect", chosen(asked.load_effect, "load_effect", "equal-effort")) != "none";
+        use("load_effect", chosen(spec.load_effect, "load_effect", "equal-effort")) != "none";
     models.energy =
-        carriage_model(use("energy", chosen(asked.energy, "energy", "lcda-backpacking-2022")))
+        carriage_model(use("energy", chosen(spec.energy, "energy", "lcda-backpacking-2022")))
             .value_or(CarriageModel::lcda_backpacking_2022);
     models.resting =
-        resting_model(use("resting", chosen(asked.resting, "resting", "mifflin-st-jeor-1990")))
+        resting_model(use("resting", chosen(spec.resting, "resting", "mifflin-st-jeor-1990")))
             .value_or(RestingModel::mifflin_st_jeor_1990);
     models.paddling =
-        paddling_model(use("paddling", chosen(asked.paddling, "paddling", "power-balance")))
+        paddling_model(use("paddling", chosen(spec.paddling, "paddling", "power-balance")))
             .value_or(PaddlingModel::power_balance);
     return models;
 }

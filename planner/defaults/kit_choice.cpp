@@ -16,13 +16,13 @@ namespace {
 /// Whether one condition holds, in words, with the leg that decides it.
 struct Verdict {
     bool holds;
-    Wording why;
+    UnitText why;
     std::size_t leg; ///< from 1; 0: none in particular
 };
 
 /// `more` after `text` and what parts them, or alone.
-Wording joined(const Wording& text, std::string_view between, const Wording& more) {
-    return text.metric.empty() ? more : worded("{}{}{}", text, between, more);
+UnitText joined(const UnitText& text, std::string_view between, const UnitText& more) {
+    return text.metric.empty() ? more : format_both("{}{}{}", text, between, more);
 }
 
 class Judge {
@@ -46,7 +46,7 @@ Verdict Judge::river_class(RiverClass wanted) const {
         const RouteLeg& leg = route_.legs[i];
         if (leg.travel != Travel::paddle)
             continue;
-        const RiverClass here = leg.asked.river_class.value_or(0);
+        const RiverClass here = leg.spec.river_class.value_or(0);
         if (here >= wanted)
             return {true, fmt::format("class {} on \"{}\"", class_word(here), leg.name), i + 1};
         hardest = std::max(hardest, here);
@@ -62,14 +62,14 @@ Verdict Judge::river_class(RiverClass wanted) const {
 
 Verdict Judge::open_crossing() const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i)
-        if (route_.legs[i].asked.open_crossing.value_or(false))
+        if (route_.legs[i].spec.open_crossing.value_or(false))
             return {true, fmt::format("open crossing on \"{}\"", route_.legs[i].name), i + 1};
     return {false, "no open crossing", 0};
 }
 
 Verdict Judge::snow() const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i)
-        if (route_.legs[i].asked.terrain == Terrain::snow)
+        if (route_.legs[i].spec.terrain == Terrain::snow)
             return {true, fmt::format("snow on \"{}\"", route_.legs[i].name), i + 1};
     return assumed_.weather.snow ? Verdict{true, "snow is expected", 0}
                                  : Verdict{false, "no snow is expected", 0};
@@ -90,11 +90,11 @@ Verdict Judge::judge(const Condition& condition) const {
             if (!known)
                 return Verdict{true, fmt::format("the {} temperature is not given", what), 0};
             return Verdict{*known < limit_c,
-                           worded("{} at {}, {} {}",
-                                  what,
-                                  both(show_temperature, *known),
-                                  *known < limit_c ? "below" : "not below",
-                                  both(show_temperature, limit_c)),
+                           format_both("{} at {}, {} {}",
+                                       what,
+                                       in_both(show_temperature, *known),
+                                       *known < limit_c ? "below" : "not below",
+                                       in_both(show_temperature, limit_c)),
                            0};
         };
     if (condition.river_class)
@@ -151,7 +151,7 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
         const double mass_kg = item.mass_kg * item.count;
         Verdict verdict{true, "", 0};
         if (!item.when.empty()) {
-            Wording against("");
+            UnitText against("");
             verdict.holds = false;
             for (const Condition& condition : item.when) {
                 Verdict one = judge.judge(condition);
@@ -168,9 +168,9 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
         const bool overridden = item.bring && *item.bring != verdict.holds;
         if (overridden)
             verdict.why =
-                worded("{} by the trip file, although {}",
-                       comes ? "brought" : "left",
-                       verdict.why.metric.empty() ? Wording("it always comes") : verdict.why);
+                format_both("{} by the trip file, although {}",
+                            comes ? "brought" : "left",
+                            verdict.why.metric.empty() ? UnitText("it always comes") : verdict.why);
         choice.brought.push_back(comes);
         if (!comes)
             choice.stays_home.push_back({item.name,

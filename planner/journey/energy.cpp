@@ -70,7 +70,7 @@ double portage_j(const Stretch& stretch,
                  double worn_kg) {
     double sum_j = 0.0;
     double loaded = 0.0;
-    for (const OneLoad& load : plan.relay.loads) {
+    for (const PortageLoad& load : plan.relay.loads) {
         if (load.pieces.empty() || (load.bearer != m && load.relay != m))
             continue;
         const double share = load.bearer == load.relay ? 1.0 : 0.5;
@@ -100,7 +100,7 @@ double paddle_j(const Route& route,
     const PaddlingEffort effort =
         paddling_effort({.calm_speed_mps = calm_mps,
                          .current_mps = stretch.current_mps,
-                         .river_class = route.legs[stretch.leg].asked.river_class.value_or(0)});
+                         .river_class = route.legs[stretch.leg].spec.river_class.value_or(0)});
     return met_energy_j({.met = paddling_met(effort),
                          .body_kg = assumed.members[m].body_kg,
                          .duration_s = moving_s});

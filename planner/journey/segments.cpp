@@ -38,27 +38,27 @@ std::string_view ground_name(Terrain terrain) {
 
 bool is_fresh(const RouteLeg& leg) {
     return leg.travel == Travel::paddle &&
-           leg.asked.drinkable.value_or(leg.asked.water.value_or(Water::lake) != Water::sea);
+           leg.spec.drinkable.value_or(leg.spec.water.value_or(Water::lake) != Water::sea);
 }
 
 /// Current of a leg from Manning's equation, where nobody gave one and the bed is described.
 std::optional<EstimatedCurrent> estimate_current(const RouteLeg& leg) {
-    if (leg.asked.current_mps || leg.asked.water.value_or(Water::lake) != Water::river ||
-        !leg.asked.bed || leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
+    if (leg.spec.current_mps || leg.spec.water.value_or(Water::lake) != Water::river ||
+        !leg.spec.bed || leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
         return std::nullopt;
     Roughness roughness = chow_roughness(default_bed).value();
-    if (leg.asked.bed->roughness)
+    if (leg.spec.bed->roughness)
         roughness = {"given",
-                     *leg.asked.bed->roughness,
-                     *leg.asked.bed->roughness,
-                     *leg.asked.bed->roughness,
+                     *leg.spec.bed->roughness,
+                     *leg.spec.bed->roughness,
+                     *leg.spec.bed->roughness,
                      ""};
-    else if (const auto row = chow_roughness(leg.asked.bed->type))
+    else if (const auto row = chow_roughness(leg.spec.bed->type))
         roughness = *row;
     const double fall =
         (leg.profile.heights_m.front() - leg.profile.heights_m.back()) / leg.line.length_m();
     const Bed bed{.slope = std::abs(fall),
-                  .depth_m = leg.asked.bed->depth_m.value_or(default_depth_m),
+                  .depth_m = leg.spec.bed->depth_m.value_or(default_depth_m),
                   .roughness = roughness};
     CurrentEstimate current = estimated_current(bed);
     if (fall < 0.0) { // travelled upstream
@@ -134,13 +134,13 @@ Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, doub
 }
 
 /// What the ground and the dark do to time and effort.
-void describe_ground(Stretch& stretch, const TripLeg& asked, WalkingModel model) {
-    const Terrain terrain = asked.terrain.value_or(Terrain::path);
+void describe_ground(Stretch& stretch, const TripLeg& spec, WalkingModel model) {
+    const Terrain terrain = spec.terrain.value_or(Terrain::path);
     const Ground& under = ground(ground_name(terrain));
     stretch.time_factor = under.time_factor;
     stretch.eta = under.eta;
-    if (terrain == Terrain::snow && asked.footprint_m) {
-        stretch.eta = snow_eta(*asked.footprint_m);
+    if (terrain == Terrain::snow && spec.footprint_m) {
+        stretch.eta = snow_eta(*spec.footprint_m);
         stretch.time_factor = equal_effort_time_factor(stretch.eta);
     }
     // A model with a curve of its own for such ground needs no factor of ours.
@@ -149,21 +149,21 @@ void describe_ground(Stretch& stretch, const TripLeg& asked, WalkingModel model)
         stretch.footing = Footing::off_path;
         stretch.time_factor = 1.0;
     }
-    if (asked.night.value_or(false))
+    if (spec.night.value_or(false))
         stretch.time_factor *= night_time_factor(under);
 }
 
 void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
     if (stretch.on_foot())
-        describe_ground(stretch, leg.asked, assumed.models.walking);
+        describe_ground(stretch, leg.spec, assumed.models.walking);
     measure_ground(stretch, leg, assumed);
     if (stretch.travel == Travel::paddle) {
         measure_courses(stretch, leg);
         stretch.estimate = estimate_current(leg);
         stretch.current_mps = stretch.estimate ? stretch.estimate->current.likely_mps
-                                               : leg.asked.current_mps.value_or(0.0);
-        const bool river = leg.asked.water.value_or(Water::lake) == Water::river;
-        stretch.shelter = leg.asked.shelter.value_or(river ? river_shelter : 0.0);
+                                               : leg.spec.current_mps.value_or(0.0);
+        const bool river = leg.spec.water.value_or(Water::lake) == Water::river;
+        stretch.shelter = leg.spec.shelter.value_or(river ? river_shelter : 0.0);
         stretch.drinkable = is_fresh(leg);
     }
 }
@@ -179,7 +179,7 @@ std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double long
                     cuts.push_back(place.along_m);
         std::sort(cuts.begin(), cuts.end());
         const bool bank =
-            leg.travel == Travel::walk || leg.asked.water.value_or(Water::lake) == Water::river;
+            leg.travel == Travel::walk || leg.spec.water.value_or(Water::lake) == Water::river;
         if (longest_m > 0.0 && bank) {
             std::vector<double> more;
             for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
@@ -209,8 +209,8 @@ void spread_scouts(Stretches& result, const Route& route) {
         if (stretch.travel != Travel::paddle)
             continue;
         // From class II on one lands to look: once, and once more per class; common practice.
-        const int river_class = leg.asked.river_class.value_or(0);
-        const int scouts = leg.asked.scouts.value_or(std::max(0, river_class - 1));
+        const int river_class = leg.spec.river_class.value_or(0);
+        const int scouts = leg.spec.scouts.value_or(std::max(0, river_class - 1));
         const double length_m = leg.to_m - leg.from_m;
         for (int k = 0; k < scouts; ++k) {
             const double at_m = leg.from_m + length_m * (k + 0.5) / scouts;
@@ -232,21 +232,21 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
         boundary.leg_end = !before || !after || before->leg != after->leg;
         const auto open_water = [&](const Stretch& stretch) {
             return stretch.travel == Travel::paddle &&
-                   route.legs[stretch.leg].asked.water.value_or(Water::lake) != Water::river;
+                   route.legs[stretch.leg].spec.water.value_or(Water::lake) != Water::river;
         };
         bool camp = false;
         bool said_dry = false;
         for (const std::size_t index : boundary.places) {
             const RoutePlace& place = route.places[index];
-            const TripPlace& asked = trip.route.places[place.asked];
+            const TripPlace& spec = trip.route.places[place.spec];
             camp = camp || place.kind == PlaceKind::camp;
             const bool supply = place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache;
             boundary.supply = boundary.supply || supply;
-            if (supply && asked.food_mass_kg)
-                boundary.food_kg = boundary.food_kg.value_or(0.0) + *asked.food_mass_kg;
-            said_dry = said_dry || asked.water == false;
-            if (place.kind == PlaceKind::water || asked.water == true ||
-                (place.kind == PlaceKind::resupply && asked.water.value_or(true)))
+            if (supply && spec.food_mass_kg)
+                boundary.food_kg = boundary.food_kg.value_or(0.0) + *spec.food_mass_kg;
+            said_dry = said_dry || spec.water == false;
+            if (place.kind == PlaceKind::water || spec.water == true ||
+                (place.kind == PlaceKind::resupply && spec.water.value_or(true)))
                 boundary.water = true;
         }
         if ((before && before->drinkable) || (after && after->drinkable))

@@ -65,13 +65,13 @@ std::size_t fuel_bearer(const Loads& loads) {
     return loads.shared.bearer.back();
 }
 
-Whole whole_of(const Trip& trip, const std::vector<bool>& brought, std::size_t item) {
-    const KitItem& asked = trip.kit[item];
-    Whole whole{asked.piece.empty() ? asked.name : asked.piece, 0};
+TiedItems tied_items(const Trip& trip, const std::vector<bool>& brought, std::size_t item) {
+    const KitItem& spec = trip.kit[item];
+    TiedItems whole{spec.piece.empty() ? spec.name : spec.piece, 0};
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
         const bool together =
-            k == item || (!asked.piece.empty() && trip.kit[k].piece == asked.piece &&
-                          bound_to(trip, trip.kit[k]) == bound_to(trip, asked));
+            k == item || (!spec.piece.empty() && trip.kit[k].piece == spec.piece &&
+                          bound_to(trip, trip.kit[k]) == bound_to(trip, spec));
         if (together && packed_ashore(trip, brought, k))
             whole.mass_mg += item_mg(trip.kit[k]);
     }

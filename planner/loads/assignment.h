@@ -22,13 +22,14 @@ packed_ashore(const Trip& trip, const std::vector<bool>& brought, std::size_t it
 
 /// What goes on one back as a whole with an item in a pack ashore: all of it, and of its holder's
 /// (or the party's) whatever else is of the same piece ("in").
-struct Whole {
+struct TiedItems {
     std::string name;
     std::int64_t mass_mg;
 };
 
 /// The whole to which an item belongs; nothing of it counts that is not in a pack.
-[[nodiscard]] Whole whole_of(const Trip& trip, const std::vector<bool>& brought, std::size_t item);
+[[nodiscard]] TiedItems
+tied_items(const Trip& trip, const std::vector<bool>& brought, std::size_t item);
 
 /// Who bears the party's things, the boats and the fuel, and how the food of each stage is split:
 /// fills `shared`, `item_bearer`, `craft_bearer` and `stage_share` of `loads`, from what the water

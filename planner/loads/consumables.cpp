@@ -22,12 +22,12 @@ std::int64_t meal_mg(const std::vector<MealMasses>& eaten, Meal meal) {
 
 } // namespace
 
-Stores::Stores(const LoadInputs& inputs, const Loads& loads, Booking& booking)
+Consumables::Consumables(const LoadInputs& inputs, const Loads& loads, Booking& booking)
     : in_(inputs), loads_(loads), booking_(booking), members_(inputs.assumed.members.size()),
       planned_mg_(members_, 0), wrapper_mg_(members_, 0), reserve_mg_(members_, 0) {}
 
 /// Food, its packaging and fuel of a stage, to their bearers.
-void Stores::bring_stage(std::size_t index) {
+void Consumables::bring_stage(std::size_t index) {
     const SupplyStage& stage = in_.provisions.stages[index];
     const std::vector<double>& share = loads_.stage_share[index];
     const double packaging = in_.assumed.food.packaging;
@@ -68,7 +68,7 @@ void Stores::bring_stage(std::size_t index) {
 }
 
 /// What is left behind where a new supply is taken: waste (not at a cache) and the old fuel.
-void Stores::hand_in(std::size_t stage) {
+void Consumables::hand_in(std::size_t stage) {
     const std::size_t boundary = in_.provisions.stages[stage].boundary;
     const std::vector<std::size_t>& places = in_.stretches.boundaries[boundary].places;
     const bool takes_waste = std::any_of(places.begin(), places.end(), [&](std::size_t place) {
@@ -92,7 +92,7 @@ void Stores::hand_in(std::size_t stage) {
     }
 }
 
-void Stores::supplies_up_to(std::size_t boundary) {
+void Consumables::supplies_up_to(std::size_t boundary) {
     while (stage_ + 1 < in_.provisions.stages.size() &&
            in_.provisions.stages[stage_ + 1].boundary <= boundary) {
         ++stage_;
@@ -102,7 +102,7 @@ void Stores::supplies_up_to(std::size_t boundary) {
 }
 
 /// Food leaves the packs in proportion to what each bears; its wrapping stays as waste.
-void Stores::eat(std::int64_t mass_mg, std::string_view why) {
+void Consumables::eat(std::int64_t mass_mg, std::string_view why) {
     std::int64_t borne_mg = 0;
     for (const std::int64_t mg : planned_mg_)
         borne_mg += mg;
@@ -131,7 +131,7 @@ void Stores::eat(std::int64_t mass_mg, std::string_view why) {
     }
 }
 
-void Stores::burn(std::int64_t mass_mg, std::string_view why) {
+void Consumables::burn(std::int64_t mass_mg, std::string_view why) {
     const std::int64_t held_mg = booking_.held_mg(fuel_bearer(loads_), Account::pack, Part::fuel);
     booking_.book({fuel_bearer(loads_),
                    Part::fuel,
@@ -141,7 +141,7 @@ void Stores::burn(std::int64_t mass_mg, std::string_view why) {
                   why);
 }
 
-void Stores::drink(double litres, bool from_pack, std::string_view why) {
+void Consumables::drink(double litres, bool from_pack, std::string_view why) {
     for (std::size_t m = 0; m < members_; ++m)
         booking_.book({m,
                        Part::water,
@@ -151,7 +151,7 @@ void Stores::drink(double litres, bool from_pack, std::string_view why) {
                       why);
 }
 
-void Stores::fill(std::size_t boundary) {
+void Consumables::fill(std::size_t boundary) {
     const double litres = in_.water.fill_l[boundary];
     if (litres <= 0.0)
         return;
@@ -161,13 +161,13 @@ void Stores::fill(std::size_t boundary) {
         booking_.book({m, Part::water, kg_to_mg(litres), Account::outside, Account::pack}, why);
 }
 
-void Stores::breakfast(std::size_t d) {
+void Consumables::breakfast(std::size_t d) {
     eat(meal_mg(in_.provisions.eaten[d], Meal::breakfast), "breakfast");
     burn(in_.provisions.burnt_mg[d][0], "breakfast cooked");
     drink(in_.water.camp_l[d][0], in_.water.camp_from_pack[d][0], "drunk in camp");
 }
 
-void Stores::dinner(std::size_t d) {
+void Consumables::dinner(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
     std::int64_t dinner_mg = meal_mg(in_.provisions.eaten[d], Meal::dinner);
     if (day.first == day.last) // on a day of rest trail food is eaten in camp
@@ -177,14 +177,14 @@ void Stores::dinner(std::size_t d) {
     drink(in_.water.camp_l[d][1], in_.water.camp_from_pack[d][1], "drunk in camp");
 }
 
-void Stores::on_the_way(std::size_t stretch) {
+void Consumables::on_the_way(std::size_t stretch) {
     eat(trail_food_mg(stretch), "trail food");
     drink(in_.water.drunk_l[stretch], true, "drunk on the way");
     drink(in_.water.scooped_l[stretch], false, "drunk where it was found");
 }
 
 /// The party's trail food on a stretch.
-std::int64_t Stores::trail_food_mg(std::size_t stretch) const {
+std::int64_t Consumables::trail_food_mg(std::size_t stretch) const {
     const StretchTime& time = in_.timeline.stretches[stretch];
     double day_moving_s = 0.0;
     const DaySpan& day =
@@ -212,7 +212,7 @@ std::int64_t Stores::trail_food_mg(std::size_t stretch) const {
     return trail_mg;
 }
 
-std::string Stores::boundary_name(std::size_t boundary) const {
+std::string Consumables::boundary_name(std::size_t boundary) const {
     const Boundary& at = in_.stretches.boundaries[boundary];
     if (!at.places.empty())
         return in_.route.places[at.places.front()].name;

@@ -13,9 +13,9 @@ namespace tumpline::planner {
 
 /// Food, fuel and water in the packs: books how they come and go. `loads` says who bears what;
 /// inputs, loads and booking must outlive it.
-class Stores {
+class Consumables {
   public:
-    Stores(const LoadInputs& inputs, const Loads& loads, Booking& booking);
+    Consumables(const LoadInputs& inputs, const Loads& loads, Booking& booking);
 
     /// What is packed at home.
     void start() { bring_stage(0); }

@@ -27,9 +27,9 @@ Account account_of(ItemUse use) {
 }
 
 /// Walks through the trip and books what happens, in the order in which it happens.
-class Booker {
+class LoadSimulation {
   public:
-    explicit Booker(const LoadInputs& in)
+    explicit LoadSimulation(const LoadInputs& in)
         : in_(in), members_(in.assumed.members.size()), booking_(members_, in.record),
           afloat_(afloat_before(in.stretches, in.boats)), wet_(in.assumed.craft.size(), false),
           item_wet_(in.trip.kit.size(), false), ashore_off_mg_(members_, 0),
@@ -79,10 +79,10 @@ class Booker {
     std::vector<std::int64_t> ashore_off_mg_; ///< worn or in hand ashore: not in the pack
     bool afloat_now_ = false;
     Loads loads_;
-    Stores stores_;
+    Consumables stores_;
 };
 
-void Booker::number_plan_legs() {
+void LoadSimulation::number_plan_legs() {
     std::size_t index = 0;
     for (std::size_t i = 0; i < in_.stretches.stretches.size(); ++i) {
         if (i > 0 && (in_.stretches.stretches[i].leg != in_.stretches.stretches[i - 1].leg ||
@@ -92,7 +92,7 @@ void Booker::number_plan_legs() {
     }
 }
 
-void Booker::start() {
+void LoadSimulation::start() {
     booking_.set_place({1, 0, 0.0});
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
         if (!in_.brought[k])
@@ -111,7 +111,7 @@ void Booker::start() {
 }
 
 /// Moves everything whose place differs between foot and boat.
-void Booker::change_state(bool afloat) {
+void LoadSimulation::change_state(bool afloat) {
     if (afloat == afloat_now_)
         return;
     afloat_now_ = afloat;
@@ -143,7 +143,7 @@ void Booker::change_state(bool afloat) {
 
 /// Water comes to a thing, or has dried off it, wherever it is. What is worn or in hand ashore
 /// stays outside the pack with its water.
-void Booker::wet_item(std::size_t item, bool wet) {
+void LoadSimulation::wet_item(std::size_t item, bool wet) {
     const std::int64_t water_mg = kg_to_mg(in_.assumed.item_wet_kg[item]);
     if (!in_.brought[item] || water_mg == 0 || item_wet_[item] == wet)
         return;
@@ -161,7 +161,7 @@ void Booker::wet_item(std::size_t item, bool wet) {
         ashore_off_mg_[bearer] += wet ? water_mg : -water_mg;
 }
 
-void Booker::get_wet() {
+void LoadSimulation::get_wet() {
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k)
         wet_item(k, true);
     for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
@@ -179,7 +179,7 @@ void Booker::get_wet() {
 }
 
 /// A night without rain dries the boats and the things.
-void Booker::dry() {
+void LoadSimulation::dry() {
     if (in_.assumed.weather.rain)
         return;
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k)
@@ -198,13 +198,13 @@ void Booker::dry() {
     }
 }
 
-double Booker::packed_ashore_kg(std::size_t member) const {
+double LoadSimulation::packed_ashore_kg(std::size_t member) const {
     return mg_to_kg(booking_.held_mg(member, Account::pack) +
                     booking_.held_mg(member, Account::worn) +
                     booking_.held_mg(member, Account::in_use) - ashore_off_mg_[member]);
 }
 
-void Booker::morning(std::size_t d) {
+void LoadSimulation::morning(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
     booking_.set_place({day.day, 0, in_.stretches.boundaries[day.first].along_m});
     std::vector<double> packed_kg;
@@ -216,7 +216,7 @@ void Booker::morning(std::size_t d) {
     stores_.breakfast(d);
 }
 
-void Booker::evening(std::size_t d) {
+void LoadSimulation::evening(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
     booking_.set_place({day.day, 0, in_.stretches.boundaries[day.last].along_m});
     if (day.last < in_.stretches.stretches.size())
@@ -228,14 +228,14 @@ void Booker::evening(std::size_t d) {
     loads_.day_end_kg.push_back(std::move(packed_kg));
 }
 
-PartMasses Booker::pack_parts(std::size_t member) const {
+PartMasses LoadSimulation::pack_parts(std::size_t member) const {
     PartMasses parts{};
     for (std::size_t p = 0; p < parts.size(); ++p)
         parts[p] = booking_.held_mg(member, Account::pack, static_cast<Part>(p));
     return parts;
 }
 
-void Booker::plan_carry(std::size_t i) {
+void LoadSimulation::plan_carry(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     const bool after_water =
         i > 0 && in_.stretches.stretches[i - 1].travel != Travel::walk &&
@@ -253,7 +253,7 @@ void Booker::plan_carry(std::size_t i) {
                              loads_.craft_bearer,
                              wet_,
                              item_wet_};
-    PortageInputs inputs{.leg = in_.route.legs[stretch.leg].asked,
+    PortageInputs inputs{.leg = in_.route.legs[stretch.leg].spec,
                          .stretch = stretch,
                          .index = i,
                          .assumed = in_.assumed,
@@ -275,7 +275,7 @@ void Booker::plan_carry(std::size_t i) {
     loads_.portages[i] = plan_portage(inputs);
 }
 
-void Booker::note_start(std::size_t i) {
+void LoadSimulation::note_start(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     StretchLoads& noted = loads_.stretches[i];
     loads_.stretch_step[i] = booking_.next_step();
@@ -295,7 +295,7 @@ void Booker::note_start(std::size_t i) {
         for (std::size_t m = 0; m < members_; ++m) {
             std::int64_t heaviest_mg = 0;
             PartMasses parts{};
-            for (const OneLoad& load : plan.relay.loads) {
+            for (const PortageLoad& load : plan.relay.loads) {
                 if ((load.bearer != m && load.relay != m) || load.mass_mg <= heaviest_mg)
                     continue;
                 heaviest_mg = load.mass_mg;
@@ -318,7 +318,7 @@ void Booker::note_start(std::size_t i) {
     }
 }
 
-void Booker::note_end(std::size_t i) {
+void LoadSimulation::note_end(std::size_t i) {
     StretchLoads& noted = loads_.stretches[i];
     if (in_.stretches.stretches[i].travel == Travel::portage) {
         noted.end_kg = noted.start_kg; // eaten and drunk after the last load is set down
@@ -332,7 +332,7 @@ void Booker::note_end(std::size_t i) {
             noted.all_up_kg[c] -= 0.5 * (noted.start_kg[m] - noted.end_kg[m]);
 }
 
-void Booker::travel(std::size_t i) {
+void LoadSimulation::travel(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     const StretchTime& time = in_.timeline.stretches[i];
     booking_.set_place({time.day, loads_.plan_leg[i] + 1, stretch.from_m});
@@ -352,7 +352,7 @@ void Booker::travel(std::size_t i) {
         change_state(false);
 }
 
-Loads Booker::run() {
+Loads LoadSimulation::run() {
     const std::size_t count = in_.stretches.stretches.size();
     loads_.stretches.resize(count);
     loads_.portages.resize(count);
@@ -374,7 +374,7 @@ Loads Booker::run() {
 } // namespace
 
 Loads book_loads(const LoadInputs& inputs) {
-    return Booker(inputs).run();
+    return LoadSimulation(inputs).run();
 }
 
 } // namespace tumpline::planner

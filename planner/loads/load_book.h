@@ -34,7 +34,7 @@ struct StretchLoads {
 /// How a portage is done.
 struct PortagePlan {
     BoatState boats = BoatState::rolled;
-    Relay relay;
+    CarryPlan relay;
     std::vector<Piece> pieces;
     std::vector<double> worn_kg;  ///< by member: worn or in hand while carrying
     std::vector<double> member_s; ///< each member's own walking

@@ -17,7 +17,7 @@ constexpr std::array<double, 4> all_carries{1.0, 1.5, 2.0, 3.0};
 /// One way of doing it, before one is taken.
 struct Candidate {
     BoatState boats;
-    Relay relay;
+    CarryPlan relay;
     std::vector<double> member_s;
     double moving_s;
     double change_s;
@@ -32,11 +32,11 @@ std::vector<double> portage_limits(const Assumed& assumed) {
 }
 
 /// Everyone carries their own, nothing is packed anew.
-Relay own_packs(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg) {
-    Relay relay{};
+CarryPlan own_packs(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg) {
+    CarryPlan relay{};
     relay.carries = 1.0;
     for (std::size_t m = 0; m < limits_kg.size(); ++m) {
-        OneLoad load{{}, 0, m, m};
+        PortageLoad load{{}, 0, m, m};
         for (std::size_t p = 0; p < pieces.size(); ++p) {
             if (pieces[p].owner != m)
                 continue;
@@ -54,20 +54,21 @@ Relay own_packs(const std::vector<Piece>& pieces, const std::vector<double>& lim
 }
 
 /// Walking time of each member: loaded over the shares of the way, empty back for the next load.
-std::vector<double>
-walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector<double>& worn_kg) {
+std::vector<double> walking_times(const CarryPlan& relay,
+                                  const PortageInputs& inputs,
+                                  const std::vector<double>& worn_kg) {
     const std::size_t members = inputs.assumed.members.size();
     std::vector<double> time_s(members, 0.0);
     std::vector<double> loaded(members, 0.0);
     std::vector<AssumedMember> walkers;
     for (std::size_t m = 0; m < members; ++m)
         walkers.push_back(member_on(inputs.assumed, inputs.index, m));
-    const auto carry = [&](std::size_t m, const OneLoad& load, double share) {
+    const auto carry = [&](std::size_t m, const PortageLoad& load, double share) {
         const double kg = mg_to_kg(load.mass_mg) + worn_kg[m];
         time_s[m] += share * walk_s(inputs.stretch, walkers[m], inputs.assumed.models, {kg, kg});
         loaded[m] += share;
     };
-    for (const OneLoad& load : relay.loads) {
+    for (const PortageLoad& load : relay.loads) {
         if (load.pieces.empty())
             continue;
         if (load.bearer == load.relay) {
@@ -79,7 +80,7 @@ walking_times(const Relay& relay, const PortageInputs& inputs, const std::vector
     }
     for (std::size_t m = 0; m < members; ++m) {
         if (loaded[m] == 0.0)
-            carry(m, OneLoad{}, 1.0); // someone with nothing to carry still walks over
+            carry(m, PortageLoad{}, 1.0); // someone with nothing to carry still walks over
         const double empty = std::max(0.0, loaded[m] - 1.0);
         time_s[m] += empty * walk_back_s(inputs.stretch,
                                          walkers[m],
@@ -148,12 +149,12 @@ const Candidate* best_of(const std::vector<Candidate>& all, const TripLeg& leg, 
 }
 
 const Candidate* choose(const std::vector<Candidate>& all, const TripLeg& leg) {
-    const BoatOnCarry asked = leg.boat_on_carry.value_or(BoatOnCarry::automatic);
+    const BoatOnCarry spec = leg.boat_on_carry.value_or(BoatOnCarry::automatic);
     const Candidate* rolled = best_of(all, leg, BoatState::rolled);
     const Candidate* whole = best_of(all, leg, BoatState::whole);
-    if (asked == BoatOnCarry::rolled && rolled)
+    if (spec == BoatOnCarry::rolled && rolled)
         return rolled;
-    if (asked == BoatOnCarry::whole && whole)
+    if (spec == BoatOnCarry::whole && whole)
         return whole;
     if (!rolled || !whole)
         return rolled ? rolled : whole;
@@ -181,8 +182,8 @@ PortagePlan plan_portage(const PortageInputs& inputs) {
     plan.member_s = taken->member_s;
     plan.moving_s = taken->moving_s;
     for (const Candidate& candidate : all) {
-        const Relay& relay = candidate.relay;
-        const OneLoad& heaviest = relay.loads[relay.heaviest];
+        const CarryPlan& relay = candidate.relay;
+        const PortageLoad& heaviest = relay.loads[relay.heaviest];
         const double lengths = lengths_of(relay.carries);
         plan.choices.push_back({.carries = relay.carries,
                                 .rolled = candidate.boats == BoatState::rolled,

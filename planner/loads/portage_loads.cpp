@@ -115,9 +115,8 @@ double lengths_of(double carries) {
     return 2.0 * carries - 1.0;
 }
 
-Relay make_loads(const std::vector<Piece>& pieces,
-                 const std::vector<double>& limits_kg,
-                 double carries) {
+CarryPlan
+make_loads(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg, double carries) {
     std::vector<Bin> bins = empty_loads(limits_kg, carries);
     std::vector<std::size_t> order(pieces.size());
     std::iota(order.begin(), order.end(), std::size_t{0});
@@ -140,7 +139,7 @@ Relay make_loads(const std::vector<Piece>& pieces,
     constexpr int most_moves = 200; // bounds the time; far more than ever help
     for (int move = 0; move < most_moves && lighten(bins, pieces); ++move) {
     }
-    Relay relay{};
+    CarryPlan relay{};
     relay.carries = carries;
     relay.heaviest = heaviest_of(bins);
     relay.heaviest_ratio = bins[relay.heaviest].ratio();

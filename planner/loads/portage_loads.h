@@ -19,7 +19,7 @@ struct Piece {
 };
 
 /// One load: what one person carries at a time.
-struct OneLoad {
+struct PortageLoad {
     std::vector<std::size_t> pieces; ///< indices
     std::int64_t mass_mg;
     std::size_t bearer;
@@ -27,9 +27,9 @@ struct OneLoad {
 };
 
 /// A way of taking all pieces over.
-struct Relay {
+struct CarryPlan {
     double carries; ///< loads per person: 1, 1.5, 2, 3
-    std::vector<OneLoad> loads;
+    std::vector<PortageLoad> loads;
     double heaviest_ratio; ///< of a load over its bearer's limit
     std::size_t heaviest;  ///< index into loads
 };
@@ -44,7 +44,7 @@ struct Relay {
 /// Makes K = carries x N loads of the pieces so that the heaviest load over its bearer's limit is
 /// as small as a deterministic search finds: heaviest piece first into the lightest relative load,
 /// then moves and exchanges while they help.
-[[nodiscard]] Relay
+[[nodiscard]] CarryPlan
 make_loads(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg, double carries);
 
 } // namespace tumpline::planner

@@ -42,7 +42,7 @@ class Maker {
     [[nodiscard]] bool can_be_cut() const;
     [[nodiscard]] bool names_are_unique() const;
     void add_legs(const Lane& lane);
-    void add_whole(const Lane& lane, Travel travel, std::string why, bool told);
+    void add_whole(const Lane& lane, Travel travel, std::string why, bool reported);
     void add_cut(const Lane& lane, const std::vector<GroundPart>& parts);
     [[nodiscard]] std::vector<GroundPart> cut_at_boats(const Lane& lane) const;
     [[nodiscard]] std::optional<Water> water_of(const Lane& lane, const GroundPart& part) const;
@@ -56,7 +56,7 @@ class Maker {
     geo::Elevation* elevation_;
     std::vector<Lane> lanes_;
     std::set<std::string> names_; ///< of waypoints and places
-    std::vector<bool> told_;      ///< by leg: the file itself names its way of travel
+    std::vector<bool> reported_;  ///< by leg: the file itself names its way of travel
     FirstTrip trip_;
 };
 
@@ -115,7 +115,7 @@ std::optional<Water> Maker::water_of(const Lane& lane, const GroundPart& part) c
     return Water::lake;
 }
 
-void Maker::add_whole(const Lane& lane, Travel travel, std::string why, bool told) {
+void Maker::add_whole(const Lane& lane, Travel travel, std::string why, bool reported) {
     const double length_m = lane.traced.line.length_m();
     std::optional<Water> water;
     if (travel == Travel::paddle)
@@ -128,7 +128,7 @@ void Maker::add_whole(const Lane& lane, Travel travel, std::string why, bool tol
                           .water = water,
                           .length_m = length_m,
                           .why = std::move(why)});
-    told_.push_back(told);
+    reported_.push_back(reported);
 }
 
 /// The waypoint of that kind which stands there, or a new place.
@@ -169,7 +169,7 @@ void Maker::add_cut(const Lane& lane, const std::vector<GroundPart>& parts) {
              .water = part.afloat ? water_of(lane, part) : std::nullopt,
              .length_m = part.to_m - part.from_m,
              .why = part.why});
-        told_.push_back(false);
+        reported_.push_back(false);
         from = to;
     }
 }
@@ -236,7 +236,7 @@ void Maker::add_legs(const Lane& lane) {
 void Maker::find_portages() {
     for (std::size_t i = 1; i + 1 < trip_.legs.size(); ++i) {
         FirstLeg& leg = trip_.legs[i];
-        if (told_[i] || leg.travel != Travel::walk || leg.length_m > longest_portage_m ||
+        if (reported_[i] || leg.travel != Travel::walk || leg.length_m > longest_portage_m ||
             trip_.legs[i - 1].travel != Travel::paddle ||
             trip_.legs[i + 1].travel != Travel::paddle)
             continue;
@@ -246,10 +246,10 @@ void Maker::find_portages() {
 }
 
 void Maker::add_waypoints() {
-    std::set<std::string> told;
+    std::set<std::string> reported;
     for (const geo::TrackFile& file : files_)
         for (const geo::Waypoint& waypoint : file.waypoints) {
-            if (waypoint.name.empty() || !told.insert(waypoint.name).second)
+            if (waypoint.name.empty() || !reported.insert(waypoint.name).second)
                 continue; // nothing in a trip file could mean it
             FirstPlace place{.name = waypoint.name,
                              .kind = kind_of(waypoint),

@@ -125,15 +125,16 @@ std::vector<GroundPart> Reader::ways(const geo::Track& track, const TracedLine& 
 }
 
 Motion Reader::motion_on(const geo::Track& track, const TracedLine& traced, bool afloat) {
-    const std::optional<Travel> told = travel_from_type(track.type);
+    const std::optional<Travel> reported = travel_from_type(track.type);
     if (!afloat)
-        return told.value_or(travel_from_name(track.name).value_or(Travel::walk)) == Travel::portage
+        return reported.value_or(travel_from_name(track.name).value_or(Travel::walk)) ==
+                       Travel::portage
                    ? Motion::carrying
                    : Motion::on_foot;
     for (const std::string& text : {track.type, track.name})
         if (const std::optional<Water> water = water_from_name(text))
             return *water == Water::lake ? Motion::still_water : Motion::flowing_water;
-    if (!told && !travel_from_name(track.name)) // found by its level ground
+    if (!reported && !travel_from_name(track.name)) // found by its level ground
         return Motion::still_water;
     const auto heights = ground_heights(traced, elevation_);
     const std::size_t tenth = std::max<std::size_t>(1, heights.size() / 10);

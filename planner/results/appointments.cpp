@@ -11,7 +11,7 @@ namespace tumpline::planner {
 namespace {
 
 /// The boundary of a place on a day: the pass that the day covers; else the nearest in time.
-std::size_t boundary_on_day(const Draft& draft, const std::string& name, int day) {
+std::size_t boundary_on_day(const Assembly& draft, const std::string& name, int day) {
     const Prepared& prepared = draft.prepared;
     const DaySpan* span = nullptr;
     for (const DaySpan& one : draft.settled.timeline.days)
@@ -36,7 +36,7 @@ struct Reached {
     double at_s;
 };
 
-Reached reached(const Draft& draft, std::size_t boundary) {
+Reached reached(const Assembly& draft, std::size_t boundary) {
     const Timeline& timeline = draft.settled.timeline;
     if (boundary == 0)
         return {timeline.stretches.front().day, timeline.stretches.front().start_s};
@@ -45,7 +45,7 @@ Reached reached(const Draft& draft, std::size_t boundary) {
 }
 
 /// Where boats come ashore: the ends of legs afloat, and places on them that are not only hazards.
-bool is_landing(const Draft& draft, std::size_t boundary) {
+bool is_landing(const Assembly& draft, std::size_t boundary) {
     const std::vector<Stretch>& stretches = draft.prepared.stretches.stretches;
     const Boundary& at = draft.prepared.stretches.boundaries[boundary];
     const bool ashore =
@@ -71,7 +71,7 @@ struct Latest {
 /// Goes backwards day by day from one appointment (docs/appointments.md).
 class Backwards {
   public:
-    Backwards(const Draft& draft, PlanAppointment& meet, std::size_t boundary)
+    Backwards(const Assembly& draft, PlanAppointment& meet, std::size_t boundary)
         : draft_(draft), meet_(meet), boundary_(boundary) {}
 
     void run();
@@ -96,7 +96,7 @@ class Backwards {
     [[nodiscard]] Latest on_its_day(const DaySpan& day, std::size_t end) const;
     void add_day(const DaySpan& day, std::size_t end, const Latest& latest);
 
-    const Draft& draft_;
+    const Assembly& draft_;
     PlanAppointment& meet_;
     std::size_t boundary_;
     std::vector<LeaveBy> found_; ///< the last first
@@ -190,22 +190,22 @@ void Backwards::run() {
 
 } // namespace
 
-std::size_t appointment_boundary(const Draft& draft, const Appointment& asked) {
-    return boundary_on_day(draft, asked.at, asked.day);
+std::size_t appointment_boundary(const Assembly& draft, const Appointment& spec) {
+    return boundary_on_day(draft, spec.at, spec.day);
 }
 
-std::vector<PlanAppointment> plan_appointments(const Draft& draft) {
+std::vector<PlanAppointment> plan_appointments(const Assembly& draft) {
     std::vector<PlanAppointment> result;
-    for (const Appointment& asked : draft.prepared.trip.appointments) {
+    for (const Appointment& spec : draft.prepared.trip.appointments) {
         PlanAppointment one;
-        one.what = asked.what;
-        one.at = asked.at;
-        one.day = asked.day;
-        one.margin_s = static_cast<double>(asked.margin.count());
-        one.hard = asked.hard;
-        const std::chrono::local_days midnight{date_of(draft, asked.day)};
-        one.by = geo::to_instant(midnight + asked.by, draft.prepared.assumed.time_zone);
-        const std::size_t boundary = appointment_boundary(draft, asked);
+        one.what = spec.what;
+        one.at = spec.at;
+        one.day = spec.day;
+        one.margin_s = static_cast<double>(spec.margin.count());
+        one.hard = spec.hard;
+        const std::chrono::local_days midnight{date_of(draft, spec.day)};
+        one.by = geo::to_instant(midnight + spec.by, draft.prepared.assumed.time_zone);
+        const std::size_t boundary = appointment_boundary(draft, spec);
         const Reached there = reached(draft, boundary);
         one.arrive = instant(draft, there.day, there.at_s);
         one.spare_s = static_cast<double>((one.by - one.arrive).count()) - one.margin_s;

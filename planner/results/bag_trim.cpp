@@ -132,7 +132,7 @@ void add_to(std::vector<Packed>& things, Packed thing) {
 }
 
 /// A craft's goods in pieces; food and water of each crew member in bags of at most 2 kg.
-std::vector<Packed> goods_of(const Draft& draft, std::size_t craft, std::size_t stretch) {
+std::vector<Packed> goods_of(const Assembly& draft, std::size_t craft, std::size_t stretch) {
     const Prepared& prepared = draft.prepared;
     const Loads& loads = draft.settled.loads;
     const std::vector<std::size_t>& crew = prepared.assumed.craft[craft].crew;
@@ -173,7 +173,7 @@ Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes
     return BagSearch(items, volumes).run();
 }
 
-TrimmedBags trim_craft(const Draft& draft, std::size_t craft, std::size_t stretch) {
+TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t stretch) {
     const std::vector<double>& bags_l = draft.prepared.trip.craft[craft].bags_l;
     std::vector<Packed> stowed;
     TrimmedBags bags;

@@ -39,6 +39,6 @@ struct TrimmedBags {
     bool fits_volume = true;
 };
 
-[[nodiscard]] TrimmedBags trim_craft(const Draft& draft, std::size_t craft, std::size_t stretch);
+[[nodiscard]] TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t stretch);
 
 } // namespace tumpline::planner

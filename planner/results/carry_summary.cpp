@@ -21,7 +21,7 @@ struct Portage {
     const PortagePlan* plan;
 };
 
-std::vector<Portage> portages_of(const Draft& draft) {
+std::vector<Portage> portages_of(const Assembly& draft) {
     std::vector<Portage> all;
     for (std::size_t i = 0; i < draft.prepared.stretches.stretches.size(); ++i)
         if (const std::optional<PortagePlan>& plan = draft.settled.loads.portages[i])
@@ -29,7 +29,7 @@ std::vector<Portage> portages_of(const Draft& draft) {
     return all;
 }
 
-std::vector<CarrySpan> spans_of(const Draft& draft, const std::vector<Portage>& portages) {
+std::vector<CarrySpan> spans_of(const Assembly& draft, const std::vector<Portage>& portages) {
     std::vector<CarrySpan> spans;
     for (const Portage& one : portages) {
         const bool rolled = one.plan->boats == BoatState::rolled;
@@ -46,9 +46,9 @@ std::vector<CarrySpan> spans_of(const Draft& draft, const std::vector<Portage>& 
 
 /// Who takes a craft over a portage: one, or two who relay it.
 std::vector<std::string>
-takers(const Draft& draft, const PortagePlan& plan, const std::string& craft) {
+takers(const Assembly& draft, const PortagePlan& plan, const std::string& craft) {
     std::vector<std::string> names;
-    for (const OneLoad& load : plan.relay.loads) {
+    for (const PortageLoad& load : plan.relay.loads) {
         const bool holds =
             std::any_of(load.pieces.begin(), load.pieces.end(), [&](std::size_t piece) {
                 return plan.pieces[piece].part == Part::craft && plan.pieces[piece].name == craft;
@@ -62,7 +62,7 @@ takers(const Draft& draft, const PortagePlan& plan, const std::string& craft) {
     return names;
 }
 
-std::vector<BoatSpan> boats_of(const Draft& draft, const std::vector<Portage>& portages) {
+std::vector<BoatSpan> boats_of(const Assembly& draft, const std::vector<Portage>& portages) {
     std::vector<BoatSpan> spans;
     for (const Craft& craft : draft.prepared.trip.craft) {
         const std::size_t first = spans.size();
@@ -230,7 +230,7 @@ std::string carries_text(const CarrySummary& summary, bool tell_boats) {
 }
 
 /// Whether everyone always takes the boat in which they sit alone.
-bool all_take_their_own(const Draft& draft, const std::vector<BoatSpan>& boats) {
+bool all_take_their_own(const Assembly& draft, const std::vector<BoatSpan>& boats) {
     const std::vector<Craft>& craft = draft.prepared.trip.craft;
     return craft.size() > 1 && boats.size() == craft.size() &&
            std::equal(boats.begin(), boats.end(), craft.begin(), [](const auto& a, const auto& b) {
@@ -272,7 +272,7 @@ std::string craft_text(const std::vector<BoatSpan>& spans) {
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 
-std::string boats_text(const Draft& draft, const CarrySummary& summary) {
+std::string boats_text(const Assembly& draft, const CarrySummary& summary) {
     if (summary.boats.empty() || draft.prepared.trip.party.size() < 2)
         return {};
     if (all_take_their_own(draft, summary.boats))
@@ -294,7 +294,7 @@ std::string boats_text(const Draft& draft, const CarrySummary& summary) {
 
 } // namespace
 
-CarrySummary plan_carries(const Draft& draft) {
+CarrySummary plan_carries(const Assembly& draft) {
     CarrySummary summary;
     const std::vector<Portage> portages = portages_of(draft);
     if (portages.empty())

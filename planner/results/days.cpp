@@ -19,10 +19,10 @@ double booked_kg(const Ledger& ledger, int day, Part part, Account to) {
 }
 
 void add_members(PlanDay& day,
-                 const Draft& draft,
+                 const Assembly& draft,
                  std::size_t d,
                  const std::vector<PlanLeg>& legs) {
-    const Settled& settled = draft.settled;
+    const Solved& settled = draft.settled;
     const DaySpan& span = settled.timeline.days[d];
     for (std::size_t m = 0; m < draft.prepared.trip.party.size(); ++m) {
         MemberDay member;
@@ -78,7 +78,7 @@ void add_legs(PlanDay& day, const std::vector<PlanLeg>& legs) {
 }
 
 /// Events of one stretch on the clock, in order.
-void add_stretch_events(std::vector<Event>& events, const Draft& draft, std::size_t i) {
+void add_stretch_events(std::vector<Event>& events, const Assembly& draft, std::size_t i) {
     const Stretch& stretch = draft.prepared.stretches.stretches[i];
     const StretchTime& time = draft.settled.timeline.stretches[i];
     const AssumedTimes& times = draft.prepared.assumed.times;
@@ -113,7 +113,7 @@ void add_stretch_events(std::vector<Event>& events, const Draft& draft, std::siz
 
 } // namespace
 
-std::vector<Event> plan_events(const Draft& draft) {
+std::vector<Event> plan_events(const Assembly& draft) {
     std::vector<Event> events;
     const std::vector<Boundary>& boundaries = draft.prepared.stretches.boundaries;
 
@@ -170,10 +170,10 @@ std::optional<sys_seconds> dusk_of(const PlanDay& day) {
     return evening_dusk(day.light);
 }
 
-std::vector<PlanDay> plan_days(const Draft& draft, const std::vector<PlanLeg>& legs) {
+std::vector<PlanDay> plan_days(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     std::vector<PlanDay> days;
     const Prepared& prepared = draft.prepared;
-    const Settled& settled = draft.settled;
+    const Solved& settled = draft.settled;
     for (std::size_t d = 0; d < settled.timeline.days.size(); ++d) {
         const DaySpan& span = settled.timeline.days[d];
         PlanDay day;
@@ -207,7 +207,7 @@ std::vector<PlanDay> plan_days(const Draft& draft, const std::vector<PlanLeg>& l
     return days;
 }
 
-Totals plan_totals(const Draft& draft,
+Totals plan_totals(const Assembly& draft,
                    const std::vector<PlanDay>& days,
                    const std::vector<PlanLeg>& legs) {
     Totals totals;

@@ -34,7 +34,7 @@ std::optional<double> back_s(const WayTimes& way, double from_m, double to_m) {
 
 } // namespace
 
-std::vector<ExitPoint> plan_exits(const Draft& draft) {
+std::vector<ExitPoint> plan_exits(const Assembly& draft) {
     const std::vector<Exit> exits = exits_of(draft.prepared.route);
     const WayTimes way(draft);
     const double length_m = draft.prepared.route.length_m;

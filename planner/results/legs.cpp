@@ -42,7 +42,7 @@ double steepest(const geo::Profile& profile, double from_m, double to_m) {
 /// Fills a leg from its stretches [first, last).
 class LegMaker {
   public:
-    LegMaker(const Draft& draft, std::size_t first, std::size_t last)
+    LegMaker(const Assembly& draft, std::size_t first, std::size_t last)
         : draft_(draft), first_(first), last_(last),
           head_(draft.prepared.stretches.stretches[first]) {}
 
@@ -55,7 +55,7 @@ class LegMaker {
     void add_craft(PlanLeg& leg) const;
     void add_water(PlanLeg& leg) const;
 
-    const Draft& draft_;
+    const Assembly& draft_;
     std::size_t first_;
     std::size_t last_;
     const Stretch& head_;
@@ -110,7 +110,7 @@ void LegMaker::add_carries(PlanLeg& leg) const {
     leg.lengths = lengths_of(plan.relay.carries);
     for (std::size_t m = 0; m < leg.loads.size(); ++m) {
         int number = 0;
-        for (const OneLoad& one : plan.relay.loads) {
+        for (const PortageLoad& one : plan.relay.loads) {
             if (one.pieces.empty() || (one.bearer != m && one.relay != m))
                 continue;
             Carry carry;
@@ -187,7 +187,7 @@ void LegMaker::add_water(PlanLeg& leg) const {
                              std::max(1e-9, leg.to_m - leg.from_m);
         leg.stopped = leg.stopped || paddled.stopped;
     }
-    if (route_leg.asked.water.value_or(Water::lake) != Water::river ||
+    if (route_leg.spec.water.value_or(Water::lake) != Water::river ||
         route_leg.profile.heights_m.empty())
         return;
     const double from_m = leg.from_m - route_leg.from_m;
@@ -225,7 +225,7 @@ PlanLeg LegMaker::make() {
 
 } // namespace
 
-std::string boundary_name(const Draft& draft, std::size_t boundary) {
+std::string boundary_name(const Assembly& draft, std::size_t boundary) {
     const Boundary& at = draft.prepared.stretches.boundaries[boundary];
     if (!at.places.empty())
         return draft.prepared.route.places[at.places.front()].name;
@@ -238,7 +238,7 @@ std::string boundary_name(const Draft& draft, std::size_t boundary) {
     return fmt::format("km {:.1f}", at.along_m / 1000.0);
 }
 
-std::vector<PlanLeg> plan_legs(const Draft& draft) {
+std::vector<PlanLeg> plan_legs(const Assembly& draft) {
     std::vector<PlanLeg> legs;
     const std::vector<std::size_t>& index = draft.settled.loads.plan_leg;
     for (std::size_t first = 0; first < index.size();) {

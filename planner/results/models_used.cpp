@@ -30,7 +30,7 @@ std::string_view cleaned_by(const RouteLeg& leg, HeightRecorder recorder) {
     if (leg.profile.source == geo::HeightSource::none)
         return {};
     if (leg.travel == Travel::paddle)
-        return leg.asked.water.value_or(Water::lake) == Water::river ? river_fall : lake_median;
+        return leg.spec.water.value_or(Water::lake) == Water::river ? river_fall : lake_median;
     if (leg.profile.source == geo::HeightSource::raster)
         return raster_swings;
     return recorder == HeightRecorder::barometer ? barometer_swings : receiver_swings;
@@ -45,7 +45,7 @@ BandUsed used(std::string_view family, const TimeBand& band) {
 
 } // namespace
 
-std::vector<ModelUsed> models_used(const Draft& draft, const std::vector<PlanLeg>& legs) {
+std::vector<ModelUsed> models_used(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     const Assumed& assumed = draft.prepared.assumed;
     const Trip& trip = draft.prepared.trip;
     std::vector<ModelUsed> models = assumed.models_used;
@@ -77,7 +77,7 @@ std::vector<ModelUsed> models_used(const Draft& draft, const std::vector<PlanLeg
     add(std::any_of(route_legs.begin(),
                     route_legs.end(),
                     [](const RouteLeg& leg) {
-                        return leg.travel != Travel::paddle && leg.asked.night.value_or(false);
+                        return leg.travel != Travel::paddle && leg.spec.night.value_or(false);
                     }),
         "terrain",
         "night-factors");
@@ -98,7 +98,7 @@ std::vector<ModelUsed> models_used(const Draft& draft, const std::vector<PlanLeg
                     route_legs.end(),
                     [](const RouteLeg& leg) {
                         return leg.travel == Travel::paddle &&
-                               leg.asked.water.value_or(Water::lake) != Water::river;
+                               leg.spec.water.value_or(Water::lake) != Water::river;
                     }),
         "wind",
         "crossing-ceiling");
@@ -109,7 +109,7 @@ std::vector<ModelUsed> models_used(const Draft& draft, const std::vector<PlanLeg
     return models;
 }
 
-std::vector<BandUsed> bands_used(const Draft& draft, const std::vector<PlanLeg>& legs) {
+std::vector<BandUsed> bands_used(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     std::vector<BandUsed> bands;
     if (any_leg(legs, is_on_foot))
         bands.push_back(used("walking", walking_time_band(draft.prepared.assumed.models.walking)));

@@ -28,9 +28,9 @@ struct StageFood {
 };
 
 /// Goes through the days' meals and puts each to the stage that gives it.
-class StageBooks {
+class StageAccounts {
   public:
-    explicit StageBooks(const Draft& draft)
+    explicit StageAccounts(const Assembly& draft)
         : draft_(draft), members_(draft.prepared.assumed.members.size()),
           stages_(draft.settled.provisions.stages.size()) {
         for (StageFood& stage : stages_)
@@ -55,12 +55,12 @@ class StageBooks {
         stage.days.back().food_mg += mass_mg;
     }
 
-    const Draft& draft_;
+    const Assembly& draft_;
     std::size_t members_;
     std::vector<StageFood> stages_;
 };
 
-void StageBooks::add_day(std::size_t d) {
+void StageAccounts::add_day(std::size_t d) {
     const Provisions& provisions = draft_.settled.provisions;
     const DaySpan& day = draft_.settled.timeline.days[d];
     const std::size_t morning = provisions.day_stage_morning[d];
@@ -180,7 +180,7 @@ class Openings {
 constexpr double hair_l = 1e-9; // rounding
 
 /// Night by night, until the vessels are too small.
-void add_dry_nights(WaterStretch& stretch, const Draft& draft, const WaterCarry::Run& run) {
+void add_dry_nights(WaterStretch& stretch, const Assembly& draft, const WaterCarry::Run& run) {
     const double room_l = stretch.capacity_l - draft.prepared.assumed.water.reserve_l;
     double need_l = stretch.way_l;
     bool fits = need_l <= room_l + hair_l; // else it is not the nights
@@ -199,10 +199,10 @@ void add_dry_nights(WaterStretch& stretch, const Draft& draft, const WaterCarry:
 
 } // namespace
 
-std::vector<Stage> plan_stages(const Draft& draft) {
+std::vector<Stage> plan_stages(const Assembly& draft) {
     const Prepared& prepared = draft.prepared;
     const std::vector<SupplyStage>& stages = draft.settled.provisions.stages;
-    const StageBooks books(draft);
+    const StageAccounts books(draft);
     const double packaging = prepared.assumed.food.packaging;
     const int in_hand = prepared.trip.days.weather_days.value_or(0);
     std::vector<Stage> result;
@@ -253,7 +253,7 @@ std::vector<Stage> plan_stages(const Draft& draft) {
     return result;
 }
 
-std::vector<WaterStretch> plan_water(const Draft& draft) {
+std::vector<WaterStretch> plan_water(const Assembly& draft) {
     std::vector<WaterStretch> result;
     const AssumedWater& water = draft.prepared.assumed.water;
     const std::size_t members = draft.prepared.assumed.members.size();
@@ -278,7 +278,7 @@ std::vector<WaterStretch> plan_water(const Draft& draft) {
     return result;
 }
 
-std::vector<Litres> plan_litres(const Draft& draft) {
+std::vector<Litres> plan_litres(const Assembly& draft) {
     const WaterCarry& water = draft.settled.water;
     const std::vector<Boundary>& boundaries = draft.prepared.stretches.boundaries;
     std::vector<Litres> line;
@@ -314,7 +314,7 @@ std::vector<Litres> plan_litres(const Draft& draft) {
     return line;
 }
 
-Sharing plan_sharing(const Draft& draft, const std::vector<PlanLeg>& legs) {
+Sharing plan_sharing(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     const Prepared& prepared = draft.prepared;
     const Loads& loads = draft.settled.loads;
     Sharing sharing;

@@ -21,7 +21,7 @@ struct Haven {
 /// Finds when to turn round on one day for one haven.
 class Turning {
   public:
-    Turning(const Draft& draft, const WayTimes& way, const DaySpan& day, const Haven& haven)
+    Turning(const Assembly& draft, const WayTimes& way, const DaySpan& day, const Haven& haven)
         : draft_(draft), way_(way), day_(day), haven_(haven),
           haven_m_(draft.prepared.stretches.boundaries[haven.boundary].along_m) {}
 
@@ -48,7 +48,7 @@ class Turning {
     [[nodiscard]] double last_point_on(std::size_t i) const;
     void turn_at(double along_m, std::size_t of_stretch);
 
-    const Draft& draft_;
+    const Assembly& draft_;
     const WayTimes& way_;
     const DaySpan& day_;
     const Haven& haven_;
@@ -143,7 +143,7 @@ TurnRound Turning::find() {
 }
 
 /// Where the day begins, and each way out that it passes.
-std::vector<Haven> havens(const Draft& draft, const DaySpan& day) {
+std::vector<Haven> havens(const Assembly& draft, const DaySpan& day) {
     std::vector<Haven> all{{day.first, boundary_name(draft, day.first), false}};
     for (const RoutePlace& place : draft.prepared.route.places) {
         const std::size_t boundary = draft.prepared.stretches.boundary_at(place.along_m);
@@ -155,7 +155,7 @@ std::vector<Haven> havens(const Draft& draft, const DaySpan& day) {
 
 } // namespace
 
-std::vector<TurnRound> plan_turn_rounds(const Draft& draft) {
+std::vector<TurnRound> plan_turn_rounds(const Assembly& draft) {
     std::vector<TurnRound> turns;
     const WayTimes way(draft);
     for (const DaySpan& day : draft.settled.timeline.days) {

@@ -12,7 +12,7 @@ namespace tumpline::planner {
 namespace {
 
 /// Afloat the way back meets the current; where it leaves no way, one is cut off.
-std::optional<double> back_over(const Draft& draft, std::size_t i) {
+std::optional<double> back_over(const Assembly& draft, std::size_t i) {
     const Prepared& prepared = draft.prepared;
     const Stretch& stretch = prepared.stretches.stretches[i];
     const StretchLoads& load = draft.settled.loads.stretches[i];
@@ -83,7 +83,7 @@ bool is_way_out(PlaceKind kind) {
     return false;
 }
 
-WayTimes::WayTimes(const Draft& draft) : draft_(draft) {
+WayTimes::WayTimes(const Assembly& draft) : draft_(draft) {
     const std::size_t count = draft.prepared.stretches.stretches.size();
     double moved_s = 0.0;
     for (std::size_t i = 0; i < count; ++i) {

@@ -17,7 +17,7 @@ namespace tumpline::planner {
 /// spread evenly.
 class WayTimes {
   public:
-    explicit WayTimes(const Draft& draft);
+    explicit WayTimes(const Assembly& draft);
 
     /// Moving and change-overs up to a later point, without rests and nights.
     [[nodiscard]] double forward_s(double from_m, double to_m) const;
@@ -45,7 +45,7 @@ class WayTimes {
     [[nodiscard]] Growth growth_of(std::size_t stretch) const;
     [[nodiscard]] double share_at(std::size_t stretch, double along_m, bool back) const;
 
-    const Draft& draft_;
+    const Assembly& draft_;
     std::vector<Growth> growth_;
     std::vector<std::optional<double>> back_s_; ///< whole stretches, moving
     std::vector<double> moved_s_;               ///< on the day before each stretch

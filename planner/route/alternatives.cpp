@@ -23,12 +23,11 @@ struct Detour {
 std::vector<Detour> detours_of(const Route& route) {
     std::vector<Detour> detours;
     for (const RouteLeg& leg : route.alternatives) {
-        const bool goes_on = !detours.empty() &&
-                             detours.back().instead_of == leg.asked.instead_of &&
+        const bool goes_on = !detours.empty() && detours.back().instead_of == leg.spec.instead_of &&
                              geo::distance_m(detours.back().legs.back()->line.points().back(),
                                              leg.line.points().front()) <= largest_gap_m;
         if (!goes_on)
-            detours.push_back({leg.asked.instead_of, {}});
+            detours.push_back({leg.spec.instead_of, {}});
         detours.back().legs.push_back(&leg);
     }
     return detours;
@@ -84,13 +83,13 @@ OtherRoute Layer::with(const std::vector<const Detour*>& detours) const {
         other.instead_of.push_back(leg.name);
         for (const RouteLeg* part : (*found)->legs) {
             legs.push_back(*part);
-            legs.back().asked.instead_of.clear();
+            legs.back().spec.instead_of.clear();
             other.by.push_back(part->name);
         }
     }
     other.trip.route.legs.clear();
     for (const RouteLeg& leg : legs)
-        other.trip.route.legs.push_back(leg.asked);
+        other.trip.route.legs.push_back(leg.spec);
     if (std::none_of(legs.begin(), legs.end(), [](const RouteLeg& leg) {
             return leg.travel == Travel::paddle;
         })) {

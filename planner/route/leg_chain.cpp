@@ -28,7 +28,7 @@ void turn(LooseLeg& leg) {
 }
 
 bool in_chain(const LooseLeg& leg) {
-    return leg.asked.instead_of.empty();
+    return leg.spec.instead_of.empty();
 }
 
 /// Whether a leg that should start at `at` does so only backwards.
@@ -44,12 +44,12 @@ void turn_alternatives(std::vector<LooseLeg>& legs) {
         if (in_chain(leg))
             continue;
         const auto replaced = std::find_if(legs.begin(), legs.end(), [&](const LooseLeg& other) {
-            return in_chain(other) && other.name == leg.asked.instead_of;
+            return in_chain(other) && other.name == leg.spec.instead_of;
         });
         if (replaced == legs.end())
             continue;
         // The second of two alternatives to one leg may go on where the first ends.
-        const bool goes_on = before && before->asked.instead_of == leg.asked.instead_of &&
+        const bool goes_on = before && before->spec.instead_of == leg.spec.instead_of &&
                              std::min(geo::distance_m(end(*before), start(leg)),
                                       geo::distance_m(end(*before), end(leg))) <= largest_gap_m;
         if (only_backwards(leg, goes_on ? end(*before) : start(*replaced)))
@@ -103,12 +103,12 @@ void lay_legs(Route& route, std::vector<RouteLeg> legs) {
             const RouteLeg& before = route.legs.back();
             const double gap_m =
                 geo::distance_m(before.line.points().back(), leg.line.points().front());
-            const Wording gap =
-                worded("Between the end of \"{}\" and the start of \"{}\" lie {} that belong to no "
-                       "leg: their time and climb are not in this plan.",
-                       before.name,
-                       leg.name,
-                       both(show_distance, gap_m));
+            const UnitText gap = format_both(
+                "Between the end of \"{}\" and the start of \"{}\" lie {} that belong to no "
+                "leg: their time and climb are not in this plan.",
+                before.name,
+                leg.name,
+                in_both(show_distance, gap_m));
             if (gap_m > largest_gap_m)
                 route.cautions.push_back({.level = Level::caution,
                                           .code = "route-gap",

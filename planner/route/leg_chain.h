@@ -12,7 +12,7 @@ inline constexpr double largest_gap_m = 50.0; ///< beyond it a gap is a caution 
 
 /// A leg before it has its place in the chain.
 struct LooseLeg {
-    TripLeg asked;
+    TripLeg spec;
     Travel travel;
     std::string name;
     TracedLine traced;

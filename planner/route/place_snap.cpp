@@ -64,7 +64,7 @@ void snap_waypoint(Route& route, const std::string& name, const geo::Position& a
                                 .along_m = pass.along_m,
                                 .off_m = pass.off_m,
                                 .leg = pass.leg,
-                                .asked = 0});
+                                .spec = 0});
     }
 }
 
@@ -84,12 +84,12 @@ void KnownPlaces::snap(Route& route, const std::vector<TripPlace>& places) const
                                     .along_m = pass.along_m,
                                     .off_m = pass.off_m,
                                     .leg = pass.leg,
-                                    .asked = i});
+                                    .spec = i});
         }
-        const Wording off =
-            worded("\"{}\" lies {} off the route; the way there and back is not in this plan.",
-                   places[i].name,
-                   both(show_distance, passes.front().off_m));
+        const UnitText off =
+            format_both("\"{}\" lies {} off the route; the way there and back is not in this plan.",
+                        places[i].name,
+                        in_both(show_distance, passes.front().off_m));
         if (passes.front().off_m > far_off_m)
             route.cautions.push_back({.level = Level::caution,
                                       .code = "place-off-route",

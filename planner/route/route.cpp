@@ -212,37 +212,32 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
     std::vector<LooseLeg> legs;
     if (trip_.route.legs.empty()) {
         for (const geo::Track* track : shelf_.tracks()) {
-            TripLeg asked;
-            asked.name = track->name.empty() ? fmt::format("leg {}", legs.size() + 1) : track->name;
+            TripLeg spec;
+            spec.name = track->name.empty() ? fmt::format("leg {}", legs.size() + 1) : track->name;
             const Travel travel = travel_from_type(track->type).value_or(Travel::walk);
-            asked.travel = travel;
-            legs.push_back({asked, travel, asked.name, traced(*track), false, false});
+            spec.travel = travel;
+            legs.push_back({spec, travel, spec.name, traced(*track), false, false});
         }
         if (legs.empty())
             problem("/route/tracks", {"no line in the tracks", "at least one track or route", ""});
         return legs;
     }
     for (std::size_t i = 0; i < trip_.route.legs.size(); ++i) {
-        const TripLeg& asked = trip_.route.legs[i];
-        std::optional<TracedLine> line = line_of(asked, i);
+        const TripLeg& spec = trip_.route.legs[i];
+        std::optional<TracedLine> line = line_of(spec, i);
         if (!line)
             continue;
-        const geo::Track* track = asked.track.empty() ? nullptr : shelf_.find(asked.track);
-        line = cut_to_places(*std::move(line), asked, i);
+        const geo::Track* track = spec.track.empty() ? nullptr : shelf_.find(spec.track);
+        line = cut_to_places(*std::move(line), spec, i);
         if (!line)
             continue;
-        const Travel travel = asked.travel.value_or(
+        const Travel travel = spec.travel.value_or(
             track ? travel_from_type(track->type).value_or(Travel::walk) : Travel::walk);
         const std::string name =
-            !asked.name.empty()
-                ? asked.name
-                : (asked.track.empty() ? fmt::format("leg {}", i + 1) : asked.track);
-        legs.push_back({asked,
-                        travel,
-                        name,
-                        *std::move(line),
-                        !asked.from.empty() && !asked.to.empty(),
-                        false});
+            !spec.name.empty() ? spec.name
+                               : (spec.track.empty() ? fmt::format("leg {}", i + 1) : spec.track);
+        legs.push_back(
+            {spec, travel, name, *std::move(line), !spec.from.empty() && !spec.to.empty(), false});
     }
     return legs;
 }
@@ -250,9 +245,9 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
 RouteLeg RouteBuilder::grounded(LooseLeg leg) {
     geo::Surface surface = geo::Surface::land;
     if (leg.travel == Travel::paddle) {
-        if (leg.asked.water.value_or(Water::lake) != Water::river)
+        if (leg.spec.water.value_or(Water::lake) != Water::river)
             surface = geo::Surface::level_water;
-        else if (leg.asked.current_mps.value_or(0.0) < 0.0)
+        else if (leg.spec.current_mps.value_or(0.0) < 0.0)
             surface = geo::Surface::rising_river;
         else
             surface = geo::Surface::falling_river;
@@ -261,7 +256,7 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
         geo::make_profile(leg.traced.line, leg.traced.heights, elevation_.get(), surface, options_);
     return {.name = std::move(leg.name),
             .travel = leg.travel,
-            .asked = std::move(leg.asked),
+            .spec = std::move(leg.spec),
             .line = std::move(leg.traced.line),
             .from_m = 0.0,
             .to_m = 0.0,
@@ -274,18 +269,18 @@ void RouteBuilder::lay(Route& route, std::vector<LooseLeg> legs) {
     turn_round(legs);
     std::vector<RouteLeg> chain;
     for (LooseLeg& loose : legs) {
-        const bool aside = !loose.asked.instead_of.empty();
+        const bool aside = !loose.spec.instead_of.empty();
         (aside ? route.alternatives : chain).push_back(grounded(std::move(loose)));
     }
     lay_legs(route, std::move(chain));
     for (const RouteLeg& alternative : route.alternatives) {
         const bool known =
             std::any_of(route.legs.begin(), route.legs.end(), [&](const RouteLeg& leg) {
-                return leg.name == alternative.asked.instead_of;
+                return leg.name == alternative.spec.instead_of;
             });
         if (!known)
             problem("/route/legs",
-                    {fmt::format("\"instead_of\": \"{}\"", alternative.asked.instead_of),
+                    {fmt::format("\"instead_of\": \"{}\"", alternative.spec.instead_of),
                      "the name of a leg",
                      ""});
     }

@@ -17,7 +17,7 @@ namespace tumpline::planner {
 struct RouteLeg {
     std::string name;
     Travel travel = Travel::walk;
-    TripLeg asked;       ///< as the trip file describes it; default made if it has no legs
+    TripLeg spec;        ///< as the trip file describes it; default made if it has no legs
     geo::Polyline line;  ///< in the direction of travel
     double from_m = 0.0; ///< along the route
     double to_m = 0.0;
@@ -32,8 +32,8 @@ struct RoutePlace {
     geo::Position at;
     double along_m = 0.0;
     double off_m = 0.0;
-    std::size_t leg = 0;   ///< index into legs
-    std::size_t asked = 0; ///< index into Trip::route.places
+    std::size_t leg = 0;  ///< index into legs
+    std::size_t spec = 0; ///< index into Trip::route.places
 };
 
 /// Legs in order and places along them. Does not depend on the party.

@@ -53,13 +53,13 @@ class Finder {
     }
 
     void after_setting_off(std::size_t a) {
-        const Appointment& asked = trip_.appointments[a];
+        const Appointment& spec = trip_.appointments[a];
         const std::chrono::seconds set_off{std::llround(assume(trip_).times.first_set_off_s)};
-        if (asked.day == 1 && asked.by <= set_off)
+        if (spec.day == 1 && spec.by <= set_off)
             problems_.push_back(
                 {.file = trip_.file.string(),
                  .place = fmt::format("/appointments/{}/by", a),
-                 .found = fmt::format("{} on day 1", show_time_of_day(asked.by)),
+                 .found = fmt::format("{} on day 1", show_time_of_day(spec.by)),
                  .expected = fmt::format("a time after setting off, {} on day 1",
                                          show_time_of_day(set_off)),
                  .advice = "set off earlier (\"first_set_off\" of \"days\"), or give its day"});

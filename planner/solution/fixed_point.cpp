@@ -211,10 +211,10 @@ constexpr std::size_t most_days_by_hours = 400;
                     "trip in parts"}});
 }
 
-Settled settle(const Prepared& prepared, const SettleOptions& options) {
+Solved solve(const Prepared& prepared, const SolveOptions& options) {
     const Assumed& assumed = options.assumed ? *options.assumed : prepared.assumed;
     const std::size_t count = prepared.stretches.stretches.size();
-    Settled now;
+    Solved now;
     Loads loads = options.warm_start ? *options.warm_start : first_loads(prepared, options.guess);
     loads.ledger = {};
     std::vector<std::optional<PinnedCarry>> pins(count);

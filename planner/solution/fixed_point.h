@@ -30,9 +30,9 @@ struct Prepared {
 /// From which loads the first round starts; the fixed point must not depend on it.
 enum class FirstGuess { empty_packs, full_limits };
 
-struct Settled;
+struct Solved;
 
-struct SettleOptions {
+struct SolveOptions {
     /// Boundaries slept at, ascending; empty optional: by hours.
     std::optional<std::vector<std::size_t>> nights;
     FirstGuess guess = FirstGuess::empty_packs;
@@ -41,7 +41,7 @@ struct SettleOptions {
     double close_s = 0.05;
     int most_rounds = 40;
     const Assumed* assumed = nullptr;  ///< in place of the prepared trip's own
-    const Settled* packed = nullptr;   ///< its food and fuel are put in, whatever is eaten, and
+    const Solved* packed = nullptr;    ///< its food and fuel are put in, whatever is eaten, and
                                        ///< its things stay with their bearers
     const Loads* warm_start = nullptr; ///< loads of a like trip to start from instead of a guess
 };
@@ -53,7 +53,7 @@ struct Afloat {
 };
 
 /// The fixed point.
-struct Settled {
+struct Solved {
     std::vector<std::size_t> nights;
     Timeline timeline;
     Provisions provisions;
@@ -65,7 +65,7 @@ struct Settled {
     std::vector<Caution> cautions; ///< of the choice of nights
 };
 
-[[nodiscard]] Settled settle(const Prepared& prepared, const SettleOptions& options);
+[[nodiscard]] Solved solve(const Prepared& prepared, const SolveOptions& options);
 
 /// The boundaries of the nights that the trip file lists by name.
 /// Throws: geo::InputError where a night lies before the one ahead of it, at the start or at the

@@ -19,7 +19,7 @@ double seconds_between(geo::sys_seconds from, geo::sys_seconds to) {
 }
 
 /// Food and fuel of each member for a day without moving, packaging included.
-double night_mass_kg(const Assumed& assumed, const Settled& settled) {
+double night_mass_kg(const Assumed& assumed, const Solved& settled) {
     const AssumedFood& food = assumed.food;
     const std::size_t members = assumed.members.size();
     double still_j = 0.0; // of everybody on all days, moving left out
@@ -80,7 +80,7 @@ NightLimits camp_limits(const Prepared& prepared, std::size_t boundary, const Ca
     NightLimits least = 0;
     bool any = false;
     for (const std::size_t index : prepared.stretches.boundaries[boundary].places) {
-        const TripPlace& place = prepared.trip.route.places[prepared.route.places[index].asked];
+        const TripPlace& place = prepared.trip.route.places[prepared.route.places[index].spec];
         if (prepared.route.places[index].kind != PlaceKind::camp)
             continue;
         NightLimits broken = 0;
@@ -104,14 +104,14 @@ bool supply_closed(const Prepared& prepared, std::size_t boundary, Date date) {
         const RoutePlace& place = prepared.route.places[index];
         if (place.kind != PlaceKind::resupply && place.kind != PlaceKind::cache)
             continue;
-        if (!is_closed(prepared.trip.route.places[place.asked], date))
+        if (!is_closed(prepared.trip.route.places[place.spec], date))
             return false;
         any = true;
     }
     return any;
 }
 
-NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Settled& settled)
+NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Solved& settled)
     : prepared_(prepared), stops_(stops), weights_{} {
     const Assumed& assumed = prepared.assumed;
     const std::vector<Stretch>& stretches = prepared.stretches.stretches;
@@ -152,11 +152,11 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const Se
         ++day;
         calendar_.push_back(one);
     }
-    for (const Appointment& asked : prepared.trip.appointments) {
-        const std::chrono::local_days midnight{date_of(assumed, asked.day)};
+    for (const Appointment& spec : prepared.trip.appointments) {
+        const std::chrono::local_days midnight{date_of(assumed, spec.day)};
         Meeting meeting{
-            &asked, {}, geo::to_instant(midnight + asked.by, assumed.time_zone) - asked.margin};
-        for (const RoutePlace& place : prepared.route.passes(asked.at)) {
+            &spec, {}, geo::to_instant(midnight + spec.by, assumed.time_zone) - spec.margin};
+        for (const RoutePlace& place : prepared.route.passes(spec.at)) {
             const std::size_t boundary = prepared.stretches.boundary_at(place.along_m);
             if (boundary > 0)
                 meeting.passes.push_back(boundary);
@@ -254,13 +254,13 @@ NightDays::late_for(const Meeting& meeting, const NightSpan& span, const CampSta
     const std::size_t first = stops_.boundaries[span.from];
     const std::size_t last = stops_.boundaries[span.to];
     const bool ends = span.to + 1 == stops_.boundaries.size();
-    const int asked = meeting.asked->day;
-    if (asked < day.day || (asked > day.day + day.rests && !ends))
+    const int spec = meeting.spec->day;
+    if (spec < day.day || (spec > day.day + day.rests && !ends))
         return {};
     for (const std::size_t pass : meeting.passes) {
-        if (pass < (asked > day.day ? last : first) || pass > last)
+        if (pass < (spec > day.day ? last : first) || pass > last)
             continue;
-        if (pass == first || asked > day.day)
+        if (pass == first || spec > day.day)
             return {}; // slept there, or a day of rest there, or all is over
         const Reached& there = row(span.from)[pass - first - 1];
         const double late_s = seconds_between(
@@ -302,7 +302,7 @@ void NightDays::price_evening(NightDay& result,
     result.cost.late = weights_.late_per_h * late_s / s_per_h;
     for (const Meeting& meeting : meetings_) {
         const std::optional<double> late_h = late_for(meeting, span, day);
-        if (late_h && meeting.asked->hard)
+        if (late_h && meeting.spec->hard)
             result.broken |= bit(NightLimit::appointment);
         else if (late_h)
             result.cost.missed += weights_.missed + weights_.missed_per_h * *late_h;

@@ -61,7 +61,7 @@ camp_limits(const Prepared& prepared, std::size_t boundary, const CampStay& stay
 /// Days at the loads of a settled loop. What it was made from must outlive it.
 class NightDays {
   public:
-    NightDays(const Prepared& prepared, const NightStops& stops, const Settled& settled);
+    NightDays(const Prepared& prepared, const NightStops& stops, const Solved& settled);
 
     /// One day. Moving, changes and rests are those that the settled loop would put on its clock.
     [[nodiscard]] NightDay operator()(const NightSpan& span);
@@ -88,7 +88,7 @@ class NightDays {
 
   private:
     struct Meeting {
-        const Appointment* asked;
+        const Appointment* spec;
         std::vector<std::size_t> passes; ///< boundaries, ascending, the start left out
         geo::sys_seconds latest;
     };

@@ -67,9 +67,9 @@ class Chooser {
 
   private:
     [[nodiscard]] NightProgramme programme(NightDays& days, NightLimits waived) const;
-    [[nodiscard]] std::optional<Nights> answer(const Settled& loads, NightLimits waived);
-    [[nodiscard]] std::optional<NightsSettled> repeat(Settled loads, NightLimits waived);
-    [[nodiscard]] std::vector<NightLimits> needs_without(const Settled& loads);
+    [[nodiscard]] std::optional<Nights> answer(const Solved& loads, NightLimits waived);
+    [[nodiscard]] std::optional<NightsSettled> repeat(Solved loads, NightLimits waived);
+    [[nodiscard]] std::vector<NightLimits> needs_without(const Solved& loads);
     void add_others(NightsChosen& chosen, std::size_t others, NightLimits waived);
 
     /// Nights that break limits at their own loads.
@@ -100,7 +100,7 @@ NightProgramme Chooser::programme(NightDays& days, NightLimits waived) const {
 }
 
 /// The cheapest nights at these loads that are not known to break a limit at their own.
-std::optional<Nights> Chooser::answer(const Settled& loads, NightLimits waived) {
+std::optional<Nights> Chooser::answer(const Solved& loads, NightLimits waived) {
     ++asked_;
     NightDays days(prepared_, stops_, loads);
     for (const NightChoice& choice : best_nights(programme(days, waived), barred_.size() + 1)) {
@@ -112,7 +112,7 @@ std::optional<Nights> Chooser::answer(const Settled& loads, NightLimits waived) 
 }
 
 /// Until the programme answers what it was asked at the loads of.
-std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) {
+std::optional<NightsSettled> Chooser::repeat(Solved loads, NightLimits waived) {
     std::vector<NightsSettled> seen;
     flipped_ = false;
     for (std::size_t round = 0; round < most_askings; ++round) {
@@ -144,7 +144,7 @@ std::optional<NightsSettled> Chooser::repeat(Settled loads, NightLimits waived) 
 
 /// The smallest sets of limits without which there are nights: found at these loads, and kept if
 /// one of the cheapest nights keeps the other limits at its own.
-std::vector<NightLimits> Chooser::needs_without(const Settled& loads) {
+std::vector<NightLimits> Chooser::needs_without(const Solved& loads) {
     constexpr std::size_t tried = 6;
     NightDays days(prepared_, stops_, loads);
     std::vector<NightLimits> sets;
@@ -191,14 +191,14 @@ NightsChosen Chooser::run(std::size_t others) {
     NightsChosen chosen;
     chosen.places = stops_.boundaries.size() - 2;
     chosen.camps = stops_.camps;
-    const Settled by_hours = settle(prepared_, {.nights = {}, .record = false});
+    const Solved by_hours = solve(prepared_, {.nights = {}, .record = false});
     std::optional<NightsSettled> best = repeat(by_hours, 0);
     NightLimits waived = 0;
     if (!best) {
         // Perhaps only at the loads of nights by hours: ask again at those of the nearest plan.
         std::vector<NightLimits> sets = needs_without(by_hours);
         const std::optional<NightsSettled> nearest = repeat(by_hours, sets.front());
-        const Settled& loads = nearest ? nearest->settled : by_hours;
+        const Solved& loads = nearest ? nearest->settled : by_hours;
         best = repeat(loads, 0);
         if (!best) {
             sets = needs_without(loads);
@@ -226,7 +226,7 @@ std::string set_text(const Trip& trip, NightLimits set) {
 }
 
 /// The name of a boundary's camp, else of the boundary.
-std::string night_name(const Draft& draft, std::size_t boundary) {
+std::string night_name(const Assembly& draft, std::size_t boundary) {
     for (const std::size_t index : draft.prepared.stretches.boundaries[boundary].places) {
         const RoutePlace& place = draft.prepared.route.places[index];
         if (place.kind == PlaceKind::camp)
@@ -255,7 +255,7 @@ double NightsSettled::cost() const {
 }
 
 NightsSettled settled_at(const Prepared& prepared, const Nights& nights) {
-    NightsSettled result{nights, settle(prepared, {.nights = nights}), {}, 0};
+    NightsSettled result{nights, solve(prepared, {.nights = nights}), {}, 0};
     NightStops stops{{0}, true};
     stops.boundaries.insert(stops.boundaries.end(), nights.begin(), nights.end());
     stops.boundaries.push_back(prepared.stretches.boundaries.size() - 1);
@@ -303,8 +303,8 @@ std::string limit_text(const Trip& trip, NightLimit limit) {
     return {};
 }
 
-Settled as_chosen(const Prepared& prepared, const NightsChosen& chosen) {
-    Settled settled = chosen.best.settled;
+Solved as_chosen(const Prepared& prepared, const NightsChosen& chosen) {
+    Solved settled = chosen.best.settled;
     settled.converged.settled = settled.converged.settled && !chosen.flipped;
     if (chosen.needs_without.empty())
         return settled;

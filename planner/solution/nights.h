@@ -16,7 +16,7 @@ namespace tumpline::planner {
 /// One choice of nights at its own loads.
 struct NightsSettled {
     std::vector<std::size_t> nights; ///< boundaries
-    Settled settled;
+    Solved settled;
     std::vector<DayCost> days; ///< of travel, in order
     NightLimits broken = 0;    ///< at its own loads
 
@@ -48,7 +48,7 @@ struct NightsChosen {
 
 /// The best at its loads, with what the choice has to say beside the plan: that it flipped, or that
 /// no nights keep every limit and why.
-[[nodiscard]] Settled as_chosen(const Prepared& prepared, const NightsChosen& chosen);
+[[nodiscard]] Solved as_chosen(const Prepared& prepared, const NightsChosen& chosen);
 
 /// A choice with its plan.
 struct NightsOption {

@@ -39,16 +39,16 @@ RouteLeg leg_of(std::size_t number, Travel travel, double length_m) {
     profile.source = geo::HeightSource::raster;
     RouteLeg leg{.name = fmt::format("leg {}", number + 1),
                  .travel = travel,
-                 .asked = {},
+                 .spec = {},
                  .line = std::move(line),
                  .from_m = 0.0,
                  .to_m = 0.0,
                  .profile = std::move(profile),
                  .turned_round = false};
-    leg.asked.name = leg.name;
-    leg.asked.travel = travel;
+    leg.spec.name = leg.name;
+    leg.spec.travel = travel;
     if (travel == Travel::paddle)
-        leg.asked.water = Water::lake;
+        leg.spec.water = Water::lake;
     return leg;
 }
 
@@ -69,7 +69,7 @@ test::RandomTrip fortnight() {
         leg.from_m = route.length_m;
         leg.to_m = leg.from_m + leg.line.length_m();
         route.length_m = leg.to_m;
-        trip.route.legs.push_back(leg.asked);
+        trip.route.legs.push_back(leg.spec);
         route.legs.push_back(std::move(leg));
     }
     for (int night = 1; night < day_count; ++night) {
@@ -87,7 +87,7 @@ test::RandomTrip fortnight() {
                                 .along_m = along_m,
                                 .off_m = 0.0,
                                 .leg = leg,
-                                .asked = trip.route.places.size()});
+                                .spec = trip.route.places.size()});
         trip.route.places.push_back(camp);
     }
     for (std::size_t i = 0; i < people; ++i) {
@@ -149,16 +149,16 @@ BENCHMARK(plan_again)->Unit(benchmark::kMillisecond);
 void settle_once(benchmark::State& state) {
     const test::RandomTrip random = fortnight();
     const Prepared prepared = prepare(random.trip, random.route);
-    SettleOptions options;
+    SolveOptions options;
     if (!random.trip.days.nights.empty())
         options.nights = listed_nights(prepared);
-    const Settled first = settle(prepared, options);
+    const Solved first = solve(prepared, options);
     options.record = false;
     options.warm_start = &first.loads;
     options.nights = first.nights;
     int rounds = 0;
     for (auto _ : state) {
-        const Settled settled = settle(prepared, options);
+        const Solved settled = solve(prepared, options);
         rounds = settled.converged.rounds;
     }
     state.counters["rounds"] = rounds;

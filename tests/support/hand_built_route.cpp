@@ -69,9 +69,9 @@ Route hand_built_route(const Plan& plan, const geo::Position& start) {
         at = line.points().back();
         route.legs.push_back({.name = leg.name,
                               .travel = leg.travel,
-                              .asked = leg.leg <= plan.trip.route.legs.size()
-                                           ? plan.trip.route.legs[leg.leg - 1]
-                                           : TripLeg{},
+                              .spec = leg.leg <= plan.trip.route.legs.size()
+                                          ? plan.trip.route.legs[leg.leg - 1]
+                                          : TripLeg{},
                               .line = std::move(line),
                               .from_m = leg.from_m,
                               .to_m = to_m,
@@ -86,7 +86,7 @@ Route hand_built_route(const Plan& plan, const geo::Position& start) {
                                 .along_m = along_m,
                                 .off_m = 0.0,
                                 .leg = 0,
-                                .asked = 0});
+                                .spec = 0});
     };
     place("Road end", PlaceKind::start, 0.0);
     place("Shelf spring", PlaceKind::water, 6300.0);

@@ -20,14 +20,14 @@ geo::Position point_at(double along_m) {
 }
 
 /// Points every kilometre along the geodesic, so that lengths are those asked for.
-RouteLeg route_leg(const TripLeg& asked, const LevelLeg& wanted, double from_m) {
+RouteLeg route_leg(const TripLeg& spec, const LevelLeg& wanted, double from_m) {
     std::vector<geo::Position> points;
     for (double at_m = 0.0; at_m < wanted.length_m - 1.0; at_m += 1000.0)
         points.push_back(point_at(from_m + at_m));
     points.push_back(point_at(from_m + wanted.length_m));
-    RouteLeg leg{.name = asked.name,
+    RouteLeg leg{.name = spec.name,
                  .travel = wanted.travel,
-                 .asked = asked,
+                 .spec = spec,
                  .line = geo::Polyline(std::move(points)),
                  .from_m = from_m,
                  .to_m = 0.0,
@@ -74,13 +74,13 @@ RandomTrip level_trip(const std::vector<LevelLeg>& legs, const std::vector<Level
     Trip& trip = made.trip;
     trip = one_person();
     for (const LevelLeg& wanted : legs) {
-        TripLeg asked;
-        asked.name = fmt::format("leg {}", trip.route.legs.size() + 1);
-        asked.travel = wanted.travel;
+        TripLeg spec;
+        spec.name = fmt::format("leg {}", trip.route.legs.size() + 1);
+        spec.travel = wanted.travel;
         if (wanted.travel == Travel::paddle) {
-            asked.water = wanted.current_mps != 0.0 ? Water::river : Water::lake;
-            asked.current_mps = wanted.current_mps;
-            asked.scouts = 0;
+            spec.water = wanted.current_mps != 0.0 ? Water::river : Water::lake;
+            spec.current_mps = wanted.current_mps;
+            spec.scouts = 0;
             if (trip.craft.empty()) {
                 Craft boat;
                 boat.name = "boat";
@@ -91,9 +91,9 @@ RandomTrip level_trip(const std::vector<LevelLeg>& legs, const std::vector<Level
                 trip.craft = {boat};
             }
         }
-        made.route.legs.push_back(route_leg(asked, wanted, made.route.length_m));
+        made.route.legs.push_back(route_leg(spec, wanted, made.route.length_m));
         made.route.length_m = made.route.legs.back().to_m;
-        trip.route.legs.push_back(std::move(asked));
+        trip.route.legs.push_back(std::move(spec));
     }
     for (const LevelPlace& wanted : places) {
         TripPlace place;
@@ -109,7 +109,7 @@ RandomTrip level_trip(const std::vector<LevelLeg>& legs, const std::vector<Level
                                      .along_m = wanted.along_m,
                                      .off_m = 0.0,
                                      .leg = leg,
-                                     .asked = trip.route.places.size()});
+                                     .spec = trip.route.places.size()});
         trip.route.places.push_back(std::move(place));
     }
     return made;

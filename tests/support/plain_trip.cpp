@@ -30,7 +30,7 @@ geo::Profile even_profile(double start_m, const PlainLeg& leg) {
 
 PlainLeg plain(Travel travel, double length_m, double slope) {
     PlainLeg leg;
-    leg.asked.travel = travel;
+    leg.spec.travel = travel;
     leg.length_m = length_m;
     leg.slope = slope;
     return leg;
@@ -63,19 +63,19 @@ PlainTrip plain_trip(const std::vector<PlainLeg>& legs) {
     for (const PlainLeg& one : legs) {
         const geo::Position end = geo::destination(at, 0.0, one.length_m);
         planner::RouteLeg leg{.name = fmt::format("leg {}", plain.route.legs.size() + 1),
-                              .travel = one.asked.travel.value(),
-                              .asked = one.asked,
+                              .travel = one.spec.travel.value(),
+                              .spec = one.spec,
                               .line = geo::Polyline({at, end}),
                               .from_m = plain.route.length_m,
                               .to_m = plain.route.length_m + one.length_m,
                               .profile = even_profile(height_m, one),
                               .turned_round = false};
-        leg.asked.name = leg.name;
+        leg.spec.name = leg.name;
         afloat = afloat || leg.travel == Travel::paddle;
         height_m = leg.profile.heights_m.back();
         at = end;
         plain.route.length_m = leg.to_m;
-        trip.route.legs.push_back(leg.asked);
+        trip.route.legs.push_back(leg.spec);
         plain.route.legs.push_back(std::move(leg));
     }
     if (afloat) {
@@ -96,15 +96,15 @@ PlainLeg walk(double length_m, double slope) {
 
 PlainLeg lake(double length_m) {
     PlainLeg leg = plain(Travel::paddle, length_m, 0.0);
-    leg.asked.water = Water::lake;
+    leg.spec.water = Water::lake;
     return leg;
 }
 
 PlainLeg river(double length_m, double fall) {
     PlainLeg leg = plain(Travel::paddle, length_m, -fall);
-    leg.asked.water = Water::river;
-    leg.asked.river_class = 1;
-    leg.asked.scouts = 0;
+    leg.spec.water = Water::river;
+    leg.spec.river_class = 1;
+    leg.spec.scouts = 0;
     return leg;
 }
 

@@ -9,7 +9,7 @@ namespace tumpline::test {
 
 /// A straight leg due north at an even slope, with whatever else the trip file would say of it.
 struct PlainLeg {
-    planner::TripLeg asked; ///< `travel` must be there
+    planner::TripLeg spec; ///< `travel` must be there
     double length_m = 0.0;
     double slope = 0.0; ///< rise over run in the direction of travel
 };

@@ -157,10 +157,10 @@ geo::Profile random_profile(const RouteLeg& leg, double from_m, Draws& draws) {
     if (leg.travel != Travel::paddle)
         return geo::make_profile(
             leg.line, hilly(leg.line, from_m, draws), nullptr, geo::Surface::land, options);
-    if (leg.asked.water != Water::river)
+    if (leg.spec.water != Water::river)
         return geo::make_profile(
             leg.line, falling(leg.line, from_m, 0.0), nullptr, geo::Surface::level_water, options);
-    const bool upstream = leg.asked.current_mps.value_or(0.0) < 0.0;
+    const bool upstream = leg.spec.current_mps.value_or(0.0) < 0.0;
     const double gradient = draws.between(0.0, 0.006) * (upstream ? -1.0 : 1.0);
     return geo::make_profile(leg.line,
                              falling(leg.line, from_m, gradient),
@@ -185,7 +185,7 @@ void add_place(Trip& trip, Route& route, TripPlace place, double along_m) {
                         .along_m = along_m,
                         .off_m = 0.0,
                         .leg = number,
-                        .asked = trip.route.places.size()};
+                        .spec = trip.route.places.size()};
     place.at = on_route.at;
     trip.route.places.push_back(std::move(place));
     route.places.push_back(std::move(on_route));
@@ -243,11 +243,11 @@ Route random_route(Trip& trip, const Region& region, Draws& draws) {
     geo::Position at = region.start;
     double height_m = draws.between(0.0, 1'500.0);
     for (const Travel travel : random_ways(draws)) {
-        TripLeg asked = random_leg(travel, route.legs.size() + 1, draws);
+        TripLeg spec = random_leg(travel, route.legs.size() + 1, draws);
         const double length_m = random_length_m(travel, draws);
-        RouteLeg leg{.name = asked.name,
+        RouteLeg leg{.name = spec.name,
                      .travel = travel,
-                     .asked = asked,
+                     .spec = spec,
                      .line = geo::Polyline(wandering_line(at, length_m, draws)),
                      .from_m = route.length_m,
                      .to_m = 0.0,
@@ -260,7 +260,7 @@ Route random_route(Trip& trip, const Region& region, Draws& draws) {
         at = leg.line.points().back();
         route.length_m = leg.to_m;
         route.legs.push_back(std::move(leg));
-        trip.route.legs.push_back(std::move(asked));
+        trip.route.legs.push_back(std::move(spec));
     }
     add_ends(trip, route, draws);
     if (draws.chance(0.9))

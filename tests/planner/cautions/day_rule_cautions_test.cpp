@@ -45,8 +45,8 @@ TEST(DayRules, TrantersHoursStandBesideTheDay) {
     EXPECT_THAT(said(laden, "tranter-day"),
                 ElementsAre(HasSubstr("20 kg and more) needs 8 h 30 min")));
     PlainTrip rough = six_hours(25);
-    rough.route.legs[0].asked.terrain = Terrain::off_path;
-    rough.route.legs[0].asked.night = true;
+    rough.route.legs[0].spec.terrain = Terrain::off_path;
+    rough.route.legs[0].spec.night = true;
     EXPECT_THAT(said(rough, "tranter-day"),
                 ElementsAre(HasSubstr("in the dark, off the path) needs 9 h 30 min")));
 }
@@ -79,7 +79,7 @@ TEST(DayRules, AnOddPaceShowsAgainstTheCourseConstant) {
     plain.trip.models.energy = "compendium-met";
     EXPECT_THAT(said(plain, "energy-by-other-rule"), IsEmpty());
     plain.trip.models.energy.clear();
-    plain.route.legs[0].asked.terrain = Terrain::bog; // no course of good paths
+    plain.route.legs[0].spec.terrain = Terrain::bog; // no course of good paths
     EXPECT_THAT(said(plain, "energy-by-other-rule"), IsEmpty());
 }
 

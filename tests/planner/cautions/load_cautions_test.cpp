@@ -126,7 +126,7 @@ TEST(ItemOverLimits, HoldsABoatAgainstItsCrew) {
 
 TEST(ItemOverLimits, HoldsAPieceOfAPortageAgainstThePortageLimits) {
     test::PlainTrip plain = test::plain_trip({test::lake(2000.0), test::walk(500.0)});
-    plain.route.legs[1].asked.travel = Travel::portage;
+    plain.route.legs[1].spec.travel = Travel::portage;
     plain.route.legs[1].travel = Travel::portage;
     plain.trip.party[0].carry_limit_kg = 20.0;
     plain.trip.party[0].portage_limit_kg = 28.0;
@@ -142,7 +142,7 @@ TEST(ItemOverLimits, HoldsAPieceOfAPortageAgainstThePortageLimits) {
 TEST(ItemOverLimits, StopsAtAPortageWhereTheWalkBeforeOnlyWarned) {
     test::PlainTrip plain =
         test::plain_trip({test::walk(3000.0), test::lake(2000.0), test::walk(500.0)});
-    plain.route.legs[2].asked.travel = Travel::portage;
+    plain.route.legs[2].spec.travel = Travel::portage;
     plain.route.legs[2].travel = Travel::portage;
     plain.trip.party[0].carry_limit_kg.reset();
     plain.trip.party[0].portage_limit_kg = 30.0;
@@ -157,7 +157,7 @@ TEST(ItemOverLimits, StopsAtAPortageWhereTheWalkBeforeOnlyWarned) {
 
 TEST(ItemOverLimits, DoesNotTakeWaterForAThingThatCannotBeDivided) {
     test::PlainTrip plain = test::plain_trip({test::lake(2000.0), test::walk(500.0)});
-    plain.route.legs[1].asked.travel = Travel::portage;
+    plain.route.legs[1].spec.travel = Travel::portage;
     plain.route.legs[1].travel = Travel::portage;
     plain.trip.party[0].carry_limit_kg = 5.0;
     plain.trip.water.capacity_l = 20.0;

@@ -1,4 +1,5 @@
 #include "planner/cautions/model_range_cautions.h"
+
 #include "planner/models/drinking.h"
 #include "tests/support/plain_trip.h"
 
@@ -39,7 +40,7 @@ std::vector<std::string> outside(const PlainTrip& plain) {
 TEST(ModelRanges, ATripWithinAllOfThemSaysNothing) {
     PlainTrip plain = plain_trip({walk(8000.0, 0.05), lake(4000.0), river(6000.0, 0.002)});
     plain.trip.route.legs[2].current_mps = 0.5;
-    plain.route.legs[2].asked.current_mps = 0.5;
+    plain.route.legs[2].spec.current_mps = 0.5;
     EXPECT_THAT(outside(plain), IsEmpty());
     EXPECT_THAT(said(plain, "gradient-short"), IsEmpty());
     EXPECT_THAT(said(plain, "drinking-over-limit"), IsEmpty());
@@ -125,7 +126,7 @@ TEST(ModelRanges, EachEnergyModelTellsWhatItDoesNotCover) {
 
 TEST(ModelRanges, SandIsNoTreadmill) {
     test::PlainLeg dunes = walk(1000.0);
-    dunes.asked.terrain = Terrain::sand;
+    dunes.spec.terrain = Terrain::sand;
     PlainTrip plain = plain_trip({dunes});
     plain.trip.models.energy = "ludlow-weyand-2017";
     EXPECT_THAT(outside(plain),
@@ -148,14 +149,14 @@ TEST(ModelRanges, CrewsUnderPacksSayNothingOfLightLoads) {
 
 TEST(ModelRanges, FootprintsDeeperThanWadingAreTold) {
     test::PlainLeg drift = walk(1000.0);
-    drift.asked.terrain = Terrain::snow;
-    drift.asked.footprint_m = 0.6;
+    drift.spec.terrain = Terrain::snow;
+    drift.spec.footprint_m = 0.6;
     PlainTrip plain = plain_trip({drift});
     plain.trip.models.energy = "pandolf-santee";
     EXPECT_THAT(outside(plain),
                 ElementsAre("Outside the range of ground-factors: footprints 0.60 m (covers up to "
                             "0.45 m)."));
-    plain.route.legs[0].asked.footprint_m = 0.45;
+    plain.route.legs[0].spec.footprint_m = 0.45;
     EXPECT_THAT(outside(plain), IsEmpty());
 }
 
@@ -180,7 +181,7 @@ TEST(ModelRanges, WindBeyondTheBalanceIsTold) {
                                   HasSubstr("(covers -20 to 15 m/s)"))));
     plain.trip.weather.wind_from_deg = 90.0; // across
     EXPECT_THAT(outside(plain), IsEmpty());
-    plain.route.legs[0].asked.shelter = 0.5;
+    plain.route.legs[0].spec.shelter = 0.5;
     plain.trip.weather.wind_from_deg = 0.0;
     EXPECT_THAT(outside(plain), IsEmpty());
 }
@@ -208,18 +209,18 @@ TEST(ModelRanges, ACalmSpeedAboveTheBowWaveIsTold) {
 
 TEST(ModelRanges, ATorrentIsNoRiverToEstimate) {
     test::PlainLeg torrent = river(3000.0, 0.12);
-    torrent.asked.bed = RiverBed{"mountain-cobble-large-boulders", 0.8, std::nullopt};
+    torrent.spec.bed = RiverBed{"mountain-cobble-large-boulders", 0.8, std::nullopt};
     EXPECT_THAT(outside(plain_trip({torrent})),
                 ElementsAre("Outside the range of jarrett-1985: slope +12.0 % (covers up to +9.0 "
                             "%)."));
     torrent.slope = -0.05;
-    torrent.asked.bed->depth_m = 3.0;
+    torrent.spec.bed->depth_m = 3.0;
     EXPECT_THAT(outside(plain_trip({torrent})),
                 ElementsAre(HasSubstr("depth 3.00 m (covers 0.15 to 2.13 m)")));
-    torrent.asked.bed->depth_m = 1.0;
+    torrent.spec.bed->depth_m = 1.0;
     EXPECT_THAT(outside(plain_trip({torrent})), IsEmpty());
     torrent.slope = -0.004; // so gentle that his figure would be the smoother one
-    torrent.asked.bed->depth_m = 3.0;
+    torrent.spec.bed->depth_m = 3.0;
     EXPECT_THAT(outside(plain_trip({torrent})), IsEmpty());
 }
 

@@ -1,7 +1,8 @@
 /// The trip by its alternatives, against the trip that one would write without them.
 
-#include "geo/lines/geodesic.h"
 #include "planner/decisions/alternatives_compared.h"
+
+#include "geo/lines/geodesic.h"
 #include "planner/plan.h"
 #include "planner/route/alternatives.h"
 #include "planner/trip/trip_file.h"
@@ -22,11 +23,11 @@ using testing::HasSubstr;
 /// A walk along the same line as a leg of the trip, named as its alternative.
 RouteLeg on_foot_beside(const RouteLeg& leg, const std::string& name) {
     RouteLeg beside = leg;
-    beside.name = beside.asked.name = name;
+    beside.name = beside.spec.name = name;
     beside.travel = Travel::walk;
-    beside.asked.travel = Travel::walk;
-    beside.asked.water.reset();
-    beside.asked.instead_of = leg.name;
+    beside.spec.travel = Travel::walk;
+    beside.spec.water.reset();
+    beside.spec.instead_of = leg.name;
     beside.from_m = beside.to_m = 0.0;
     return beside;
 }

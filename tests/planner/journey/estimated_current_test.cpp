@@ -26,7 +26,7 @@ PlainTrip on(const PlainLeg& leg) {
 
 PlainLeg described(double fall) {
     PlainLeg leg = river(8000.0, fall);
-    leg.asked.bed = RiverBed{"clean-straight-full", 0.8, std::nullopt};
+    leg.spec.bed = RiverBed{"clean-straight-full", 0.8, std::nullopt};
     return leg;
 }
 
@@ -60,7 +60,7 @@ TEST(EstimatedCurrent, FollowsManningAndSaysSo) {
 
 TEST(EstimatedCurrent, IsLeftOutWhereACurrentIsGivenOrTheBedIsNot) {
     PlainLeg given = described(0.001);
-    given.asked.current_mps = 0.5;
+    given.spec.current_mps = 0.5;
     const Plan plan = planned(on(given));
     EXPECT_EQ(plan.legs[0].current_mps, 0.5);
     EXPECT_FALSE(plan.legs[0].current_estimate);
@@ -80,8 +80,8 @@ TEST(EstimatedCurrent, OfARiverTravelledUpwardsIsAgainstTheBoat) {
 
 TEST(EstimatedCurrent, IsHeldAtCriticalFlowAndSaysSo) {
     PlainLeg steep = described(0.02);
-    steep.asked.bed->roughness = 0.012; // a flume, not a river
-    steep.asked.bed->depth_m = 3.0;     // beyond Jarrett's streams
+    steep.spec.bed->roughness = 0.012; // a flume, not a river
+    steep.spec.bed->depth_m = 3.0;     // beyond Jarrett's streams
     const Plan plan = planned(on(steep));
     EXPECT_NEAR(plan.legs[0].current_mps, std::sqrt(9.80665 * 3.0), 1e-6); // Froude number 1
     EXPECT_TRUE(plan.legs[0].current_estimate->limited);
@@ -102,7 +102,7 @@ TEST(EstimatedCurrent, OfASteepStreamIsAsRoughAsSuchStreamsAre) {
 
 TEST(EstimatedCurrent, ListsTheDepthAndBedItTookForGranted) {
     PlainLeg leg = described(0.001);
-    leg.asked.bed = RiverBed{};
+    leg.spec.bed = RiverBed{};
     const Plan plan = planned(on(leg));
     std::vector<std::string> keys;
     for (const DefaultUsed& used : plan.defaults)

@@ -147,7 +147,7 @@ TEST(Stages, AreNotClosedWithACampBesideTheShopNorWithOneOfTwoShops) {
     EXPECT_TRUE(second_stage(made).closed);
     RoutePlace beside = made.route.places.back();
     beside.name = other.name;
-    beside.asked = made.trip.route.places.size();
+    beside.spec = made.trip.route.places.size();
     made.trip.route.places.push_back(other);
     made.route.places.push_back(beside);
     EXPECT_FALSE(second_stage(made).closed);

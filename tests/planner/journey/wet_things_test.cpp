@@ -36,7 +36,7 @@ PlainTrip over_a_lake() {
                            .along_m = 7000.0,
                            .off_m = 0.0,
                            .leg = 2,
-                           .asked = 0}};
+                           .spec = 0}};
     plain.trip.days.nights = {camp.name};
     return plain;
 }

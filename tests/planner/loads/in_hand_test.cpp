@@ -15,7 +15,7 @@ namespace {
 test::PlainTrip lake_carry_lake(double paddles_kg) {
     test::PlainTrip plain =
         test::plain_trip({test::lake(2000.0), test::walk(1000.0), test::lake(2000.0)});
-    plain.route.legs[1].asked.travel = Travel::portage;
+    plain.route.legs[1].spec.travel = Travel::portage;
     plain.route.legs[1].travel = Travel::portage;
     plain.trip.kit = {test::thing("paddles", paddles_kg)};
     plain.trip.kit[0].afloat = ItemUse::used;
@@ -63,7 +63,7 @@ TEST(RiverShelter, IsAmongTheAssumptionsUnderWind) {
     EXPECT_TRUE(says());
     EXPECT_DOUBLE_EQ(make_plan(plain.trip, plain.route).legs[0].wind_mps, 3.0);
     plain.trip.route.legs[0].shelter = 0.0;
-    plain.route.legs[0].asked.shelter = 0.0;
+    plain.route.legs[0].spec.shelter = 0.0;
     EXPECT_FALSE(says());
     EXPECT_DOUBLE_EQ(make_plan(plain.trip, plain.route).legs[0].wind_mps, 6.0);
 }

@@ -24,14 +24,14 @@ double time_s(const PlainLeg& leg, const char* model = "swiss-signpost") {
 
 PlainLeg on(Terrain terrain) {
     PlainLeg leg = walk(1000.0, 0.02);
-    leg.asked.terrain = terrain;
+    leg.spec.terrain = terrain;
     return leg;
 }
 
 TEST(GroundTimes, TheDarkIsSlowerOffThePathThanOnIt) {
     const auto by_night = [](Terrain terrain) {
         PlainLeg leg = on(terrain);
-        leg.asked.night = true;
+        leg.spec.night = true;
         return time_s(leg) / time_s(on(terrain));
     };
     EXPECT_NEAR(by_night(Terrain::path), 4.0 / 3.2, 1e-9); // [FM2118]
@@ -44,7 +44,7 @@ TEST(GroundTimes, DeeperSnowIsSlowerAsWellAsHarder) {
     double before_s = time_s(on(Terrain::path));
     for (const double footprint_m : {0.0, 0.05, 0.15, 0.30, 0.45}) {
         PlainLeg snow = on(Terrain::snow);
-        snow.asked.footprint_m = footprint_m;
+        snow.spec.footprint_m = footprint_m;
         EXPECT_GT(time_s(snow), before_s) << footprint_m;
         EXPECT_NEAR(time_s(snow) / time_s(on(Terrain::path)),
                     equal_effort_time_factor(snow_eta(footprint_m)),
@@ -52,7 +52,7 @@ TEST(GroundTimes, DeeperSnowIsSlowerAsWellAsHarder) {
         before_s = time_s(snow);
     }
     PlainLeg usual = on(Terrain::snow);
-    usual.asked.footprint_m = 0.15;
+    usual.spec.footprint_m = 0.15;
     EXPECT_NEAR(time_s(usual) / time_s(on(Terrain::snow)), 1.0, 0.05);
 }
 

@@ -1,7 +1,8 @@
 /// Texts in both systems of units.
 
-#include "planner/plan.h"
 #include "planner/quantities/unit_text.h"
+
+#include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 
 #include <gmock/gmock.h>
@@ -15,21 +16,21 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-TEST(Wording, FillsFiguresInBothSystemsAndWordsAsTheyAre) {
-    const Wording text = worded("{} carries {} over {} in {} of wind; \"{}\".",
-                                "Ada",
-                                both(show_mass, 23.7), // 52.25 lb
-                                both(show_distance, 1609.344 * 3.0),
-                                wind_words(10.0), // 36 km/h, 22.4 mph
-                                std::string("{}"));
+TEST(UnitText, FillsFiguresInBothSystemsAndWordsAsTheyAre) {
+    const UnitText text = format_both("{} carries {} over {} in {} of wind; \"{}\".",
+                                      "Ada",
+                                      in_both(show_mass, 23.7), // 52.25 lb
+                                      in_both(show_distance, 1609.344 * 3.0),
+                                      wind_words(10.0), // 36 km/h, 22.4 mph
+                                      std::string("{}"));
     EXPECT_EQ(text.metric, "Ada carries 23.7 kg over 4.8 km in 36 km/h of wind; \"{}\".");
     EXPECT_EQ(text.imperial, "Ada carries 52.2 lb over 3.0 mi in 22 mph of wind; \"{}\".");
-    const Wording nested = worded("{} Stop.", text);
+    const UnitText nested = format_both("{} Stop.", text);
     EXPECT_EQ(nested.imperial, text.imperial + " Stop.");
-    EXPECT_EQ(Wording("plain").imperial, "plain");
+    EXPECT_EQ(UnitText("plain").imperial, "plain");
 }
 
-TEST(Wording, OfAPackOverItsLimitIsInPoundsToo) {
+TEST(UnitText, OfAPackOverItsLimitIsInPoundsToo) {
     test::PlainTrip plain = test::plain_trip({test::walk(3000.0)});
     plain.trip.party[0].carry_limit_kg = 10.0;
     plain.trip.kit = {test::thing("stone", 20.0)};

@@ -14,13 +14,13 @@ namespace {
 struct Case {
     explicit Case(std::uint64_t seed)
         : random(test::random_trip(seed)), prepared(prepare(random.trip, random.route)),
-          settled(settle(prepared, first_options())), assumed(prepared.assumed) {}
+          settled(solve(prepared, first_options())), assumed(prepared.assumed) {}
 
     Case(const Case&) = delete; // what is prepared refers to the trip
     Case& operator=(const Case&) = delete;
 
-    [[nodiscard]] SettleOptions first_options() const {
-        SettleOptions options;
+    [[nodiscard]] SolveOptions first_options() const {
+        SolveOptions options;
         if (!random.trip.days.nights.empty())
             options.nights = listed_nights(prepared);
         return options;
@@ -34,17 +34,17 @@ struct Case {
             assumed.departures.day_of.push_back(static_cast<std::size_t>(time.day - 1));
     }
 
-    [[nodiscard]] Settled again() const {
-        SettleOptions options;
+    [[nodiscard]] Solved again() const {
+        SolveOptions options;
         options.nights = settled.nights;
         options.assumed = &assumed;
         options.packed = &settled;
-        return settle(prepared, options);
+        return solve(prepared, options);
     }
 
     test::RandomTrip random;
     Prepared prepared;
-    Settled settled;
+    Solved settled;
     Assumed assumed;
 };
 
@@ -67,7 +67,7 @@ std::uint64_t mixed_trip() {
 TEST(Departures, OfNothingChangeNothing) {
     Case trip(mixed_trip());
     trip.open_departures();
-    const Settled again = trip.again();
+    const Solved again = trip.again();
     ASSERT_EQ(again.timeline.arrive_s.size(), trip.settled.timeline.arrive_s.size());
     for (std::size_t d = 0; d < again.timeline.arrive_s.size(); ++d)
         EXPECT_NEAR(again.timeline.arrive_s[d], trip.settled.timeline.arrive_s[d], 0.2);
@@ -83,7 +83,7 @@ TEST(Departures, HalfThePaceOfOneDayTakesTwiceItsTimeOnFoot) {
     trip.open_departures();
     for (double& pace : trip.assumed.departures.days.front().pace)
         pace = 0.5;
-    const Settled slow = trip.again();
+    const Solved slow = trip.again();
     for (std::size_t i = 0; i < slow.timeline.stretches.size(); ++i) {
         if (trip.prepared.stretches.stretches[i].travel != Travel::walk)
             continue;
@@ -118,7 +118,7 @@ TEST(Departures, WhatWasPackedIsCarriedWhateverIsEaten) {
     trip.assumed.food.replace *= 0.7;
     if (trip.assumed.food.ration_kg)
         *trip.assumed.food.ration_kg *= 0.7;
-    const Settled frugal = trip.again();
+    const Solved frugal = trip.again();
     const SupplyStage& planned = trip.settled.provisions.stages.front();
     const SupplyStage& drawn = frugal.provisions.stages.front();
     EXPECT_LT(drawn.food_mg, planned.food_mg);

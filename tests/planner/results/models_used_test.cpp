@@ -1,5 +1,6 @@
-#include "planner/models/catalogue.h"
 #include "planner/results/models_used.h"
+
+#include "planner/models/catalogue.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"
@@ -43,9 +44,9 @@ bool is_source(const std::string& source) {
 
 TEST(ModelUse, NamesEveryFamilyThatATripMakesUseOf) {
     test::PlainLeg dark = test::walk(4000.0);
-    dark.asked.night = true;
+    dark.spec.night = true;
     test::PlainLeg flowing = test::river(6000.0, 0.01);
-    flowing.asked.bed = RiverBed{};
+    flowing.spec.bed = RiverBed{};
     test::PlainTrip plain = test::plain_trip({dark, test::lake(3000.0), flowing});
     plain.trip.weather.wind_mps = 3.0;
     EXPECT_THAT(names(make_plan(plain.trip, plain.route)),

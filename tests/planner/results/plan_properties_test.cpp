@@ -111,12 +111,12 @@ TEST_P(RandomPlans, PartsSumToTheHeaviestPackAndCarriesHoldEverything) {
 TEST_P(RandomPlans, TheFixedPointDoesNotDependOnWhereItStarts) {
     const test::RandomTrip random = test::random_trip(seed());
     const Prepared prepared = prepare(random.trip, random.route);
-    SettleOptions options;
+    SolveOptions options;
     if (!random.trip.days.nights.empty())
         options.nights = listed_nights(prepared);
-    const Settled light = settle(prepared, options);
+    const Solved light = solve(prepared, options);
     options.guess = FirstGuess::full_limits;
-    const Settled heavy = settle(prepared, options);
+    const Solved heavy = solve(prepared, options);
     if (!light.converged.settled || !heavy.converged.settled)
         GTEST_SKIP() << "choices flip for seed " << seed() << "; the safer one is kept";
     ASSERT_EQ(light.nights, heavy.nights) << "seed " << seed();
@@ -170,7 +170,7 @@ Route cut_in_two(const Route& route) {
         const RouteLeg& whole = route.legs[i];
         const double length_m = whole.to_m - whole.from_m;
         if (whole.travel == Travel::portage || length_m < 3000.0 ||
-            whole.asked.scouts.value_or(0) > 0 || whole.asked.river_class.value_or(0) > 1)
+            whole.spec.scouts.value_or(0) > 0 || whole.spec.river_class.value_or(0) > 1)
             continue;
         // Between two of its steps, so that both halves keep the slopes of the whole.
         const double step_m = whole.profile.step_m > 0.0 ? whole.profile.step_m : 0.5 * length_m;
@@ -191,13 +191,13 @@ Route cut_in_two(const Route& route) {
 }
 
 void add_place(test::RandomTrip& random, const RoutePlace& place) {
-    TripPlace asked;
-    asked.name = place.name;
-    asked.kind = place.kind;
-    asked.at = place.at;
+    TripPlace spec;
+    spec.name = place.name;
+    spec.kind = place.kind;
+    spec.at = place.at;
     RoutePlace on_route = place;
-    on_route.asked = random.trip.route.places.size();
-    random.trip.route.places.push_back(asked);
+    on_route.spec = random.trip.route.places.size();
+    random.trip.route.places.push_back(spec);
     random.route.places.insert(std::upper_bound(random.route.places.begin(),
                                                 random.route.places.end(),
                                                 place,
