@@ -1,6 +1,7 @@
 #include "tests/support/plain_trip.h"
 
 #include "geo/lines/geodesic.h"
+#include "planner/plan.h"
 
 #include <fmt/format.h>
 
@@ -114,6 +115,14 @@ planner::KitItem thing(const std::string& name, double mass_kg) {
     item.mass_kg = mass_kg;
     item.owner = "Ada";
     return item;
+}
+
+std::vector<std::string> cautions_of(const PlainTrip& plain, const std::string& code) {
+    std::vector<std::string> texts;
+    for (const planner::Caution& caution : planner::make_plan(plain.trip, plain.route).cautions)
+        if (caution.code == code)
+            texts.push_back(caution.text);
+    return texts;
 }
 
 } // namespace tumpline::test

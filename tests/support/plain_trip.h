@@ -3,6 +3,8 @@
 #include "planner/route/route.h"
 #include "planner/trip/trip.h"
 
+#include <chrono>
+#include <string>
 #include <vector>
 
 namespace tumpline::test {
@@ -31,5 +33,13 @@ struct PlainTrip {
 
 /// A thing of Ada's.
 [[nodiscard]] planner::KitItem thing(const std::string& name, double mass_kg);
+
+/// The texts of the cautions of this code in the trip's plan.
+[[nodiscard]] std::vector<std::string> cautions_of(const PlainTrip& plain, const std::string& code);
+
+/// Seconds as a figure.
+[[nodiscard]] inline double in_seconds(std::chrono::seconds time) {
+    return static_cast<double>(time.count());
+}
 
 } // namespace tumpline::test

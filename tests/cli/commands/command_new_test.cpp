@@ -96,7 +96,7 @@ TEST_F(NewCommand, TheLegsOfASampleAreThoseOfItsTripFile) {
     ASSERT_EQ(made.legs.size(), known.legs.size());
     for (std::size_t i = 0; i < made.legs.size(); ++i) {
         EXPECT_EQ(made.legs[i].travel, known.legs[i].travel) << i;
-        EXPECT_EQ(made.legs[i].asked.water, known.legs[i].asked.water) << i;
+        EXPECT_EQ(made.legs[i].spec.water, known.legs[i].spec.water) << i;
         EXPECT_NEAR(made.legs[i].to_m, known.legs[i].to_m, 1.0) << i;
     }
 }

@@ -11,6 +11,7 @@
 namespace tumpline::planner {
 namespace {
 
+using test::cautions_of;
 using test::plain_trip;
 using test::PlainTrip;
 using test::thing;
@@ -19,14 +20,6 @@ using testing::AllOf;
 using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
-
-std::vector<std::string> said(const PlainTrip& plain, const std::string& code) {
-    std::vector<std::string> texts;
-    for (const Caution& caution : make_plan(plain.trip, plain.route).cautions)
-        if (caution.code == code)
-            texts.push_back(caution.text);
-    return texts;
-}
 
 /// 20 km and 1200 m up: 4 h and 2 h by Naismith.
 PlainTrip six_hours(int fitness_min) {
@@ -37,50 +30,50 @@ PlainTrip six_hours(int fitness_min) {
 }
 
 TEST(DayRules, TrantersHoursStandBesideTheDay) {
-    EXPECT_THAT(said(six_hours(25), "tranter-day"),
+    EXPECT_THAT(cautions_of(six_hours(25), "tranter-day"),
                 ElementsAre(AllOf(HasSubstr("Ada (25 min for 300 m of climb) needs 7 h 00 min"),
                                   HasSubstr("6 h 00 min by Naismith"))));
     PlainTrip laden = six_hours(25);
     laden.trip.kit = {thing("pack", 20.0)};
-    EXPECT_THAT(said(laden, "tranter-day"),
+    EXPECT_THAT(cautions_of(laden, "tranter-day"),
                 ElementsAre(HasSubstr("20 kg and more) needs 8 h 30 min")));
     PlainTrip rough = six_hours(25);
     rough.route.legs[0].spec.terrain = Terrain::off_path;
     rough.route.legs[0].spec.night = true;
-    EXPECT_THAT(said(rough, "tranter-day"),
+    EXPECT_THAT(cautions_of(rough, "tranter-day"),
                 ElementsAre(HasSubstr("in the dark, off the path) needs 9 h 30 min")));
 }
 
 TEST(DayRules, ABlankCellIsNotToBeAttempted) {
-    EXPECT_THAT(said(six_hours(50), "tranter-day"), IsEmpty());
-    EXPECT_THAT(said(six_hours(50), "tranter-blank"),
+    EXPECT_THAT(cautions_of(six_hours(50), "tranter-day"), IsEmpty());
+    EXPECT_THAT(cautions_of(six_hours(50), "tranter-blank"),
                 ElementsAre(AllOf(HasSubstr("6 h 00 min by Naismith"),
                                   HasSubstr("blank for Ada (50 min"),
                                   HasSubstr("not to be attempted"))));
-    EXPECT_THAT(said(six_hours(40), "tranter-blank"), IsEmpty());
+    EXPECT_THAT(cautions_of(six_hours(40), "tranter-blank"), IsEmpty());
 }
 
 TEST(DayRules, WithoutAFitnessTranterIsSilent) {
     PlainTrip plain = six_hours(50);
     plain.trip.party[0].fitness.reset();
-    EXPECT_THAT(said(plain, "tranter-blank"), IsEmpty());
-    EXPECT_THAT(said(plain, "tranter-day"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain, "tranter-blank"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain, "tranter-day"), IsEmpty());
 }
 
 TEST(DayRules, TheCourseConstantAgreesWithAnOrdinaryDay) {
-    EXPECT_THAT(said(plain_trip({walk(12'000.0, 0.05)}), "energy-by-other-rule"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain_trip({walk(12'000.0, 0.05)}), "energy-by-other-rule"), IsEmpty());
 }
 
 TEST(DayRules, AnOddPaceShowsAgainstTheCourseConstant) {
     PlainTrip plain = plain_trip({walk(24'000.0, -0.10)});
     plain.trip.party[0].pace = 3.0;
-    EXPECT_THAT(said(plain, "energy-by-other-rule"),
+    EXPECT_THAT(cautions_of(plain, "energy-by-other-rule"),
                 ElementsAre(AllOf(HasSubstr("cost Ada"), HasSubstr("lcda-backpacking-2022"))));
     plain.trip.models.energy = "compendium-met";
-    EXPECT_THAT(said(plain, "energy-by-other-rule"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain, "energy-by-other-rule"), IsEmpty());
     plain.trip.models.energy.clear();
     plain.route.legs[0].spec.terrain = Terrain::bog; // no course of good paths
-    EXPECT_THAT(said(plain, "energy-by-other-rule"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain, "energy-by-other-rule"), IsEmpty());
 }
 
 } // namespace

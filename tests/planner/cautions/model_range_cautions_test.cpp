@@ -14,6 +14,7 @@
 namespace tumpline::planner {
 namespace {
 
+using test::cautions_of;
 using test::lake;
 using test::plain_trip;
 using test::PlainTrip;
@@ -25,16 +26,8 @@ using testing::ElementsAre;
 using testing::HasSubstr;
 using testing::IsEmpty;
 
-std::vector<std::string> said(const PlainTrip& plain, const std::string& code) {
-    std::vector<std::string> texts;
-    for (const Caution& caution : make_plan(plain.trip, plain.route).cautions)
-        if (caution.code == code)
-            texts.push_back(caution.text);
-    return texts;
-}
-
 std::vector<std::string> outside(const PlainTrip& plain) {
-    return said(plain, "outside-model-range");
+    return cautions_of(plain, "outside-model-range");
 }
 
 TEST(ModelRanges, ATripWithinAllOfThemSaysNothing) {
@@ -42,8 +35,8 @@ TEST(ModelRanges, ATripWithinAllOfThemSaysNothing) {
     plain.trip.route.legs[2].current_mps = 0.5;
     plain.route.legs[2].spec.current_mps = 0.5;
     EXPECT_THAT(outside(plain), IsEmpty());
-    EXPECT_THAT(said(plain, "gradient-short"), IsEmpty());
-    EXPECT_THAT(said(plain, "drinking-over-limit"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain, "gradient-short"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain, "drinking-over-limit"), IsEmpty());
 }
 
 TEST(ModelRanges, ASlopeBeyondTheWalkingModelIsToldWithItsLength) {
@@ -226,10 +219,10 @@ TEST(ModelRanges, ATorrentIsNoRiverToEstimate) {
 
 TEST(ModelRanges, AShortRiverHasNoGradientToSpeakOf) {
     EXPECT_THAT(
-        said(plain_trip({river(1500.0, 0.003)}), "gradient-short"),
+        cautions_of(plain_trip({river(1500.0, 0.003)}), "gradient-short"),
         ElementsAre(AllOf(HasSubstr("3.0 m/km"), HasSubstr("1.5 km"), HasSubstr("2.0 km"))));
-    EXPECT_THAT(said(plain_trip({river(2500.0, 0.003)}), "gradient-short"), IsEmpty());
-    EXPECT_THAT(said(plain_trip({river(2500.0, 0.0005)}), "gradient-short"),
+    EXPECT_THAT(cautions_of(plain_trip({river(2500.0, 0.003)}), "gradient-short"), IsEmpty());
+    EXPECT_THAT(cautions_of(plain_trip({river(2500.0, 0.0005)}), "gradient-short"),
                 ElementsAre(HasSubstr("5 km")));
 }
 
@@ -279,7 +272,7 @@ TEST(ModelRanges, DrinkingMoreThanABodyShouldIsACaution) {
     long_day.trip.water.walking_lps = 1.4 / 3600.0;
     const Plan drunk = make_plan(long_day.trip, long_day.route);
     ASSERT_GT(drunk.days[0].members[0].water_l, most_drunk_per_day_l);
-    EXPECT_THAT(said(long_day, "drinking-over-limit"),
+    EXPECT_THAT(cautions_of(long_day, "drinking-over-limit"),
                 ElementsAre(AllOf(HasSubstr("Ada would drink 1"), HasSubstr("11.4 L"))));
 }
 

@@ -109,7 +109,7 @@ Portage portage(const PublishedValue& row) {
     return sum;
 }
 
-const std::vector<RowCheck> checks = {
+const std::vector<RowCheck> carriage_checks = {
     {"pandolf_", pandolf},
     {"xcheck_pandolf", pandolf},
     {"pandolf_pub_410",
@@ -171,7 +171,7 @@ const std::vector<RowCheck> checks = {
     {"portage_energy", [](const PublishedValue& row) { return portage(row).energy_j / 1000.0; }},
 };
 
-const std::vector<RowException> exceptions = {
+const std::vector<RowException> carriage_exceptions = {
     {"eta_pub_blacktop",
      Kind::no_formula,
      "a made surface is the unit of the coefficient; no ground of ours"},
@@ -195,7 +195,7 @@ const std::vector<RowException> exceptions = {
 };
 
 TEST(CarriageRows, AreMet) {
-    test::expect_rows("load_carriage", checks, exceptions);
+    test::expect_rows("load_carriage", carriage_checks, carriage_exceptions);
 }
 
 } // namespace

@@ -49,7 +49,7 @@ std::optional<double> ferry_of(const PublishedValue& row) {
                                 .angle_deg = row.input("theta_deg")});
 }
 
-PaddlingEffort effort_named(const std::string& activity) {
+PaddlingEffort paddling_effort_named(const std::string& activity) {
     static const std::map<std::string, PaddlingEffort> efforts{
         {"canoe 2.0-3.9 mph light effort", PaddlingEffort::light},
         {"canoe 4.0-5.9 mph moderate effort", PaddlingEffort::moderate},
@@ -86,55 +86,60 @@ double drag_ratio() {
 }
 
 const test::Evaluators paddling_evaluators{
-    .numbers =
-        {{"froude",
-          [](const auto& row) { return froude(row.input("speed_mps"), row.input("waterline_m")); }},
-         {"hull_speed",
-          [](const auto& row) {
-              return hull_speed_mps(row.input("waterline_ft") * 0.3048) / knot;
-          }},
-         {"drag_ratio", [](const auto&) { return drag_ratio(); }},
-         {"power_ratio", [](const auto&) { return 2.0 * drag_ratio(); }},
-         {"power_balance",
-          [](const auto& row) {
-              return power_balance_mps(hull_of(row), row.input("headwind_10m_mps"));
-          }},
-         {"wind_chart", wind_chart},
-         {"wind_diary",
-          [](const auto& row) {
-              return power_balance_mps(kayak_at(row.input("calm_kmph") * kmh),
-                                       row.input("headwind_kn") * knot) /
-                     kmh;
-          }},
-         {"stopping_wind",
-          [](const auto& row) {
-              return stopping_headwind_mps(hull(kind_named(row.text("hull")))) / kmh;
-          }},
-         {"leeway_slope",
-          [](const auto& row) {
-              const HullKind kind = kind_named(row.text("hull"));
-              return 100.0 * (leeway_mps(kind, 15.0) - leeway_mps(kind, 10.0)) / 5.0;
-          }},
-         {"leeway_offset",
-          [](const auto& row) {
-              const HullKind kind = kind_named(row.text("hull"));
-              return 100.0 * (2.0 * leeway_mps(kind, 10.0) - leeway_mps(kind, 20.0));
-          }},
-         {"distance",
-          [](const auto& row) {
-              return made_good_mps(row.input("mph") * mph, 0.0).value() * row.input("hours") / mph;
-          }},
-         {"ferry", [](const auto& row) { return ferry_of(row).value(); }},
-         {"met", [](const auto& row) { return paddling_met(effort_named(row.text("activity"))); }},
-         {"met_energy",
-          [](const auto& row) {
-              return met_w(row.input("met"), row.input("mass_kg")) * row.input("hours") * 3600.0 /
-                     4184.0;
-          }}},
+    .numbers = {{"froude",
+                 [](const auto& row) {
+                     return froude(row.input("speed_mps"), row.input("waterline_m"));
+                 }},
+                {"hull_speed",
+                 [](const auto& row) {
+                     return hull_speed_mps(row.input("waterline_ft") * 0.3048) / knot;
+                 }},
+                {"drag_ratio", [](const auto&) { return drag_ratio(); }},
+                {"power_ratio", [](const auto&) { return 2.0 * drag_ratio(); }},
+                {"power_balance",
+                 [](const auto& row) {
+                     return power_balance_mps(hull_of(row), row.input("headwind_10m_mps"));
+                 }},
+                {"wind_chart", wind_chart},
+                {"wind_diary",
+                 [](const auto& row) {
+                     return power_balance_mps(kayak_at(row.input("calm_kmph") * kmh),
+                                              row.input("headwind_kn") * knot) /
+                            kmh;
+                 }},
+                {"stopping_wind",
+                 [](const auto& row) {
+                     return stopping_headwind_mps(hull(kind_named(row.text("hull")))) / kmh;
+                 }},
+                {"leeway_slope",
+                 [](const auto& row) {
+                     const HullKind kind = kind_named(row.text("hull"));
+                     return 100.0 * (leeway_mps(kind, 15.0) - leeway_mps(kind, 10.0)) / 5.0;
+                 }},
+                {"leeway_offset",
+                 [](const auto& row) {
+                     const HullKind kind = kind_named(row.text("hull"));
+                     return 100.0 * (2.0 * leeway_mps(kind, 10.0) - leeway_mps(kind, 20.0));
+                 }},
+                {"distance",
+                 [](const auto& row) {
+                     return made_good_mps(row.input("mph") * mph, 0.0).value() *
+                            row.input("hours") / mph;
+                 }},
+                {"ferry", [](const auto& row) { return ferry_of(row).value(); }},
+                {"met",
+                 [](const auto& row) {
+                     return paddling_met(paddling_effort_named(row.text("activity")));
+                 }},
+                {"met_energy",
+                 [](const auto& row) {
+                     return met_w(row.input("met"), row.input("mass_kg")) * row.input("hours") *
+                            3600.0 / 4184.0;
+                 }}},
     .texts = {{"ferry",
                [](const auto& row) { return std::string(ferry_of(row) ? "a speed" : "none"); }}}};
 
-const test::Misses misses{
+const test::Misses paddling_misses{
     {"kayak_drag_ratio",
      "the table's exponent of 2.84 from 3 to 6 knots holds wave drag at twice the touring speed; "
      "the balance keeps 2.26 of [Zamparo1999] and is not asked above hull speed"},
@@ -155,7 +160,7 @@ TEST_P(PaddlingRows, AgreeOrAreNamedMisses) {
              "load_pair") // a canoe alone and with a camping load, masses not printed
         EXPECT_NEAR(load_speed_factor(260.0, 180.0), row.expected, 0.04);
     else
-        test::check_row(row, paddling_evaluators, misses);
+        test::check_row(row, paddling_evaluators, paddling_misses);
 }
 
 INSTANTIATE_TEST_SUITE_P(Published,
@@ -164,7 +169,7 @@ INSTANTIATE_TEST_SUITE_P(Published,
                          test::row_name);
 
 TEST(Paddling, MissesAreRowsOfTheTable) {
-    test::check_misses("paddling", misses);
+    test::check_misses("paddling", paddling_misses);
 }
 
 TEST(Paddling, MoreWindFromAheadIsNeverFaster) {

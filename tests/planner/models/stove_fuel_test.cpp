@@ -80,7 +80,7 @@ const test::Evaluators stove_fuel_evaluators{
           [](const auto& row) { return rolling_boil_s(row.input("altitude_m")) / 60.0; }}},
     .texts = {}};
 
-const test::Misses misses{
+const test::Misses stove_misses{
     {"boil_printed_4000m", "kitchen tables run 0.5 C above the standard atmosphere at 4 km"},
     {"boil_printed_14000ft", "the same, another page"},
     {"boil_printed_6000m", "the first page again, 1.4 C: nobody plans a boil there with it"},
@@ -89,7 +89,7 @@ const test::Misses misses{
 class StoveFuelRows : public testing::TestWithParam<PublishedValue> {};
 
 TEST_P(StoveFuelRows, AgreeOrAreNamedMisses) {
-    test::check_row(GetParam(), stove_fuel_evaluators, misses);
+    test::check_row(GetParam(), stove_fuel_evaluators, stove_misses);
 }
 
 INSTANTIATE_TEST_SUITE_P(Published,
@@ -98,7 +98,7 @@ INSTANTIATE_TEST_SUITE_P(Published,
                          test::row_name);
 
 TEST(StoveFuel, MissesAreRowsOfTheTable) {
-    test::check_misses("stove_fuel", misses);
+    test::check_misses("stove_fuel", stove_misses);
 }
 
 TEST(StoveFuel, ColderWaterTakesMoreAndSnowMoreStill) {

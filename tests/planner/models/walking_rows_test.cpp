@@ -90,7 +90,7 @@ double swiss_route_min(const PublishedValue& row) {
     return time_s / 60.0;
 }
 
-const std::vector<RowCheck> checks = {
+const std::vector<RowCheck> walking_checks = {
     {"naismith_imperial",
      [](const PublishedValue& row) {
          return naismith_1892_s({.length_m = 1609.344 * row.input("distance_mi"),
@@ -273,7 +273,7 @@ const std::vector<RowCheck> checks = {
      [](const PublishedValue&) { return ground("forest").time_factor; }},
 };
 
-const std::vector<RowException> exceptions = {
+const std::vector<RowException> walking_exceptions = {
     {"march_pub_road_day", Kind::no_formula, "a given rate, from which the night's is taken"},
     {"march_pub_crosscountry_day",
      Kind::no_formula,
@@ -284,7 +284,7 @@ const std::vector<RowException> exceptions = {
 };
 
 TEST(WalkingRows, AreMet) {
-    test::expect_rows("walking", checks, exceptions);
+    test::expect_rows("walking", walking_checks, walking_exceptions);
 }
 
 } // namespace

@@ -4,6 +4,7 @@
 #include "planner/journey/schedule.h"
 #include "planner/plan.h"
 #include "tests/support/level_trip.h"
+#include "tests/support/plain_trip.h"
 
 #include <gtest/gtest.h>
 
@@ -15,12 +16,10 @@
 namespace tumpline::planner {
 namespace {
 
+using test::in_seconds;
+
 using namespace std::chrono_literals;
 using std::chrono::sys_days;
-
-double in_seconds(std::chrono::seconds time) {
-    return static_cast<double>(time.count());
-}
 
 /// Three days of 20 km, 5 h 33 min 20 s each, and a bus at the end.
 test::RandomTrip three_days() {

@@ -1,8 +1,9 @@
 /// Bags levelled against trying every way, and what lies where as food goes.
 
+#include "planner/results/bag_trim.h"
+
 #include "planner/plan.h"
 #include "planner/results/bag_sums.h"
-#include "planner/results/bag_trim.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_draws.h"
 #include "tests/support/random_trip.h"

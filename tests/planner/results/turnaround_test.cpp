@@ -3,6 +3,7 @@
 #include "geo/lines/geodesic.h"
 #include "planner/plan.h"
 #include "tests/support/level_trip.h"
+#include "tests/support/plain_trip.h"
 
 #include <gtest/gtest.h>
 
@@ -13,12 +14,10 @@
 namespace tumpline::planner {
 namespace {
 
+using test::in_seconds;
+
 using namespace std::chrono_literals;
 using std::chrono::sys_days;
-
-double in_seconds(std::chrono::seconds time) {
-    return static_cast<double>(time.count());
-}
 
 TurnRound first_turn(const Plan& plan) {
     return plan.turn_rounds.at(0);
