@@ -10,15 +10,14 @@ namespace tumpline::cli {
 namespace {
 
 std::string converged_phrase(const planner::Converged& converged) {
-    return fmt::format(
-        "It took {} until no pack changed by more than {} g and no arrival by more "
-        "than {} s.{}",
-        counted(converged.rounds, "round", "rounds"),
-        planner::show_number(1000.0 * converged.largest_change_kg, 1),
-        planner::show_number(converged.largest_change_s, 1),
-        converged.settled
-            ? ""
-            : " They did not settle between two choices; the more careful one stands.");
+    return fmt::format("It took {} until no pack changed by more than {} g and no arrival by more "
+                       "than {} s.{}",
+                       counted(converged.rounds, "round", "rounds"),
+                       planner::show_number(1000.0 * converged.largest_change_kg, 1),
+                       planner::show_number(converged.largest_change_s, 1),
+                       converged.settled ? ""
+                                         : " They did not converge: they alternated between two "
+                                           "solutions; the heavier one is shown.");
 }
 
 std::string weather_phrase(const planner::Trip& trip, const Shown& shown) {

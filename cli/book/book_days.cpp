@@ -76,14 +76,14 @@ std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
                            fmt::format("between {} and {}",
                                        shown.clock_on(day.arrive_early, day.date),
                                        shown.clock_on(day.arrive_late, day.date))}));
-    rows.push_back(figure({"Way",
+    rows.push_back(figure({"Distance",
                            shown.distance(day.to_m - day.from_m),
                            ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown)}));
     rows.push_back(figure(
         {"Up", shown.height(day.ascent_m), fmt::format("down {}", shown.height(day.descent_m))}));
     rows.push_back(figure({"Moving",
                            Shown::duration(day.moving_s),
-                           fmt::format("change-overs {}, rests {}",
+                           fmt::format("transitions {}, rests {}",
                                        Shown::duration(day.changeover_s),
                                        Shown::duration(day.rest_s))}));
     if (day.on_foot_m > 0.0 && day.portage_m > 0.0)
@@ -103,7 +103,7 @@ std::string_view event_phrase(EventKind kind) {
     case EventKind::landing:
         return "landing";
     case EventKind::scout:
-        return "land and look";
+        return "scout from shore";
     case EventKind::rest:
         return "rest";
     case EventKind::fill_water:
@@ -333,9 +333,10 @@ turn_phrase(const BookSource& source, const PlanDay& day, const planner::TurnRou
         return "There is no dusk: from anywhere on this day.";
     case planner::TurnLimit::no_way_back:
         return fmt::format(
-            "Not beyond {} on leg {}: from there on there is no way back{}.",
+            "Not beyond {} on leg {}: {}{}.",
             shown.distance(turn.along_m),
             turn.leg,
+            no_return_words(source.plan, turn),
             turn.at ? fmt::format(" (planned there at {})", shown.clock_on(*turn.at, day.date))
                     : std::string());
     case planner::TurnLimit::dusk:
@@ -397,7 +398,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
                           shown.mass(day.fuel_kg),
                           shown.volume(day.water_l),
                           day.dry_camp
-                              ? " No drinking water at the camp: its litres are borne there."
+                              ? " No drinking water at the camp: its litres are carried there."
                               : ""))
         .list("leave_by", leave_by(source, day))
         .list("exits", exits(source, day))

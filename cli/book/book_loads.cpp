@@ -43,7 +43,7 @@ std::vector<Fields> choices(const BookSource& source, const PlanLeg& leg) {
     std::vector<Fields> rows;
     for (const planner::CarryChoice& choice : leg.choices)
         rows.emplace_back()
-            .text("carries", carries_words(choice.carries, choice.rolled))
+            .text("carries", carries_words(source.plan, choice.carries, choice.rolled))
             .truth("chosen", choice.chosen)
             .text("time", Shown::duration(choice.moving_s + choice.changeover_s))
             .text("changeover", Shown::duration(choice.changeover_s))
@@ -94,13 +94,13 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
                                          [](const auto& choice) { return choice.chosen; });
         std::string how = shown.portage(leg.to_m - leg.from_m);
         if (chosen != leg.choices.end())
-            how += fmt::format(", {}", carries_words(chosen->carries, chosen->rolled));
-        how += fmt::format(": each walks {}, {} moving and {} of change-overs.",
+            how += fmt::format(", {}", carries_words(source.plan, chosen->carries, chosen->rolled));
+        how += fmt::format(": each walks {}, {} moving and {} of transitions.",
                            shown.distance(leg.on_foot_m),
                            Shown::duration(leg.moving_s),
                            Shown::duration(leg.changeover_s));
         if (leg.break_even_m && *leg.break_even_m < longest_told_m)
-            how += fmt::format(" Rolled and whole take the same time at {}.",
+            how += fmt::format(" Rolled and inflated take the same time at {}.",
                                shown.portage(*leg.break_even_m));
         rows.emplace_back()
             .text("name", leg.name)

@@ -66,6 +66,6 @@ struct Ways {
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
 
 /// How a portage is borne: "one carry", "one and a half carries"...
-[[nodiscard]] std::string carries_words(double carries, bool rolled);
+[[nodiscard]] std::string carries_words(const planner::Plan& plan, double carries, bool rolled);
 
 } // namespace tumpline::cli

@@ -109,24 +109,25 @@ std::string there(const planner::Stage& stage, const Shown& shown) {
     if (!stage.declared_kg)
         return {};
     if (stage.declared_short_kg < smallest_kg)
-        return fmt::format("There lie {} of food: enough.", shown.mass(*stage.declared_kg));
-    return fmt::format("There lie {} of food, {} too little.",
+        return fmt::format("The place holds {} of food: enough.", shown.mass(*stage.declared_kg));
+    return fmt::format("The place holds {} of food, {} too little.",
                        shown.mass(*stage.declared_kg),
                        shown.mass(stage.declared_short_kg));
 }
 
 std::vector<Fields> stage_figures(const planner::Stage& stage, const Shown& shown) {
     std::vector<Fields> rows;
-    rows.push_back(figure({"Food to put in",
+    rows.push_back(figure({"Food to pack",
                            shown.mass(stage.food_kg),
-                           fmt::format("of it packaging {}", shown.mass(stage.packaging_kg))}));
+                           fmt::format("of which packaging {}", shown.mass(stage.packaging_kg))}));
     rows.push_back(figure(
         {"Reserve",
          shown.mass(stage.reserve_kg),
          stage.reserve_put_in_kg >= smallest_kg
-             ? fmt::format("borne to the end of the stage; {} of it put in here, without packaging",
-                           shown.mass(stage.reserve_put_in_kg))
-             : std::string("borne to the end of the stage; still in the packs")}));
+             ? fmt::format(
+                   "carried to the end of the stage; {} of it packed here, without packaging",
+                   shown.mass(stage.reserve_put_in_kg))
+             : std::string("carried to the end of the stage; still in the packs")}));
     rows.push_back(figure({"Fuel",
                            shown.mass(stage.fuel_kg),
                            stage.containers > 0

@@ -31,7 +31,7 @@ std::vector<Fields> totals(const BookSource& source) {
     const planner::Totals& sum = source.plan.totals;
     const Shown& shown = source.shown;
     std::vector<Fields> rows;
-    rows.push_back(figure({"Way",
+    rows.push_back(figure({"Distance",
                            shown.distance(sum.distance_m),
                            ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m}, shown)}));
     rows.push_back(
@@ -114,7 +114,8 @@ std::vector<Fields> carry_ways(const BookSource& source) {
                                   way.more_s > 0.0 ? "longer" : "shorter");
         rows.emplace_back()
             .text("carries",
-                  way.carries ? carries_words(*way.carries, way.rolled) : std::string("as planned"))
+                  way.carries ? carries_words(source.plan, *way.carries, way.rolled)
+                              : std::string("as planned"))
             .truth("chosen", !way.carries)
             .text("time", Shown::duration(way.moving_s + way.changeover_s))
             .text("against", way.carries ? against : "")

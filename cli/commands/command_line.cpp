@@ -147,7 +147,7 @@ void add_check(DeclaredCommands& line) {
 void add_pack(DeclaredCommands& line) {
     const auto options = std::make_shared<PackOptions>();
     CLI::App& command = *line.app.add_subcommand(
-        "pack", "who carries what leg by leg, how the bags balance, what stays at home and why");
+        "pack", "who carries what leg by leg, how the bags balance, what is left at home and why");
     add_trip(command, options->trip);
     add_choice<PackFormat>(command,
                            "--format",

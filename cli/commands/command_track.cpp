@@ -149,7 +149,7 @@ void remark_repairs(Table& table, const TrackSummary& sum) {
             made.push_back(fmt::format("{} {}", words, count));
         }
     if (!made.empty())
-        table.remark(fmt::format("mended: {}", fmt::join(made, ", ")));
+        table.remark(fmt::format("repaired: {}", fmt::join(made, ", ")));
 }
 
 void remark_gaps(Table& table, const TrackSummary& sum, planner::UnitSystem units) {

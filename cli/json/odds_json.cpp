@@ -36,7 +36,7 @@ Json days(const Odds& odds) {
              {"plan", geo::rfc3339(day.arrive, zone)},
              {"arrive", instants(one.arrive, zone)},
              {"after_dusk", one.after_dusk ? Json(*one.after_dusk) : Json(nullptr)},
-             {"held_up", one.held_up},
+             {"stopped", one.held_up},
              {"leading", one.leading ? Json(planner::name_of(*one.leading)) : Json(nullptr)},
              {"leading_correlation", one.leading_correlation}});
     }

@@ -41,7 +41,7 @@ std::string_view phrase(Figure figure) {
     case Figure::moving:
         return "moving";
     case Figure::changeover:
-        return "change-overs";
+        return "transitions";
     case Figure::rest:
         return "rests";
     case Figure::elapsed:

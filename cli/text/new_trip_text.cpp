@@ -71,7 +71,7 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     //   "footprint": "10 cm"       on foot in snow: how deep feet sink
     //   "night": true              on foot: walked in the dark
     //   "carries": "auto"          of a portage: 1, 1.5, 2, 3 or "auto"
-    //   "boat_on_carry": "auto"    of a portage: rolled, whole or auto
+    //   "boat_on_carry": "auto"    of a portage: rolled, inflated or auto
     //   "water": "lake"            afloat: lake, river or sea
     //   "class": "II"              afloat: the hardest water, I to VI
     //   "current": "4 km/h"        afloat: with you; negative against you

@@ -53,7 +53,7 @@ std::string dusk(const TextPage& page, const PlanDay& day) {
     if (twilight.day == geo::SunDay::always_above)
         return "never";
     if (!twilight.set || (twilight.rise && *twilight.set < *twilight.rise))
-        return "past 24";
+        return "after midnight";
     return page.clock(*twilight.set, day.date);
 }
 
@@ -124,7 +124,7 @@ std::string nights_text(const NightsPlan& nights, const Reader& reader) {
     const planner::Plan& plan = nights.best.plan;
     TextPage page(plan, reader);
     page.heading(one_line(plan.trip.name.empty() ? plan.trip.file.string() : plan.trip.name));
-    page.line(fmt::format("{} {} to choose from. Costs are hours that one would rather not have "
+    page.line(fmt::format("{} {} to choose from. Costs are in equivalent hours "
                           "(docs/nights.md).",
                           nights.places,
                           nights.camps ? (nights.places == 1 ? "camp" : "camps")

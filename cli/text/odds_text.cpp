@@ -23,13 +23,13 @@ std::string_view phrase(Assumption assumption) {
     case Assumption::pace_afloat:
         return "pace afloat";
     case Assumption::day_form:
-        return "day form";
+        return "day-to-day variation";
     case Assumption::wind:
         return "wind";
     case Assumption::current:
         return "current";
     case Assumption::changeovers:
-        return "change-overs";
+        return "transitions";
     case Assumption::drinking:
         return "drinking";
     case Assumption::eating:
@@ -78,8 +78,8 @@ void add_arrivals(TextPage& page, const Odds& odds) {
                  {"90 %", true},
                  {"95 %", true},
                  {"After dusk", true},
-                 {"Held up", true},
-                 {"Hinges on", false, true}});
+                 {"Stopped", true},
+                 {"Main driver", false, true}});
     table.group({3, 5, "share of draws arrived by"});
     for (const planner::OddsDay& one : odds.days) {
         const planner::PlanDay& day = odds.plan.days[static_cast<std::size_t>(one.day - 1)];
@@ -151,7 +151,7 @@ void add_water(TextPage& page, const Odds& odds) {
     Table table({{"From", false, true},
                  {"To", false, true},
                  {"Days"},
-                 {"Drinks of the reserve", true},
+                 {"Dips into the reserve", true},
                  {"Needs more than filled", true}});
     for (const planner::OddsWater& one : odds.water) {
         const planner::WaterStretch& stretch = odds.plan.water[one.stretch];

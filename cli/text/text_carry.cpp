@@ -22,14 +22,14 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                  {"Boats"},
                  {"Walked", true},
                  {"Moving", true},
-                 {"Changes", true},
-                 {"Hardest", true},
+                 {"Transitions", true},
+                 {"Heaviest load", true},
                  {"Who", false, true},
                  {"Of limit", true},
                  {""}});
     for (const planner::CarryChoice& choice : leg.choices)
         table.row({std::string(carries_word(choice.carries)),
-                   choice.rolled ? "rolled" : "whole",
+                   std::string(boats_word(page.plan(), choice.rolled)),
                    page.distance(choice.walked_m),
                    TextPage::duration(choice.moving_s),
                    TextPage::duration(choice.changeover_s),
@@ -44,7 +44,7 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
     page.add(table.text());
     constexpr double longest_portage_m = 20000.0; // longer ones are walks
     if (leg.break_even_m && *leg.break_even_m <= longest_portage_m)
-        page.item(fmt::format("Rolled and whole take the same time over {}.",
+        page.item(fmt::format("Rolled and inflated take the same time over {}.",
                               page.portage(*leg.break_even_m)));
 }
 
@@ -154,18 +154,16 @@ void add_carrying(TextPage& page) {
     Table table({{"Carries"},
                  {"Boats"},
                  {"Time", true},
-                 {"than planned", true},
+                 {"vs plan", true},
                  {"Each walks", true},
-                 {"Hardest", true},
+                 {"Heaviest load", true},
                  {"Who", false, true},
                  {"Of limit", true}});
     for (const planner::CarryWay& way : carrying.ways) {
         const bool planned = !way.carries;
         const double change_s = std::abs(way.more_s);
         table.row({planned ? std::string("as planned") : std::string(carries_word(*way.carries)),
-                   planned      ? ""
-                   : way.rolled ? "rolled"
-                                : "whole",
+                   planned ? std::string() : std::string(boats_word(page.plan(), way.rolled)),
                    TextPage::duration(way.moving_s + way.changeover_s),
                    change_s < 30.0 ? std::string()
                                    : fmt::format("{}{}",
@@ -206,7 +204,7 @@ void add_craft(TextPage& page) {
                  {"Left", true},
                  {"Right", true},
                  {"At hand", true},
-                 {"Deeper", true},
+                 {"Draft increase", true},
                  {""}});
     for (const PlanLeg& leg : page.plan().legs)
         for (const planner::CraftLoad& craft : leg.craft)

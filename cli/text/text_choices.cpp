@@ -20,8 +20,8 @@ void add_other_ways(TextPage& page) {
     const WaysTable ways = ways_table(page.plan(), page.units());
     if (ways.rows.empty())
         return;
-    page.heading("The whole trip by other ways");
-    Table table({{"Way", false, true},
+    page.heading("Route alternatives");
+    Table table({{"Alternative", false, true},
                  {"Length", true},
                  {"On foot", true},
                  {"Up", true},
@@ -30,7 +30,7 @@ void add_other_ways(TextPage& page) {
                  {"Energy", true},
                  {"Heaviest", true},
                  {"Of limit", true},
-                 {"Borne", true}});
+                 {"Load × distance", true}});
     for (const WaysTable::Row& row : ways.rows)
         table.row({row.name,
                    row.length,
@@ -45,7 +45,7 @@ void add_other_ways(TextPage& page) {
     page.add(table.text());
     for (const std::string& remark : ways.remarks)
         page.item(remark);
-    page.item("Borne is every pack times its way on foot, of the whole party.");
+    page.item("Load × distance: every pack of the party times the distance it is carried.");
 }
 
 } // namespace tumpline::cli

@@ -29,13 +29,13 @@ std::string crossing(const TextPage& page, const geo::SunCrossings& sun, planner
     case geo::SunDay::always_below:
         return "dark";
     case geo::SunDay::rises_only:
-        return "past 24";
+        return "after midnight";
     case geo::SunDay::rises_and_sets:
     case geo::SunDay::sets_only:
         break;
     }
     if (sun.set && sun.rise && *sun.set < *sun.rise)
-        return "past 24"; // the setting just after midnight belongs to the evening before
+        return "after midnight"; // the setting just after midnight belongs to the evening before
     return sun.set ? page.clock(*sun.set, date) : std::string();
 }
 
@@ -50,22 +50,23 @@ std::string between(const PlanLeg& leg) {
                        leg.moving_high_s / planner::s_per_h);
 }
 
-/// What moves the boat beside its crew: "current used 5.0 km/h; wind 10 km/h (force 2), 4.1 km/h of
-/// it against".
+/// What moves the boat beside its crew: "assumed current 5.0 km/h; wind 10 km/h (force 2), headwind
+/// 4.1 km/h".
 std::string pushes(const TextPage& page, const PlanLeg& leg) {
     constexpr double calm_mps = 0.1; // would print as nothing
     std::vector<std::string> pushes;
     if (std::abs(leg.current_mps) >= calm_mps)
-        pushes.push_back(fmt::format("current used {}{}{}",
+        pushes.push_back(fmt::format("assumed current {}{}{}",
                                      page.speed(std::abs(leg.current_mps)),
-                                     leg.current_mps < 0.0 ? " against" : "",
+                                     leg.current_mps < 0.0 ? ", against" : "",
                                      leg.current_estimate ? ", an estimate" : ""));
     if (leg.wind_mps >= calm_mps) {
-        const std::string along = std::abs(leg.wind_head_mps) < calm_mps
-                                      ? std::string("across")
-                                      : fmt::format("{} of it {}",
-                                                    page.speed(std::abs(leg.wind_head_mps)),
-                                                    leg.wind_head_mps > 0.0 ? "against" : "with");
+        const std::string along =
+            std::abs(leg.wind_head_mps) < calm_mps
+                ? std::string("across")
+                : fmt::format("{} {}",
+                              leg.wind_head_mps > 0.0 ? "headwind" : "tailwind",
+                              page.speed(std::abs(leg.wind_head_mps)));
         pushes.push_back(
             fmt::format("wind {} (force {}), {}", page.speed(leg.wind_mps), leg.wind_force, along));
     }
@@ -110,7 +111,7 @@ void add_how_far(TextPage& page) {
                  {"Up", true},
                  {"Down", true},
                  {"Moving", true},
-                 {"Changes", true},
+                 {"Transitions", true},
                  {"Rests", true}});
     for (const PlanDay& day : page.plan().days)
         if (!day.rest_day)
@@ -205,7 +206,7 @@ void add_legs(TextPage& page) {
                      {"Up/down", true},
                      {"Moving", true},
                      {"between", true},
-                     {"Changes", true},
+                     {"Transitions", true},
                      {"Arrive", true}});
         for (const PlanLeg& leg : page.plan().legs)
             if (leg.day == day.day)

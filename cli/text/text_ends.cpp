@@ -66,7 +66,7 @@ void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
     Table table({{"To meet it, leave", false, true},
                  {"Day", true},
                  {"at latest", true},
-                 {"than planned", true},
+                 {"vs plan", true},
                  {"to be there", false, true}});
     for (const planner::LeaveBy& leave : meet.leave_by) {
         const auto day = static_cast<std::size_t>(leave.day) - 1;
@@ -84,8 +84,8 @@ void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
     if (any([](const auto& leave) { return leave.days_later > 0; }))
         page.item("  +1 is a day later: days of rest, or in hand, are given up for it.");
     if (any([](const auto& leave) { return leave.bound != planner::LeaveBound::appointment; }))
-        page.item("  Every day keeps its way. Who is later than that needs other nights "
-                  "(tumpline nights).");
+        page.item(
+            "  Daily stages are kept; leaving later needs different camps (tumpline nights).");
 }
 
 std::string turn_where(const TextPage& page, const planner::TurnRound& turn) {
@@ -94,8 +94,10 @@ std::string turn_where(const TextPage& page, const planner::TurnRound& turn) {
     case planner::TurnLimit::dark:
         return "too late from the start";
     case planner::TurnLimit::no_way_back:
-        return fmt::format(
-            "{}, leg {}: no way back from beyond", page.along(turn.along_m), turn.leg);
+        return fmt::format("{}, leg {}: {}",
+                           page.along(turn.along_m),
+                           turn.leg,
+                           no_return_words(page.plan(), turn));
     case planner::TurnLimit::none:
         return "anywhere: there is no dusk";
     case planner::TurnLimit::dusk:
@@ -139,7 +141,7 @@ void add_exits(TextPage& page) {
         exits.begin(), exits.end(), [](const ExitPoint& one, const ExitPoint& other) {
             return nearer_s(one).value_or(0.0) < nearer_s(other).value_or(0.0);
         });
-    page.heading("Ways out (moving and changing over, as planned, without nights)");
+    page.heading("Bail-out routes (moving and transitions, as planned, without nights)");
     if (turn != exits.end())
         add_exit(page, "Point of no return, from which forward is shorter", *turn);
     if (nearer_s(*furthest))
@@ -153,7 +155,7 @@ void add_turn_rounds(TextPage& page) {
     Table table({{"Day", true},
                  {"Back to", false, true},
                  {"Dusk there", true},
-                 {"Turn by", true},
+                 {"Turn around by", true},
                  {"from where", false, true},
                  {"Way back", true}});
     for (const planner::TurnRound& turn : plan.turn_rounds) {
@@ -170,18 +172,18 @@ void add_turn_rounds(TextPage& page) {
     }
     if (table.empty())
         return;
-    page.heading("Turning round (the latest hour from which one is back before dusk)");
+    page.heading("Turnaround (the latest hour from which one is back before dusk)");
     page.add(table.text());
 }
 
 void add_stays_home(TextPage& page) {
     const Plan& plan = page.plan();
     if (!plan.stays_home.empty()) {
-        page.heading("Stays at home");
+        page.heading("Left at home");
         Table table({{"Item", false, true},
                      {"Mass", true},
-                     {"Saves", true},
-                     {"and up", true},
+                     {"Carry cost saved", true},
+                     {"Climb cost saved", true},
                      {"Why", false, true}});
         for (const planner::StaysHome& stays : plan.stays_home)
             table.row({stays.item,
@@ -192,11 +194,11 @@ void add_stays_home(TextPage& page) {
         page.add(table.text());
     }
     if (!plan.comes.empty()) {
-        page.heading("Comes, because");
+        page.heading("Packed because");
         Table table({{"Item", false, true},
                      {"Mass", true},
-                     {"Costs", true},
-                     {"and up", true},
+                     {"Carry cost", true},
+                     {"Climb cost", true},
                      {"Why", false, true}});
         for (const planner::Comes& comes : plan.comes)
             table.row({comes.item,
@@ -248,15 +250,15 @@ void add_assumptions(TextPage& page) {
                               band.high,
                               band.basis));
     page.item(fmt::format(
-        "Loads and times settled after {} {}; the last changed a pack by {:.1f} g "
+        "Loads and times converged after {} {}; the last changed a pack by {:.1f} g "
         "and a time by {:.1f} s at most.{}",
         plan.converged.rounds,
         plan.converged.rounds == 1 ? "round" : "rounds",
         1000.0 * plan.converged.largest_change_kg,
         plan.converged.largest_change_s,
         plan.converged.settled ? ""
-                               : " They did not settle between two choices; the more careful one "
-                                 "stands."));
+                               : " They did not converge: they alternated between two solutions; "
+                                 "the heavier one is shown."));
 }
 
 void add_cautions_left(TextPage& page) {

@@ -33,7 +33,7 @@ void add_verdict(TextPage& page) {
                                               : fmt::format(" {} {} below {} a decision.",
                                                             cautions,
                                                             cautions == 1 ? "caution" : "cautions",
-                                                            cautions == 1 ? "wants" : "want");
+                                                            cautions == 1 ? "needs" : "need");
     if (plan.can_be_carried_out()) {
         page.heading(fmt::format("Within what it knows, this plan can be carried out.{}", to_read));
         return;

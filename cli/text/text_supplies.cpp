@@ -68,10 +68,10 @@ std::string meal_heading(const planner::StageMeal& meal) {
 /// Who gets how much of what; one row where it is the same for all.
 void add_rations(TextPage& page, const Stage& stage) {
     const Plan& plan = page.plan();
-    std::vector<Column> columns{{"put in for", false, true}};
+    std::vector<Column> columns{{"Pack for", false, true}};
     for (const planner::StageMeal& meal : stage.meals)
         columns.push_back({meal_heading(meal), true});
-    columns.push_back({"together", true});
+    columns.push_back({"Total", true});
     std::vector<std::vector<std::string>> rows;
     for (std::size_t m = 0; m < stage.member_food_kg.size() && m < plan.trip.party.size(); ++m) {
         std::vector<std::string> cells;
@@ -185,7 +185,7 @@ void add_stage(TextPage& page, const Stage& stage) {
 void add_boxes(TextPage& page) {
     if (page.plan().stages.empty())
         return;
-    page.heading("Food and fuel to put in");
+    page.heading("Food and fuel to pack");
     for (const Stage& stage : page.plan().stages)
         add_stage(page, stage);
 }

@@ -26,7 +26,7 @@ std::string fills(const TextPage& page, const planner::WaterStretch& stretch) {
         return page.volume(fill_l) == page.volume(stretch.fill_l.front());
     });
     if (same && texts.size() > 1)
-        return "each " + page.volume(stretch.fill_l.front());
+        return page.volume(stretch.fill_l.front()) + " each";
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 

@@ -29,8 +29,8 @@ std::string raise_words(const Plan& plan, UnitSystem units) {
     for (std::size_t m = 0; m < raise.limits_kg.size(); ++m)
         limits.push_back(fmt::format(
             "{} {}", plan.trip.party[m].name, planner::show_mass(raise.limits_kg[m], units)));
-    return fmt::format("Bear it: as if every limit were {} higher ({}). More weight is more falls "
-                       "and slower help; whether a body can bear it, its owner says.",
+    return fmt::format("Accept the weight: the same as raising every limit by {} ({}). More weight "
+                       "means more falls and slower help.",
                        percent(raise.factor - 1.0),
                        fmt::join(limits, ", "));
 }
@@ -132,7 +132,7 @@ WaysTable ways_table(const Plan& plan, UnitSystem units) {
         if (way.figures)
             table.rows.push_back(row_of(label, *way.figures, units));
         if (way.left_home_kg > 0.0)
-            remark += fmt::format(" Boats and what is used only afloat, {}, stay at home.",
+            remark += fmt::format(" Boats and what is used only afloat, {}, are left at home.",
                                   planner::show_mass(way.left_home_kg, units));
         if (!way.refused.empty())
             remark += fmt::format(" Not planned: {}.", way.refused);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "cli/words/text_width.h"
+
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -14,8 +16,10 @@ struct Column {
     bool shortens = false; ///< gives way when the table would be too wide
 };
 
-/// Rows of text under headings, aligned by what a terminal shows, at most `line_columns` wide.
-/// Cells are made harmless (see one_line). Readable without colour.
+/// Rows of text under headings, aligned by what a terminal shows. Where the line is too short,
+/// headings take two lines, then long names are shortened, then the columns that are left stand
+/// below in a table of their own, behind the first column again; no figure is left out. Cells are
+/// made harmless (see one_line). Readable without colour.
 class Table {
   public:
     explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
@@ -36,8 +40,8 @@ class Table {
 
     [[nodiscard]] bool empty() const { return rows_.empty(); }
 
-    /// The lines of the table, each ended, all moved in by `indent` columns.
-    [[nodiscard]] std::string text(std::size_t indent = 2) const;
+    /// The lines of the table, each ended and at most `most` wide, all moved in by `indent`.
+    [[nodiscard]] std::string text(std::size_t indent = 2, std::size_t most = line_columns) const;
 
   private:
     struct Row {
@@ -45,8 +49,20 @@ class Table {
         std::string remark; ///< if it is one, it has no cells
     };
 
-    [[nodiscard]] std::vector<std::size_t> widths(std::size_t most) const;
-    [[nodiscard]] std::string group_line(const std::vector<std::size_t>& widths) const;
+    /// Columns that stand side by side, and how wide each is.
+    struct Block {
+        std::vector<std::size_t> columns;
+        std::vector<std::size_t> widths;
+
+        [[nodiscard]] std::size_t width() const;
+    };
+
+    [[nodiscard]] Block block_of(std::vector<std::size_t> columns, std::size_t most) const;
+    /// Columns that stay together: those under one heading, else each by itself.
+    [[nodiscard]] std::vector<std::vector<std::size_t>> units() const;
+    [[nodiscard]] std::vector<Block> blocks(std::size_t most) const;
+    [[nodiscard]] std::string group_line(const Block& block) const;
+    [[nodiscard]] std::string heading_lines(const Block& block, const std::string& margin) const;
 
     std::vector<Column> columns_;
     std::vector<Group> groups_; ///< from left to right
@@ -55,6 +71,7 @@ class Table {
 
 /// `text` broken into lines with `first` before the first line and as many spaces before the
 /// others: an item of a list.
-[[nodiscard]] std::string hanging(const std::string& first, const std::string& text);
+[[nodiscard]] std::string
+hanging(const std::string& first, const std::string& text, std::size_t most = line_columns);
 
 } // namespace tumpline::cli

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <chrono>
 
 namespace tumpline::cli {
@@ -56,7 +57,7 @@ std::string_view word(planner::TurnLimit limit) {
     case planner::TurnLimit::dusk:
         return "dusk";
     case planner::TurnLimit::no_way_back:
-        return "no_way_back";
+        return "no_return";
     case planner::TurnLimit::dark:
         return "dark";
     }
@@ -199,6 +200,30 @@ std::string_view carries_word(double carries) {
     if (carries < 3.0)
         return "two";
     return "three";
+}
+
+std::string_view boats_word(const planner::Plan& plan, bool rolled) {
+    if (rolled)
+        return "rolled";
+    const auto& craft = plan.trip.craft;
+    const bool soft = std::any_of(craft.begin(), craft.end(), [](const planner::Craft& one) {
+        return one.kind == planner::CraftKind::packraft ||
+               one.kind == planner::CraftKind::inflatable;
+    });
+    const auto& legs = plan.legs;
+    const bool can_roll = std::any_of(legs.begin(), legs.end(), [](const planner::PlanLeg& leg) {
+        return std::any_of(leg.choices.begin(), leg.choices.end(), [](const auto& choice) {
+            return choice.rolled;
+        });
+    });
+    return soft || can_roll ? "inflated" : "whole";
+}
+
+std::string no_return_words(const planner::Plan& plan, const planner::TurnRound& turn) {
+    const bool current = std::any_of(plan.legs.begin(), plan.legs.end(), [&](const auto& leg) {
+        return leg.leg == turn.leg && leg.current_mps > 0.0;
+    });
+    return fmt::format("no return {}from here", current ? "upstream " : "");
 }
 
 std::string_view carries_phrase(double carries) {

@@ -48,4 +48,11 @@ struct BothTexts {
 /// "one carry", "one and a half carries".
 [[nodiscard]] std::string_view carries_phrase(double carries);
 
+/// How boats go over a portage: "rolled", "inflated", or "whole" where none of them rolls up.
+[[nodiscard]] std::string_view boats_word(const planner::Plan& plan, bool rolled);
+
+/// "no return upstream from here"; where no current runs, of wind, without the direction.
+[[nodiscard]] std::string no_return_words(const planner::Plan& plan,
+                                          const planner::TurnRound& turn);
+
 } // namespace tumpline::cli

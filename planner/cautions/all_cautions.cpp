@@ -198,23 +198,23 @@ void CautionRules::route() {
                             leg.profile.heights_m.size()));
     }
     list_.anywhere();
-    const geo::Repairs& mended = route.repairs;
-    const std::size_t count = mended.duplicates + mended.spikes + mended.invalid_points +
-                              mended.void_heights + mended.backward_times;
+    const geo::Repairs& repaired = route.repairs;
+    const std::size_t count = repaired.duplicates + repaired.spikes + repaired.invalid_points +
+                              repaired.void_heights + repaired.backward_times;
     if (count > 0)
-        list_.add(
-            Level::note,
-            "tracks-mended",
-            fmt::format("{} points of the tracks were mended: {} duplicates, {} spikes, {} without "
-                        "a place on "
-                        "Earth, {} void heights, {} times running backwards.",
-                        count,
-                        mended.duplicates,
-                        mended.spikes,
-                        mended.invalid_points,
-                        mended.void_heights,
-                        mended.backward_times),
-            "docs/tracks.md");
+        list_.add(Level::note,
+                  "tracks-repaired",
+                  fmt::format(
+                      "{} points of the tracks were repaired: {} duplicates, {} spikes, {} without "
+                      "a place on "
+                      "Earth, {} void heights, {} times running backwards.",
+                      count,
+                      repaired.duplicates,
+                      repaired.spikes,
+                      repaired.invalid_points,
+                      repaired.void_heights,
+                      repaired.backward_times),
+                  "docs/tracks.md");
 }
 
 void CautionRules::whole_trip() {
@@ -224,8 +224,9 @@ void CautionRules::whole_trip() {
         list_.add(
             Level::note,
             "nights-flipped",
-            "Two answers took turns and did not settle: of nights the earlier stop was kept, of "
-            "carries the one with more lengths, of the sharing out the last.");
+            "Loads and times did not converge: they alternated between two solutions. The heavier "
+            "one is shown: the earlier stop for the night, the carry with more lengths, the last "
+            "sharing out.");
     if (!draft_.prepared.trip.start.ok())
         list_.add(
             Level::caution, "no-date", "No start date is given: daylight is that of 21 June.");

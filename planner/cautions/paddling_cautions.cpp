@@ -61,14 +61,13 @@ void WaterWatch::craft_on(const PlanLeg& leg) {
                                   in_both(show_mass, load.load_kg - load.payload_kg),
                                   in_both(show_mass, load.payload_kg)));
         if (load.freeboard_m && *load.freeboard_m < least_freeboard_m)
-            list_.add(
-                *load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
-                "low-freeboard",
-                format_both("{} has {} of side over the water under this load; with less than {} "
-                            "small waves come in. Take less, or another craft.",
-                            load.craft,
-                            in_both(show_length, *load.freeboard_m),
-                            in_both(show_length, least_freeboard_m)));
+            list_.add(*load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
+                      "low-freeboard",
+                      format_both("{} has {} of freeboard under this load; with less than {} "
+                                  "small waves come in. Take less, or another craft.",
+                                  load.craft,
+                                  in_both(show_length, *load.freeboard_m),
+                                  in_both(show_length, least_freeboard_m)));
         if (!load.fits_volume)
             list_.add(Level::caution,
                       "bags-too-small",
@@ -255,9 +254,10 @@ void WaterWatch::water_legs() {
                 return std::find(craft.crew.begin(), craft.crew.end(), m) != craft.crew.end();
             });
         if (!seated)
-            list_.add(Level::stop,
-                      "no-craft",
-                      fmt::format("{} sits in no craft.", draft_.prepared.trip.party[m].name));
+            list_.add(
+                Level::stop,
+                "no-craft",
+                fmt::format("{} has no seat in any boat.", draft_.prepared.trip.party[m].name));
     }
     for (const PlanLeg& leg : plan_.legs) {
         if (leg.travel != Travel::paddle)

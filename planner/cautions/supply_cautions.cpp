@@ -19,14 +19,14 @@ UnitText way_out_of(const WaterStretch& stretch) {
                                     [](const DryNight& one) { return one.too_much; });
     if (night != stretch.dry_nights.end())
         return format_both("It is the night of day {} at {} that makes it too much, with {} "
-                           "in camp; the way alone drinks {}. Sleep at water, or take more "
+                           "in camp; travelling alone takes {}. Sleep at water, or take more "
                            "vessels.",
                            night->day,
                            night->place,
                            in_both(show_volume, night->litres),
                            in_both(show_volume, stretch.way_l));
     if (!stretch.dry_nights.empty())
-        return format_both("The way alone, without the dry {}, drinks {}. Find a source on "
+        return format_both("Travelling alone, without the dry {}, takes {}. Find a source on "
                            "the way or take more vessels.",
                            stretch.dry_nights.size() == 1 ? "night" : "nights",
                            in_both(show_volume, stretch.way_l));
@@ -50,7 +50,7 @@ std::string open_again(const Stage& stage) {
 
 UnitText what_lacks(const Stage& stage) {
     const double reserve_kg = stage.reserve_kg;
-    const UnitText text = format_both("At {} lie {} of food and the stage to {} needs {}, {} more.",
+    const UnitText text = format_both("{} holds {} of food and the stage to {} needs {}, {} more.",
                                       stage.from,
                                       in_both(show_mass, stage.declared_kg.value_or(0.0)),
                                       stage.to,
@@ -99,7 +99,7 @@ std::vector<Caution> supply_cautions(const Assembly& draft, const Plan& plan) {
     if (draft.prepared.assumed.water.assumed_everywhere)
         list.add(Level::caution,
                  "water-assumed",
-                 "No place of kind \"water\" is given: the plan takes it that drinking water "
+                 "No place of kind \"water\" is given: the plan assumes that drinking water "
                  "is found on the way and at every camp. Name the dependable sources, and the "
                  "dry camps.");
     return list.take();

@@ -226,7 +226,7 @@ void Counter::remarks() {
         odds_.remarks.emplace_back("No wind is given (/weather/wind), so none is drawn: on open "
                                    "water these odds are too good.");
     if (!draft_.settled.converged.settled)
-        odds_.remarks.emplace_back("The plan itself settled only by keeping the safer of two "
+        odds_.remarks.emplace_back("The plan itself converged only by keeping the safer of two "
                                    "choices; some draws may choose the other.");
 }
 

@@ -127,7 +127,7 @@ std::vector<CarryWay> ways_of(const std::vector<Portage>& portages) {
     return ways;
 }
 
-/// "one and a half carries, boats whole".
+/// "one and a half carries, boats inflated".
 std::string way_text(const CarrySpan& span, bool tell_boats) {
     const std::string_view carries = span.carries == 1.0   ? "a single carry"
                                      : span.carries == 1.5 ? "one and a half carries"
@@ -135,7 +135,7 @@ std::string way_text(const CarrySpan& span, bool tell_boats) {
                                                            : "a triple carry";
     if (!tell_boats)
         return std::string(carries);
-    return fmt::format("{} with the boats {}", carries, span.rolled ? "rolled" : "whole");
+    return fmt::format("{} with the boats {}", carries, span.rolled ? "rolled" : "inflated");
 }
 
 /// "3rd".

@@ -21,7 +21,8 @@ constexpr auto waters = std::to_array<Word<Water>>(
     {{"lake", Water::lake}, {"river", Water::river}, {"sea", Water::sea}});
 constexpr auto boats_on_carry =
     std::to_array<Word<BoatOnCarry>>({{"rolled", BoatOnCarry::rolled},
-                                      {"whole", BoatOnCarry::whole},
+                                      {"inflated", BoatOnCarry::whole},
+                                      {"whole", BoatOnCarry::whole}, // as it was called at first
                                       {"auto", BoatOnCarry::automatic}});
 constexpr auto place_kinds = std::to_array<Word<PlaceKind>>({{"start", PlaceKind::start},
                                                              {"finish", PlaceKind::finish},

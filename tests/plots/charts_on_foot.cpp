@@ -193,7 +193,7 @@ Chart compendium_chart() {
           std::pair{"paddling, hard", met_paddling_hard},
           std::pair{"paddling, steady", met_paddling_steady},
           std::pair{"paddling for pleasure", met_paddling_pleasure},
-          std::pair{"camp, change-over", met_camp},
+          std::pair{"camp, transition", met_camp},
           std::pair{"standing", met_standing},
           std::pair{"asleep, sitting", met_sleep}})
         chart.lines.push_back(curve(chart, name, [met = activity_met](double mass_kg) {

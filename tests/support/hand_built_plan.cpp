@@ -299,7 +299,8 @@ std::vector<TurnRound> turn_rounds() {
 
 CarrySummary carrying(const PlanLeg& portage) {
     CarrySummary summary;
-    summary.sentence = "A double carry with the boats whole; everyone always takes their own boat.";
+    summary.sentence =
+        "A double carry with the boats inflated; everyone always takes their own boat.";
     summary.portages = 1;
     summary.length_m = portage.to_m - portage.from_m;
     summary.spans = {{.carries = 2.0,

@@ -120,7 +120,7 @@ const std::set<std::string> readable = {
     "heights-of-all-kinds.gpx", // heights that are none are left out and counted
     "swapped.gpx",              // latitude and longitude both lie on Earth
     "null-coordinates.geojson", // the other lines of the file are sound
-    "latin-1.geojson",          // only a name, which is mended
+    "latin-1.geojson",          // only a name, which is repaired
     "huge-numbers.geojson"};
 
 bool is_track(const fs::path& file) {

@@ -82,8 +82,8 @@ TEST_P(PlanText, SaysFirstWhatMattersMost) {
                              "\nCraft",
                              "\nFood, fuel and water",
                              "\nAppointments",
-                             "\nWays out",
-                             "\nStays at home",
+                             "\nBail-out routes",
+                             "\nLeft at home",
                              "\nCautions for the whole trip",
                              "\nAssumed",
                              "\nModels"}) {
