@@ -1,5 +1,6 @@
 #include "planner/plan.h"
 
+#include "planner/cautions/verdict.h"
 #include "planner/conditions/calendar.h"
 #include "planner/results/assembly.h"
 #include "planner/results/models_used.h"
@@ -71,6 +72,7 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.exits = plan_exits(draft);
     plan.turn_rounds = plan_turn_rounds(draft);
     plan.cautions = plan_cautions(draft, plan);
+    plan.verdict = verdict_of(draft, plan);
     return plan;
 }
 

@@ -10,6 +10,7 @@
 #include "planner/results/supplies.h"
 #include "planner/route/route.h"
 #include "planner/trip/trip.h"
+#include "planner/verdict.h"
 
 #include <cstddef>
 #include <optional>
@@ -357,6 +358,7 @@ struct Plan {
     Remedies remedies;    ///< where packs are over their limits
     OtherWays other_ways; ///< the trip by its alternatives
     std::vector<Caution> cautions;
+    Verdict verdict; ///< of `cautions`, and what could not be judged
     Ledger ledger;
 
     /// Whether no caution is a stop.

@@ -133,6 +133,10 @@ void add_plan(DeclaredCommands& line) {
         options->format,
         {{"text", PlanFormat::text}, {"json", PlanFormat::json}, {"csv", PlanFormat::csv}},
         "text for people; json is the whole plan and csv its legs, for programs");
+    command.add_flag(
+        "--strict",
+        options->strict,
+        "exit 3 also if the plan breaks what was asked, not only if it cannot be done");
     runs(line, command, options, plan);
 }
 

@@ -21,7 +21,9 @@ ExitCode plan(const PlanOptions& options, Console console) {
         console.out << plan_csv(plan);
         break;
     }
-    return plan.can_be_carried_out() ? ExitCode::done : ExitCode::no_plan;
+    const planner::VerdictLevel worst_allowed =
+        options.strict ? planner::VerdictLevel::clear : planner::VerdictLevel::breaks;
+    return plan.verdict.level <= worst_allowed ? ExitCode::done : ExitCode::no_plan;
 }
 
 } // namespace tumpline::cli

@@ -10,10 +10,12 @@ enum class PlanFormat { text, json, csv };
 struct PlanOptions {
     TripOptions trip;
     PlanFormat format = PlanFormat::text;
+    bool strict = false; ///< a plan that breaks what was asked is none
 };
 
 /// Computes the plan and prints it: days, legs, portages, loads, cautions.
-/// Answers ExitCode::no_plan, with the plan printed, if the plan cannot be carried out.
+/// Answers ExitCode::no_plan, with the plan printed, if it cannot be done, and where `strict` also
+/// if it breaks what was asked.
 [[nodiscard]] ExitCode plan(const PlanOptions& options, Console console);
 
 } // namespace tumpline::cli

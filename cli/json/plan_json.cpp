@@ -342,6 +342,8 @@ Json comes_json(const planner::Comes& comes) {
 Json caution_json(const planner::Caution& caution) {
     return {{"level", word(caution.level)},
             {"code", caution.code},
+            {"title", caution.title},
+            {"subject", name_or_null(caution.subject)},
             {"day", or_null(caution.day)},
             {"leg", or_null(caution.leg)},
             {"text", caution.text},
@@ -356,7 +358,8 @@ Json heading(const Plan& plan, std::string_view version) {
             {"time_zone", plan.trip.time_zone},
             {"party",
              array_of(plan.trip.party, [](const planner::Member& member) { return member.name; })},
-            {"can_be_carried_out", plan.can_be_carried_out()}};
+            {"can_be_carried_out", plan.can_be_carried_out()},
+            {"verdict", verdict_json(plan)}};
 }
 
 /// Names may hold bytes that are no text; programs get valid JSON all the same.

@@ -7,6 +7,8 @@
 /// Parts of the plan as JSON, each an entry of docs/plan-json.md of the same name.
 namespace tumpline::cli {
 
+[[nodiscard]] nlohmann::ordered_json verdict_json(const planner::Plan& plan);
+
 [[nodiscard]] nlohmann::ordered_json appointments_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json exits_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json turn_rounds_json(const planner::Plan& plan);

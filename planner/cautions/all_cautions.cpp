@@ -1,4 +1,5 @@
 #include "planner/cautions/caution_list.h"
+#include "planner/cautions/caution_titles.h"
 #include "planner/cautions/day_rule_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
 #include "planner/models/constants.h"
@@ -37,6 +38,8 @@ class CautionRules {
 
   private:
     void days();
+    void arrival_after(const PlanDay& day, sys_seconds dusk, Level level);
+    void moving_time(const PlanDay& day);
     void rest_days();
     void appointments();
     void route();
@@ -47,8 +50,38 @@ class CautionRules {
     CautionList list_;
 };
 
-void CautionRules::days() {
+void CautionRules::arrival_after(const PlanDay& day, sys_seconds dusk, Level level) {
+    const auto late_s = static_cast<double>((day.arrive - dusk).count());
+    Caution& caution = list_.add(
+        level,
+        "after-dusk",
+        fmt::format("Arrival at {} is {} after dusk ({}). Set off earlier or sleep before it.",
+                    clock_on(draft_, day.arrive, day.day),
+                    show_duration(late_s),
+                    clock(draft_, dusk)),
+        "NOAASolar");
+    set_figure(caution, show_duration(late_s) + " late", late_s);
+}
+
+void CautionRules::moving_time(const PlanDay& day) {
     const AssumedTimes& times = draft_.prepared.assumed.times;
+    const std::string moving = show_duration(day.moving_s);
+    const auto add = [&](Level level, std::string code, std::string_view what, double limit_s) {
+        const std::string limit = show_duration(limit_s);
+        Caution& caution =
+            list_.add(level, std::move(code), fmt::format(fmt::runtime(what), moving, limit));
+        set_figure(caution, fmt::format("{} of {}", moving, limit), day.moving_s - limit_s);
+    };
+    if (times.hours_limit_s && day.moving_s > *times.hours_limit_s)
+        add(Level::stop,
+            "hours-over-limit",
+            "{} of moving is more than the limit of {}.",
+            *times.hours_limit_s);
+    else if (day.moving_s > times.hours_s * 1.001)
+        add(Level::caution, "longer-than-asked", "{} of moving; asked were {}.", times.hours_s);
+}
+
+void CautionRules::days() {
     for (const PlanDay& day : plan_.days) {
         if (day.rest_day)
             continue;
@@ -66,15 +99,7 @@ void CautionRules::days() {
                 "dark.",
                 "NOAASolar");
         else if (dusk && day.arrive > *dusk)
-            list_.add(
-                dusk_level,
-                "after-dusk",
-                fmt::format(
-                    "Arrival at {} is {} after dusk ({}). Set off earlier or sleep before it.",
-                    clock_on(draft_, day.arrive, day.day),
-                    show_duration(static_cast<double>((day.arrive - *dusk).count())),
-                    clock(draft_, *dusk)),
-                "NOAASolar");
+            arrival_after(day, *dusk, dusk_level);
         else if (dusk && day.arrive_late > *dusk)
             list_.add(
                 Level::note,
@@ -91,18 +116,7 @@ void CautionRules::days() {
                                   clock(draft_, day.set_off),
                                   clock(draft_, *dawn)),
                       "NOAASolar");
-        if (times.hours_limit_s && day.moving_s > *times.hours_limit_s)
-            list_.add(Level::stop,
-                      "hours-over-limit",
-                      fmt::format("{} of moving is more than the limit of {}.",
-                                  show_duration(day.moving_s),
-                                  show_duration(*times.hours_limit_s)));
-        else if (day.moving_s > times.hours_s * 1.001)
-            list_.add(Level::caution,
-                      "longer-than-asked",
-                      fmt::format("{} of moving; asked were {}.",
-                                  show_duration(day.moving_s),
-                                  show_duration(times.hours_s)));
+        moving_time(day);
         if (day.dry_camp)
             list_.add(
                 Level::note,
@@ -153,7 +167,7 @@ void CautionRules::appointments() {
             continue;
         const double early_s = one.spare_s + one.margin_s;
         const std::string arrive = clock_on(draft_, one.arrive, one.day);
-        list_.add(
+        Caution& caution = list_.add(
             one.hard ? Level::stop : Level::caution,
             "appointment-missed",
             early_s < 0.0
@@ -171,6 +185,12 @@ void CautionRules::appointments() {
                               show_duration(early_s),
                               show_duration(one.margin_s),
                               clock(draft_, one.by)));
+        caution.subject = fmt::format("{} at {}", one.what, one.at);
+        set_figure(caution,
+                   early_s < 0.0 ? fmt::format("missed by {}", show_duration(-early_s))
+                                 : fmt::format("{} less than the margin asked for",
+                                               show_duration(-one.spare_s)),
+                   -one.spare_s);
     }
     list_.anywhere();
 }
@@ -232,7 +252,7 @@ void CautionRules::whole_trip() {
             Level::caution, "no-date", "No start date is given: daylight is that of 21 June.");
     if (assumed.weather.water_c && *assumed.weather.water_c < 15.0 && plan_.totals.paddle_m > 0.0)
         list_.add(
-            Level::caution,
+            Level::note,
             "cold-water",
             format_both(
                 "Water at {}: about a minute to get the breath back, ten minutes of useful "
@@ -264,7 +284,10 @@ std::vector<Caution> CautionRules::run() {
 } // namespace
 
 std::vector<Caution> plan_cautions(const Assembly& draft, const Plan& plan) {
-    return CautionRules(draft, plan).run();
+    std::vector<Caution> cautions = CautionRules(draft, plan).run();
+    for (Caution& caution : cautions)
+        caution.title = caution_kind(caution.code).title;
+    return cautions;
 }
 
 } // namespace tumpline::planner

@@ -27,10 +27,10 @@ class CautionList {
     /// Of the trip as a whole.
     void anywhere() { at({}); }
 
-    void add(Level level,
-             std::string code,
-             const UnitText& text,
-             std::string_view source = common_practice) {
+    Caution& add(Level level,
+                 std::string code,
+                 const UnitText& text,
+                 std::string_view source = common_practice) {
         list_.push_back({.level = level,
                          .code = std::move(code),
                          .day = day_,
@@ -38,6 +38,7 @@ class CautionList {
                          .text = text.metric,
                          .source = std::string(source),
                          .imperial = imperial_if_other(text)});
+        return list_.back();
     }
 
     void add(const std::vector<Caution>& more) {
@@ -51,6 +52,13 @@ class CautionList {
     std::optional<std::size_t> leg_;
     std::vector<Caution> list_;
 };
+
+/// How bad a caution is: as people read it, and as a number that finds the worst of its code.
+inline void set_figure(Caution& caution, const UnitText& figure, double excess) {
+    caution.figure = figure.metric;
+    caution.figure_imperial = imperial_if_other(figure);
+    caution.excess = excess;
+}
 
 /// "18:05" in a zone, as every clock time is shown: to the minute.
 [[nodiscard]] inline std::string clock_words(geo::sys_seconds at, const std::string& zone) {

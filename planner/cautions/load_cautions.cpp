@@ -27,6 +27,7 @@ class LoadWatch {
     std::vector<Caution> run();
 
   private:
+    void pack_over(const MemberLoad& load, double body_kg);
     void packs_on(const PlanLeg& leg);
     void things_on(const PlanLeg& walk);
     void pieces_on_portages();
@@ -87,7 +88,7 @@ void LoadWatch::too_heavy(const std::string& name,
     const UnitText who = bearers.size() == 1
                              ? format_both("{}'s limit of {}", bearer, limit)
                              : format_both("every limit; the highest is {}'s, {}", bearer, limit);
-    list_.add(
+    Caution& caution = list_.add(
         level,
         "item-over-limits",
         format_both(
@@ -97,6 +98,9 @@ void LoadWatch::too_heavy(const std::string& name,
             mass,
             who,
             given ? std::string_view("") : std::string_view(" (assumed by body mass)")));
+    caution.subject = name;
+    set_figure(
+        caution, format_both("{} of {}", mass, limit), mass_kg - leg.loads[strongest].limit_kg);
 }
 
 void LoadWatch::things_on(const PlanLeg& walk) {
@@ -129,23 +133,34 @@ void LoadWatch::pieces_on_portages() {
     }
 }
 
+void LoadWatch::pack_over(const MemberLoad& load, double body_kg) {
+    const UnitText pack = in_both(show_mass, load.pack_max_kg);
+    const UnitText limit = in_both(show_mass, load.limit_kg);
+    Caution& caution =
+        list_.add(Level::caution,
+                  "pack-over-limit",
+                  format_both("{} carries {}, {} over the limit of {} ({:.0f} % of body mass).",
+                              load.member,
+                              pack,
+                              in_both(show_mass, load.pack_max_kg - load.limit_kg),
+                              limit,
+                              100.0 * load.pack_max_kg / body_kg),
+                  "Bastien2016");
+    caution.subject = load.member;
+    set_figure(caution,
+               format_both("{} of {}", pack, limit),
+               load.limit_kg > 0.0 ? load.pack_max_kg / load.limit_kg : load.pack_max_kg);
+}
+
 void LoadWatch::packs_on(const PlanLeg& leg) {
     for (const MemberLoad& load : leg.loads) {
         const auto member = static_cast<std::size_t>(&load - leg.loads.data());
         const double body_kg = trip_.party[member].body_kg;
         if (load.pack_max_kg > load.limit_kg + shown_over_kg)
-            list_.add(Level::caution,
-                      "pack-over-limit",
-                      format_both("{} carries {}, {} over the limit of {} ({:.0f} % of body mass).",
-                                  load.member,
-                                  in_both(show_mass, load.pack_max_kg),
-                                  in_both(show_mass, load.pack_max_kg - load.limit_kg),
-                                  in_both(show_mass, load.limit_kg),
-                                  100.0 * load.pack_max_kg / body_kg),
-                      "Bastien2016");
+            pack_over(load, body_kg);
         if (leg.travel == Travel::walk && load.pack_max_kg > body_kg &&
-            told_crushed_.insert(member).second)
-            list_.add(
+            told_crushed_.insert(member).second) {
+            Caution& caution = list_.add(
                 Level::stop,
                 "pack-over-body",
                 format_both("{}'s pack of {} is heavier than its bearer: no day is "
@@ -153,6 +168,9 @@ void LoadWatch::packs_on(const PlanLeg& leg) {
                             load.member,
                             in_both(show_mass, load.pack_max_kg)),
                 "Bastien2016");
+            caution.subject = load.member;
+            set_figure(caution, in_both(show_mass, load.pack_max_kg), load.pack_max_kg);
+        }
     }
 }
 

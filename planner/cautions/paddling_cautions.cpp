@@ -19,6 +19,11 @@ namespace {
 /// Six inches; common practice for open boats, no source.
 constexpr double least_freeboard_m = 0.1524;
 
+/// "class III where class II is the most".
+std::string class_of_class(RiverClass here, RiverClass most) {
+    return fmt::format("class {}, at most class {}", class_word(here), class_word(most));
+}
+
 /// What is to be said of boats, wind and rivers, leg by leg.
 class WaterWatch {
   public:
@@ -33,9 +38,14 @@ class WaterWatch {
     void water_legs();
     void estimates();
     void wind_on(const PlanLeg& leg);
+    void wind_over_ceiling(const PlanLeg& leg, bool crossing);
     void river_on(const PlanLeg& leg);
+    void hard_class(RiverClass here);
     void estimated_current_on(const PlanLeg& leg);
     void craft_on(const PlanLeg& leg);
+    void boat_on(const CraftLoad& load);
+    void class_over_craft(const Craft& craft, RiverClass here);
+    void class_over_member(const Member& member, RiverClass here);
 
     [[nodiscard]] const TripLeg& spec(const PlanLeg& leg) const {
         return draft_.prepared.route.legs[leg.leg - 1].spec;
@@ -47,20 +57,24 @@ class WaterWatch {
     std::set<std::size_t> told_uneven_; ///< craft whose bags were spoken of
 };
 
-void WaterWatch::craft_on(const PlanLeg& leg) {
-    const Trip& trip = draft_.prepared.trip;
-    const RiverClass here = spec(leg).river_class.value_or(0);
-    for (std::size_t c = 0; c < leg.craft.size(); ++c) {
-        const CraftLoad& load = leg.craft[c];
-        if (load.payload_kg > 0.0 && load.load_kg > load.payload_kg)
-            list_.add(Level::stop,
-                      "craft-over-payload",
-                      format_both("{} bears {}, {} over its payload of {}.",
-                                  load.craft,
-                                  in_both(show_mass, load.load_kg),
-                                  in_both(show_mass, load.load_kg - load.payload_kg),
-                                  in_both(show_mass, load.payload_kg)));
-        if (load.freeboard_m && *load.freeboard_m < least_freeboard_m)
+void WaterWatch::boat_on(const CraftLoad& load) {
+    if (load.payload_kg > 0.0 && load.load_kg > load.payload_kg) {
+        Caution& caution = list_.add(Level::stop,
+                                     "craft-over-payload",
+                                     format_both("{} bears {}, {} over its payload of {}.",
+                                                 load.craft,
+                                                 in_both(show_mass, load.load_kg),
+                                                 in_both(show_mass, load.load_kg - load.payload_kg),
+                                                 in_both(show_mass, load.payload_kg)));
+        caution.subject = load.craft;
+        set_figure(caution,
+                   format_both("{} of {}",
+                               in_both(show_mass, load.load_kg),
+                               in_both(show_mass, load.payload_kg)),
+                   load.load_kg - load.payload_kg);
+    }
+    if (load.freeboard_m && *load.freeboard_m < least_freeboard_m) {
+        Caution& caution =
             list_.add(*load.freeboard_m <= 0.0 ? Level::stop : Level::caution,
                       "low-freeboard",
                       format_both("{} has {} of freeboard under this load; with less than {} "
@@ -68,11 +82,24 @@ void WaterWatch::craft_on(const PlanLeg& leg) {
                                   load.craft,
                                   in_both(show_length, *load.freeboard_m),
                                   in_both(show_length, least_freeboard_m)));
-        if (!load.fits_volume)
-            list_.add(Level::caution,
-                      "bags-too-small",
-                      fmt::format("What goes into the bags of {} does not fit their volume.",
-                                  load.craft));
+        caution.subject = load.craft;
+        set_figure(caution, in_both(show_length, *load.freeboard_m), -*load.freeboard_m);
+    }
+    if (!load.fits_volume)
+        list_
+            .add(
+                Level::caution,
+                "bags-too-small",
+                fmt::format("What goes into the bags of {} does not fit their volume.", load.craft))
+            .subject = load.craft;
+}
+
+void WaterWatch::craft_on(const PlanLeg& leg) {
+    const Trip& trip = draft_.prepared.trip;
+    const RiverClass here = spec(leg).river_class.value_or(0);
+    for (std::size_t c = 0; c < leg.craft.size(); ++c) {
+        const CraftLoad& load = leg.craft[c];
+        boat_on(load);
         const double apart_kg = std::abs(load.left_kg - load.right_kg);
         if (apart_kg > 2.0 && told_uneven_.insert(c).second)
             list_.add(
@@ -81,28 +108,72 @@ void WaterWatch::craft_on(const PlanLeg& leg) {
                 format_both("The two bags of {} differ by {}: no piece can be moved to level them.",
                             load.craft,
                             in_both(show_mass, apart_kg)));
-        if (trip.craft[c].river_class && here > *trip.craft[c].river_class)
-            list_.add(
-                Level::stop,
-                "class-over-craft",
-                fmt::format("Class {} is harder than {} is meant for (class {}). Plan a portage.",
-                            class_word(here),
-                            load.craft,
-                            class_word(*trip.craft[c].river_class)),
-                "AWScale");
+        class_over_craft(trip.craft[c], here);
     }
     for (const Member& member : trip.party)
-        if (member.river_class && here > *member.river_class)
-            list_.add(
-                Level::stop,
-                "class-over-party",
-                fmt::format(
-                    "Class {} is harder than {} paddles (class {}). Plan a portage, or paddle it "
+        class_over_member(member, here);
+}
+
+void WaterWatch::class_over_craft(const Craft& craft, RiverClass here) {
+    if (!craft.river_class || here <= *craft.river_class)
+        return;
+    Caution& caution =
+        list_.add(Level::stop,
+                  "class-over-craft",
+                  fmt::format("Class {} is harder than {} is meant for (class {}). Plan a portage.",
+                              class_word(here),
+                              craft.name,
+                              class_word(*craft.river_class)),
+                  "AWScale");
+    caution.subject = craft.name;
+    set_figure(caution, class_of_class(here, *craft.river_class), here);
+}
+
+void WaterWatch::class_over_member(const Member& member, RiverClass here) {
+    if (!member.river_class || here <= *member.river_class)
+        return;
+    Caution& caution = list_.add(
+        Level::stop,
+        "class-over-party",
+        fmt::format("Class {} is harder than {} paddles (class {}). Plan a portage, or paddle it "
                     "with a qualified guide.",
                     class_word(here),
                     member.name,
                     class_word(*member.river_class)),
-                "AWScale");
+        "AWScale");
+    caution.subject = member.name;
+    set_figure(caution, class_of_class(here, *member.river_class), here);
+}
+
+/// Every lake and the sea have the ceiling of the boats on them; far from shore it forbids.
+void WaterWatch::wind_over_ceiling(const PlanLeg& leg, bool crossing) {
+    const double shelter = crossing ? 0.0 : spec(leg).shelter.value_or(0.0);
+    const double here_mps = draft_.prepared.assumed.weather.wind_mps * (1.0 - shelter);
+    for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
+        const double ceiling_mps = draft_.prepared.assumed.craft[c].wind_ceiling_mps;
+        if (here_mps <= ceiling_mps)
+            continue;
+        const std::string& name = draft_.prepared.trip.craft[c].name;
+        Caution& caution = list_.add(
+            crossing ? Level::stop : Level::caution,
+            crossing ? "exposed-crossing" : "wind-over-ceiling",
+            format_both(crossing
+                            ? "Open crossing in {} of wind (force {}): above the ceiling of {} for "
+                              "{}. Wait, or follow the shore."
+                            : "Wind of {} (force {}) is above the ceiling of {} for open water "
+                              "with {}: wait, or keep to a sheltered shore.",
+                        wind_words(here_mps),
+                        beaufort(here_mps),
+                        wind_words(ceiling_mps),
+                        name));
+        caution.subject = name;
+        set_figure(caution,
+                   format_both("force {}, {} of wind, ceiling {}",
+                               beaufort(here_mps),
+                               wind_words(here_mps),
+                               wind_words(ceiling_mps)),
+                   here_mps - ceiling_mps);
+    }
 }
 
 void WaterWatch::wind_on(const PlanLeg& leg) {
@@ -130,40 +201,11 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                             wind_words(weather.wind_mps),
                             in_both(show_speed, 0.3)));
     }
-    if (spec(leg).water.value_or(Water::lake) != Water::river &&
-        !spec(leg).open_crossing.value_or(false)) {
-        for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
-            const double ceiling_mps = draft_.prepared.assumed.craft[c].wind_ceiling_mps;
-            const double here_mps = weather.wind_mps * (1.0 - spec(leg).shelter.value_or(0.0));
-            if (here_mps > ceiling_mps)
-                list_.add(
-                    Level::caution,
-                    "wind-over-ceiling",
-                    format_both(
-                        "Wind of {} (force {}) is above the ceiling of {} for open water with {}: "
-                        "wait, or keep to a sheltered shore.",
-                        wind_words(here_mps),
-                        beaufort(here_mps),
-                        wind_words(ceiling_mps),
-                        draft_.prepared.trip.craft[c].name));
-        }
-    }
-    if (!spec(leg).open_crossing.value_or(false))
+    const bool crossing = spec(leg).open_crossing.value_or(false);
+    if (crossing || spec(leg).water.value_or(Water::lake) != Water::river)
+        wind_over_ceiling(leg, crossing);
+    if (!crossing)
         return;
-    const int force = beaufort(weather.wind_mps);
-    for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
-        const AssumedCraft& craft = draft_.prepared.assumed.craft[c];
-        if (weather.wind_mps > craft.wind_ceiling_mps)
-            list_.add(Level::stop,
-                      "exposed-crossing",
-                      format_both(
-                          "Open crossing in {} of wind (force {}): above the ceiling of {} for {}. "
-                          "Wait, or follow the shore.",
-                          wind_words(weather.wind_mps),
-                          force,
-                          wind_words(craft.wind_ceiling_mps),
-                          draft_.prepared.trip.craft[c].name));
-    }
     list_.add(
         Level::caution,
         "exposed-crossing",
@@ -172,13 +214,33 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                     "rough within 20 minutes. Turn back on your own limit.",
                     clock_words(leg.start, draft_.prepared.assumed.time_zone),
                     clock_words(leg.end, draft_.prepared.assumed.time_zone),
-                    force));
+                    beaufort(weather.wind_mps)));
+}
+
+/// A class that somebody should know to paddle, where the trip file says that of nobody.
+void WaterWatch::hard_class(RiverClass here) {
+    const std::vector<Member>& party = draft_.prepared.trip.party;
+    const bool known = std::any_of(
+        party.begin(), party.end(), [](const Member& one) { return one.river_class.has_value(); });
+    if (known)
+        return;
+    Caution& caution =
+        list_.add(Level::caution,
+                  "class-unjudged",
+                  fmt::format("Class {} is planned and the trip file says of nobody what class "
+                              "they paddle (\"class\" of a member of the party): whether this crew "
+                              "can run it is not known. Plan a portage, or say what they paddle.",
+                              class_word(here)),
+                  "AWScale");
+    set_figure(caution, fmt::format("class {}", class_word(here)), here);
 }
 
 void WaterWatch::river_on(const PlanLeg& leg) {
     if (spec(leg).water.value_or(Water::lake) != Water::river)
         return;
     const RiverClass here = spec(leg).river_class.value_or(0);
+    if (here >= 3)
+        hard_class(here);
     if (here >= 3)
         list_.add(
             Level::caution,
@@ -316,7 +378,7 @@ std::vector<Caution> usual_water_cautions(const Plan& plan) {
         return {};
     CautionList list;
     list.add(
-        Level::caution,
+        Level::note,
         "usual-water",
         "On the water: life jackets are worn. Trees in the water are on no map; expect them at "
         "bends and after "

@@ -14,7 +14,7 @@ namespace tumpline::planner {
 namespace {
 
 /// Whether one condition holds, in words, with the leg that decides it.
-struct Verdict {
+struct Finding {
     bool holds;
     UnitText why;
     std::size_t leg; ///< from 1; 0: none in particular
@@ -29,18 +29,18 @@ class Judge {
   public:
     Judge(const Route& route, const Assumed& assumed) : route_(route), assumed_(assumed) {}
 
-    [[nodiscard]] Verdict judge(const Condition& condition) const;
+    [[nodiscard]] Finding judge(const Condition& condition) const;
 
   private:
-    [[nodiscard]] Verdict river_class(RiverClass wanted) const;
-    [[nodiscard]] Verdict open_crossing() const;
-    [[nodiscard]] Verdict snow() const;
+    [[nodiscard]] Finding river_class(RiverClass wanted) const;
+    [[nodiscard]] Finding open_crossing() const;
+    [[nodiscard]] Finding snow() const;
 
     const Route& route_;
     const Assumed& assumed_;
 };
 
-Verdict Judge::river_class(RiverClass wanted) const {
+Finding Judge::river_class(RiverClass wanted) const {
     RiverClass hardest = 0;
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
@@ -60,24 +60,24 @@ Verdict Judge::river_class(RiverClass wanted) const {
             0};
 }
 
-Verdict Judge::open_crossing() const {
+Finding Judge::open_crossing() const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i)
         if (route_.legs[i].spec.open_crossing.value_or(false))
             return {true, fmt::format("open crossing on \"{}\"", route_.legs[i].name), i + 1};
     return {false, "no open crossing", 0};
 }
 
-Verdict Judge::snow() const {
+Finding Judge::snow() const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i)
         if (route_.legs[i].spec.terrain == Terrain::snow)
             return {true, fmt::format("snow on \"{}\"", route_.legs[i].name), i + 1};
-    return assumed_.weather.snow ? Verdict{true, "snow is expected", 0}
-                                 : Verdict{false, "no snow is expected", 0};
+    return assumed_.weather.snow ? Finding{true, "snow is expected", 0}
+                                 : Finding{false, "no snow is expected", 0};
 }
 
-Verdict Judge::judge(const Condition& condition) const {
-    Verdict all{true, "", 0};
-    const auto also = [&](const Verdict& next) {
+Finding Judge::judge(const Condition& condition) const {
+    Finding all{true, "", 0};
+    const auto also = [&](const Finding& next) {
         if (!next.holds && all.holds)
             all = next;
         else if (next.holds && all.holds) {
@@ -88,8 +88,8 @@ Verdict Judge::judge(const Condition& condition) const {
     const auto below =
         [&](const std::optional<double>& known, double limit_c, std::string_view what) {
             if (!known)
-                return Verdict{true, fmt::format("the {} temperature is not given", what), 0};
-            return Verdict{*known < limit_c,
+                return Finding{true, fmt::format("the {} temperature is not given", what), 0};
+            return Finding{*known < limit_c,
                            format_both("{} at {}, {} {}",
                                        what,
                                        in_both(show_temperature, *known),
@@ -101,15 +101,15 @@ Verdict Judge::judge(const Condition& condition) const {
         also(river_class(*condition.river_class));
     if (condition.open_crossing)
         also([&] {
-            Verdict verdict = open_crossing();
-            verdict.holds = verdict.holds == *condition.open_crossing;
-            return verdict;
+            Finding finding = open_crossing();
+            finding.holds = finding.holds == *condition.open_crossing;
+            return finding;
         }());
     if (condition.snow)
         also([&] {
-            Verdict verdict = snow();
-            verdict.holds = verdict.holds == *condition.snow;
-            return verdict;
+            Finding finding = snow();
+            finding.holds = finding.holds == *condition.snow;
+            return finding;
         }());
     if (condition.rain)
         also({!assumed_.weather.rain_known || assumed_.weather.rain == *condition.rain,
@@ -149,42 +149,42 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
     KitChoice choice;
     for (const KitItem& item : trip.kit) {
         const double mass_kg = item.mass_kg * item.count;
-        Verdict verdict{true, "", 0};
+        Finding finding{true, "", 0};
         if (!item.when.empty()) {
             UnitText against("");
-            verdict.holds = false;
+            finding.holds = false;
             for (const Condition& condition : item.when) {
-                Verdict one = judge.judge(condition);
+                Finding one = judge.judge(condition);
                 if (one.holds) {
-                    verdict = std::move(one);
+                    finding = std::move(one);
                     break;
                 }
                 against = joined(against, "; ", one.why);
             }
-            if (!verdict.holds)
-                verdict.why = against;
+            if (!finding.holds)
+                finding.why = against;
         }
-        const bool comes = item.bring.value_or(verdict.holds);
-        const bool overridden = item.bring && *item.bring != verdict.holds;
+        const bool comes = item.bring.value_or(finding.holds);
+        const bool overridden = item.bring && *item.bring != finding.holds;
         if (overridden)
-            verdict.why =
+            finding.why =
                 format_both("{} by the trip file, although {}",
                             comes ? "brought" : "left",
-                            verdict.why.metric.empty() ? UnitText("it always comes") : verdict.why);
+                            finding.why.metric.empty() ? UnitText("it always comes") : finding.why);
         choice.brought.push_back(comes);
         if (!comes)
             choice.stays_home.push_back({item.name,
                                          mass_kg,
-                                         verdict.why.metric,
-                                         imperial_if_other(verdict.why),
+                                         finding.why.metric,
+                                         imperial_if_other(finding.why),
                                          mass_kg * way.km,
                                          mass_kg * way.up_m});
         else if (!item.when.empty() || overridden)
             choice.comes.push_back({item.name,
                                     mass_kg,
-                                    verdict.why.metric,
-                                    imperial_if_other(verdict.why),
-                                    verdict.leg,
+                                    finding.why.metric,
+                                    imperial_if_other(finding.why),
+                                    finding.leg,
                                     mass_kg * way.km,
                                     mass_kg * way.up_m,
                                     overridden});

@@ -75,4 +75,14 @@ std::string either(const std::vector<std::string_view>& words) {
     return text;
 }
 
+std::string listed(const std::vector<std::string>& words) {
+    std::string text;
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        if (i > 0)
+            text.append(i + 1 == words.size() ? " and " : ", ");
+        text.append(words[i]);
+    }
+    return text;
+}
+
 } // namespace tumpline::planner

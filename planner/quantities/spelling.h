@@ -19,4 +19,7 @@ namespace tumpline::planner {
 /// "lake, river or sea"; "lake" alone; empty for none.
 [[nodiscard]] std::string either(const std::vector<std::string_view>& words);
 
+/// "Ada, Bo and Cy"; "Ada" alone; empty for none.
+[[nodiscard]] std::string listed(const std::vector<std::string>& words);
+
 } // namespace tumpline::planner

@@ -78,7 +78,8 @@ INSTANTIATE_TEST_SUITE_P(Seeds, ShownPlans, testing::Range(first_seed, last_seed
 TEST(CautionsPage, EveryCodeIsSaidSomewhereInThePlanner) {
     std::string sources;
     for (const auto& entry : std::filesystem::recursive_directory_iterator(test::root / "planner"))
-        if (entry.path().extension() == ".cpp") {
+        if (entry.path().extension() == ".cpp" &&
+            entry.path().filename() != "caution_titles.cpp") { // names them all, says none
             std::ifstream in(entry.path());
             sources.append(std::istreambuf_iterator<char>(in), {});
         }

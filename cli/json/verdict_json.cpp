@@ -1,0 +1,44 @@
+#include "cli/json/json_values.h"
+#include "cli/json/plan_json_parts.h"
+
+namespace tumpline::cli {
+
+namespace {
+
+Json reason_json(const planner::VerdictReason& reason) {
+    return {{"level", planner::verdict_word(reason.level)},
+            {"code", reason.code},
+            {"title", reason.title},
+            {"subject", name_or_null(reason.subject)},
+            {"worst",
+             {{"day", or_null(reason.worst.day)},
+              {"leg", or_null(reason.worst.leg)},
+              {"name", name_or_null(reason.worst.leg_name)},
+              {"figure", name_or_null(reason.figure.metric)}}},
+            {"count", reason.count},
+            {"days", reason.days},
+            {"legs", reason.legs},
+            {"cautions", reason.cautions},
+            {"line", reason.line.metric}};
+}
+
+Json not_judged_json(const planner::NotJudged& one) {
+    return {{"code", one.code},
+            {"title", one.title},
+            {"key", name_or_null(one.key)},
+            {"legs", one.legs}};
+}
+
+} // namespace
+
+Json verdict_json(const planner::Plan& plan) {
+    const planner::Verdict& verdict = plan.verdict;
+    return {{"level", planner::verdict_word(verdict.level)},
+            {"words", planner::verdict_words(verdict.level)},
+            {"reasons", array_of(verdict.reasons, reason_json)},
+            {"also", array_of(verdict.also, reason_json)},
+            {"always", verdict.always},
+            {"unknown", array_of(verdict.unknown, not_judged_json)}};
+}
+
+} // namespace tumpline::cli

@@ -1,0 +1,93 @@
+#include "planner/cautions/caution_titles.h"
+
+#include <algorithm>
+#include <array>
+
+namespace tumpline::planner {
+
+namespace {
+
+struct TitleRow {
+    std::string_view code;
+    std::string_view title;
+    bool breaks = false;
+    bool always = false;
+};
+
+/// The gravest first: what drowns, what falls with the dark, what hurts backs, what fails a plan,
+/// what makes figures doubtful. docs/cautions.md has the same codes.
+constexpr auto title_rows = std::to_array<TitleRow>({
+    {"no-craft", "No boat, or no seat in one"},
+    {"class-over-party", "River harder than somebody paddles"},
+    {"class-over-craft", "River harder than the boat is meant for"},
+    {"craft-over-payload", "Boat over its payload"},
+    {"wind-stops-boat", "Wind stops the boat"},
+    {"current-stops-boat", "Current stops the boat"},
+    {"exposed-crossing", "Open crossing"},
+    {"wind-over-ceiling", "Wind above the boat's ceiling", true},
+    {"class-unjudged", "Class III or harder, and nobody's class is known", true},
+    {"low-freeboard", "Little freeboard", true},
+    {"class-hard", "Class III or harder"},
+    {"water-over-capacity", "More drinking water needed than the vessels hold"},
+    {"pack-over-body", "Pack heavier than its bearer"},
+    {"item-over-limits", "One thing heavier than any limit", true},
+    {"pack-over-limit", "Pack over the limit", true},
+    {"tranter-blank", "Day on foot beyond Tranter's table", true},
+    {"hours-over-limit", "Day over the limit of hours"},
+    {"after-dusk", "Arrival after dusk", true},
+    {"before-dawn", "Setting off before first light"},
+    {"longer-than-asked", "Day longer than asked", true},
+    {"no-feasible-nights", "No choice of nights keeps every limit"},
+    {"camp-closed", "Camp closed"},
+    {"camp-too-small", "Camp too small"},
+    {"supply-closed", "Supply closed"},
+    {"supply-short", "Too little food at a supply", true},
+    {"appointment-missed", "Appointment missed", true},
+    {"bags-too-small", "Bags too small", true},
+    {"drinking-over-limit", "More to drink than a body should take in"},
+    {"rest-day-unused", "Day of rest not taken"},
+    {"water-assumed", "Drinking water assumed everywhere"},
+    {"no-elevation", "Heights not known"},
+    {"level-ground-assumed", "Heights missing in part"},
+    {"route-gap", "Gap in the route"},
+    {"place-off-route", "Place off the route"},
+    {"no-date", "No start date"},
+    {"cold-water", "Cold water", false, true},
+    {"usual-water", "On any water", false, true},
+    {"class-unknown", "Class of a river not known"},
+    {"no-current", "Current not given"},
+    {"current-estimated", "Current estimated"},
+    {"gradient-hint", "Gradient of a river"},
+    {"gradient-short", "Gradient over a short way"},
+    {"bags-uneven", "Bags uneven"},
+    {"dusk-within-band", "After dusk on a slow day"},
+    {"dry-camp", "Camp without water"},
+    {"energy-out-of-bounds", "Energy outside what was measured"},
+    {"energy-by-other-rule", "Energy by another rule"},
+    {"tranter-day", "Day on foot by Tranter's table"},
+    {"nights-flipped", "Two solutions took turns"},
+    {"paddling-estimate", "Paddling speed estimated"},
+    {"turned-round", "Leg turned round"},
+    {"tracks-mended", "Tracks repaired"},
+    {"left-out", "Left out of a track file"},
+    {"outside-model-range", "Outside a model's range"},
+});
+
+} // namespace
+
+CautionKind caution_kind(std::string_view code) {
+    const auto* const row = std::find_if(title_rows.begin(),
+                                         title_rows.end(),
+                                         [&](const TitleRow& one) { return one.code == code; });
+    CautionKind kind;
+    kind.code = code;
+    kind.order = static_cast<int>(row - title_rows.begin());
+    if (row == title_rows.end())
+        return kind;
+    kind.title = row->title;
+    kind.breaks = row->breaks;
+    kind.always = row->always;
+    return kind;
+}
+
+} // namespace tumpline::planner

@@ -1,0 +1,155 @@
+#include "planner/cautions/not_judged.h"
+
+#include "planner/quantities/spelling.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace tumpline::planner {
+
+namespace {
+
+/// Asks for one thing after another.
+class MissingFacts {
+  public:
+    MissingFacts(const Assembly& draft, const Plan& plan)
+        : trip_(draft.prepared.trip), route_(draft.prepared.route), plan_(plan) {}
+
+    std::vector<NotJudged> run() {
+        weather();
+        river();
+        boats();
+        limits();
+        heights();
+        open_water();
+        return std::move(missing_);
+    }
+
+  private:
+    template <typename Holds> [[nodiscard]] std::vector<std::size_t> legs_where(Holds holds) const {
+        std::vector<std::size_t> legs;
+        for (std::size_t i = 0; i < route_.legs.size(); ++i)
+            if (holds(route_.legs[i]))
+                legs.push_back(i + 1);
+        return legs;
+    }
+
+    template <typename Holds>
+    void add_on_legs(std::string code, std::string title, std::string key, Holds holds) {
+        std::vector<std::size_t> legs = legs_where(holds);
+        if (!legs.empty())
+            missing_.push_back(
+                {std::move(code), std::move(title), std::move(key), std::move(legs)});
+    }
+
+    void add_of(std::string code,
+                std::string_view what,
+                const std::vector<std::string>& names,
+                std::string key) {
+        if (!names.empty())
+            missing_.push_back({std::move(code),
+                                fmt::format("{} of {}", what, listed(names)),
+                                std::move(key),
+                                {}});
+    }
+
+    static bool afloat(const RouteLeg& leg) { return leg.travel == Travel::paddle; }
+
+    static Water water(const RouteLeg& leg) { return leg.spec.water.value_or(Water::lake); }
+
+    static bool on_river(const RouteLeg& leg) { return afloat(leg) && water(leg) == Water::river; }
+
+    void weather();
+    void river();
+    void boats();
+    void limits();
+    void heights();
+    void open_water();
+
+    const Trip& trip_;
+    const Route& route_;
+    const Plan& plan_;
+    std::vector<NotJudged> missing_;
+};
+
+void MissingFacts::weather() {
+    if (!trip_.weather.water_c)
+        add_on_legs("water-temperature", "water temperature", "/weather/water", afloat);
+    if (!trip_.weather.wind_mps)
+        add_on_legs("wind", "wind", "/weather/wind", afloat);
+}
+
+void MissingFacts::river() {
+    add_on_legs("river-class", "class of the river", "/route/legs", [](const RouteLeg& leg) {
+        return on_river(leg) && !leg.spec.river_class;
+    });
+    const bool classed = std::any_of(route_.legs.begin(), route_.legs.end(), [](const auto& leg) {
+        return afloat(leg) && leg.spec.river_class.value_or(0) > 0;
+    });
+    if (!classed)
+        return;
+    std::vector<std::string> people, craft;
+    for (const Member& member : trip_.party)
+        if (!member.river_class)
+            people.push_back(member.name);
+    for (const Craft& one : trip_.craft)
+        if (!one.river_class)
+            craft.push_back(one.name);
+    add_of("party-class", "river class", people, "/party");
+    add_of("craft-class", "river class", craft, "/craft");
+}
+
+void MissingFacts::boats() {
+    if (plan_.totals.paddle_m <= 0.0 || trip_.craft.empty())
+        return;
+    std::vector<std::string> names;
+    for (const Craft& one : trip_.craft)
+        if (!one.payload_kg)
+            names.push_back(one.name);
+    add_of("payload", "payload", names, "/craft");
+    add_on_legs("stability",
+                trip_.craft.size() == 1 ? "the boat's stability" : "the boats' stability",
+                "",
+                afloat);
+}
+
+void MissingFacts::limits() {
+    std::vector<std::string> names;
+    for (const Member& member : trip_.party)
+        if (!member.carry_limit_kg)
+            names.push_back(member.name);
+    const bool on_foot = plan_.totals.walk_m + plan_.totals.portage_m > 0.0;
+    if (on_foot)
+        add_of("carry-limit", "carry limit", names, "/party");
+}
+
+void MissingFacts::heights() {
+    add_on_legs("heights", "heights of the ground", "/route/elevation", [](const RouteLeg& leg) {
+        return leg.profile.heights_m.empty() && !afloat(leg);
+    });
+    add_on_legs("river-heights", "fall of the river", "/route/elevation", [](const RouteLeg& leg) {
+        return leg.profile.heights_m.empty() && on_river(leg);
+    });
+}
+
+void MissingFacts::open_water() {
+    add_on_legs("fetch", "fetch and waves", "", [](const RouteLeg& leg) {
+        return afloat(leg) && water(leg) != Water::river;
+    });
+    add_on_legs("flow", "flow of the river on the day", "", on_river);
+    add_on_legs("tides", "tides and tidal streams", "", [](const RouteLeg& leg) {
+        return afloat(leg) && water(leg) == Water::sea;
+    });
+}
+
+} // namespace
+
+std::vector<NotJudged> not_judged(const Assembly& draft, const Plan& plan) {
+    return MissingFacts(draft, plan).run();
+}
+
+} // namespace tumpline::planner
