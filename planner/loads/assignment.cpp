@@ -35,9 +35,9 @@ std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brough
             return !item.piece.empty() && trip.kit[bundle.items.front()].piece == item.piece;
         });
         if (same == bundles.end()) {
-            bundles.push_back({{mg_to_kg(item_mg(item)), {}}, {k}});
+            bundles.push_back({{static_cast<double>(item_mg(item))}, {k}});
         } else {
-            same->thing.mass_kg += mg_to_kg(item_mg(item));
+            same->thing.mass_mg += static_cast<double>(item_mg(item));
             same->items.push_back(k);
         }
     }
@@ -89,7 +89,8 @@ void share_things(const LoadInputs& inputs, Loads& loads) {
     const Trip& trip = inputs.trip;
     std::vector<Bearer> bearers;
     for (const AssumedMember& member : inputs.assumed.members)
-        bearers.push_back({inputs.water.fill_l.front(), member.walk_limit_kg});
+        bearers.push_back({.own_mg = inputs.water.fill_l.front() * mg_per_kg,
+                           .limit_mg = member.walk_limit_kg * mg_per_kg});
     loads.item_bearer.assign(trip.kit.size(), 0);
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
         const KitItem& item = trip.kit[k];
@@ -98,7 +99,7 @@ void share_things(const LoadInputs& inputs, Loads& loads) {
             continue;
         loads.item_bearer[k] = *bound;
         if (packed_ashore(trip, inputs.brought, k))
-            bearers[loads.item_bearer[k]].own_kg += mg_to_kg(item_mg(item));
+            bearers[loads.item_bearer[k]].own_mg += static_cast<double>(item_mg(item));
     }
     const std::vector<Bundle> bundles = bundles_of(trip, inputs.brought);
     std::vector<SharedThing> things;
@@ -106,24 +107,24 @@ void share_things(const LoadInputs& inputs, Loads& loads) {
     for (const Bundle& bundle : bundles)
         things.push_back(bundle.thing);
     for (const AssumedCraft& craft : inputs.assumed.craft)
-        things.push_back({craft.mass_kg, craft.crew});
+        things.push_back({craft.mass_kg * mg_per_kg, craft.crew});
     const SupplyStage& first = inputs.provisions.stages.front();
-    const double container_kg = first.containers * inputs.assumed.fuel.container_kg;
-    things.push_back({mg_to_kg(first.fuel_mg) + container_kg, {}}); // the last: see fuel_bearer
+    const double container_mg = first.containers * inputs.assumed.fuel.container_kg * mg_per_kg;
+    things.push_back({static_cast<double>(first.fuel_mg) + container_mg}); // last: see fuel_bearer
     const double packaging = 1.0 + inputs.assumed.food.packaging;
-    const auto pool_kg = [&](const SupplyStage& stage) {
-        return mg_to_kg(stage.food_mg + stage.reserve_mg) * packaging;
+    const auto pool_mg = [&](const SupplyStage& stage) {
+        return static_cast<double>(stage.food_mg + stage.reserve_mg) * packaging;
     };
-    loads.shared = share_out(bearers, things, pool_kg(first));
+    loads.shared = share_out(bearers, things, pool_mg(first));
     for (std::size_t t = 0; t < bundles.size(); ++t)
         for (const std::size_t k : bundles[t].items)
             loads.item_bearer[k] = loads.shared.bearer[t];
     for (std::size_t c = 0; c < inputs.assumed.craft.size(); ++c)
         loads.craft_bearer.push_back(loads.shared.bearer[bundles.size() + c]);
     for (std::size_t t = 0; t < things.size(); ++t)
-        bearers[loads.shared.bearer[t]].own_kg += things[t].mass_kg;
+        bearers[loads.shared.bearer[t]].own_mg += things[t].mass_mg;
     for (const SupplyStage& stage : inputs.provisions.stages)
-        loads.stage_share.push_back(level_out(bearers, pool_kg(stage)));
+        loads.stage_share.push_back(level_out(bearers, pool_mg(stage)));
 }
 
 } // namespace tumpline::planner

@@ -1,114 +1,38 @@
 #include "planner/results/bag_trim.h"
 
+#include "planner/loads/minimax_sharing.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/results/bag_sums.h"
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <numeric>
-#include <optional>
 #include <utility>
 
 namespace tumpline::planner {
 
 namespace {
 
-/// Depth first over the items, heaviest first; the lighter bag is tried first.
-class BagSearch {
-  public:
-    BagSearch(const std::vector<BagItem>& items, const BagVolumes& volumes)
-        : items_(items), volumes_(volumes), order_(items.size()), now_(items.size(), false),
-          rest_(items.size() + 1, 0.0) {
-        std::iota(order_.begin(), order_.end(), std::size_t{0});
-        std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
-            return items_[a].mass_kg > items_[b].mass_kg;
-        });
-        for (std::size_t k = order_.size(); k-- > 0;)
-            rest_[k] = rest_[k + 1] + items_[order_[k]].mass_kg;
+constexpr double mg_per_g = 1e3;
+constexpr double level_mg = 1.0 * mg_per_g;   // a gram apart is level
+constexpr double proven_mg = 10.0 * mg_per_g; // more level than this nobody can pack
+
+/// No way to divide the items is more level: the heaviest cannot be outweighed by more than all
+/// others weigh, and where all masses are multiples of some grams, so is the difference of two
+/// sums of them, of twice as many from one way to the next.
+double least_apart_mg(const std::vector<BagItem>& items) {
+    std::int64_t total_mg = 0;
+    std::int64_t heaviest_mg = 0;
+    std::int64_t step_mg = 0;
+    for (const BagItem& item : items) {
+        const std::int64_t mass_mg = kg_to_mg(item.mass_kg);
+        total_mg += mass_mg;
+        heaviest_mg = std::max(heaviest_mg, mass_mg);
+        step_mg = std::gcd(step_mg, mass_mg);
     }
-
-    Levelled run() {
-        if (search(few_nodes))
-            return {best_.empty() ? fallback() : best_, found_, true};
-        if (const std::optional<std::vector<bool>> right = level_by_sums(items_, volumes_))
-            return {*right, true, true};
-        const bool proven = search(many_nodes);
-        return {best_.empty() ? fallback() : best_, found_, proven};
-    }
-
-  private:
-    // They bound the time, the same on every machine: few where the sums would take less time than
-    // the search, many where there are too many sums.
-    static constexpr long few_nodes = 4'000;
-    static constexpr long many_nodes = 100'000;
-    static constexpr double level_kg = 1e-3; // a gram apart is level
-
-    struct Filled {
-        double left_kg = 0.0, right_kg = 0.0, left_l = 0.0, right_l = 0.0;
-    };
-
-    [[nodiscard]] static bool fits(double used_l, double volume_l) {
-        return volume_l <= 0.0 || used_l <= volume_l + 1e-9;
-    }
-
-    /// From the start; whether it came to an end within `most` nodes.
-    bool search(long most) {
-        nodes_ = 0;
-        most_nodes_ = most;
-        descend(0, {});
-        return nodes_ < most;
-    }
-
-    void descend(std::size_t depth, const Filled& filled) {
-        const double apart_kg = std::abs(filled.left_kg - filled.right_kg);
-        // What is left cannot close a larger gap than itself.
-        if (apart_kg - rest_[depth] >= best_apart_kg_ - 1e-9 || best_apart_kg_ <= level_kg ||
-            ++nodes_ >= most_nodes_)
-            return;
-        if (depth == order_.size()) {
-            best_apart_kg_ = apart_kg;
-            best_ = now_;
-            found_ = true;
-            return;
-        }
-        const std::size_t item = order_[depth];
-        const bool right_first = filled.right_kg < filled.left_kg;
-        for (const bool right : {right_first, !right_first}) {
-            if (depth == 0 && right != right_first && volumes_.left_l == volumes_.right_l)
-                continue; // the mirror image is as level, and fits as well
-            Filled more = filled;
-            (right ? more.right_kg : more.left_kg) += items_[item].mass_kg;
-            (right ? more.right_l : more.left_l) += items_[item].volume_l;
-            if (!fits(more.left_l, volumes_.left_l) || !fits(more.right_l, volumes_.right_l))
-                continue;
-            now_[item] = right;
-            descend(depth + 1, more);
-        }
-    }
-
-    /// Nothing fits: level by mass alone.
-    std::vector<bool> fallback() const {
-        std::vector<bool> right(items_.size(), false);
-        double left_kg = 0.0;
-        double right_kg = 0.0;
-        for (const std::size_t item : order_) {
-            right[item] = right_kg < left_kg;
-            (right[item] ? right_kg : left_kg) += items_[item].mass_kg;
-        }
-        return right;
-    }
-
-    const std::vector<BagItem>& items_;
-    BagVolumes volumes_;
-    std::vector<std::size_t> order_;
-    std::vector<bool> now_;
-    std::vector<double> rest_; ///< mass of the items from a depth on
-    std::vector<bool> best_;
-    double best_apart_kg_ = HUGE_VAL;
-    bool found_ = false;
-    long nodes_ = 0;
-    long most_nodes_ = 0;
-};
+    const std::int64_t odd_mg = step_mg == 0 ? 0 : total_mg % (2 * step_mg);
+    return static_cast<double>(std::max(2 * heaviest_mg - total_mg, odd_mg));
+}
 
 struct Packed {
     std::string what;
@@ -170,7 +94,34 @@ std::vector<Packed> goods_of(const Assembly& draft, std::size_t craft, std::size
 } // namespace
 
 Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes) {
-    return BagSearch(items, volumes).run();
+    // The two bags' masses differ by twice what the heavier one has over a half of everything.
+    const auto bag = [](double volume_l) {
+        return Bearer{.own_mg = 0.0, .limit_mg = 1.0, .room = volume_l > 0.0 ? volume_l : HUGE_VAL};
+    };
+    std::vector<SharedThing> things;
+    things.reserve(items.size());
+    double total_mg = 0.0;
+    for (const BagItem& item : items) {
+        things.push_back(
+            {.mass_mg = item.mass_kg * mg_per_kg, .may_bear = {}, .takes = item.volume_l});
+        total_mg += things.back().mass_mg;
+    }
+    const double least_mg = least_apart_mg(items);
+    const auto apart_mg = [&](const SharedOut& shared) {
+        return 2.0 * shared.heaviest_ratio - total_mg;
+    };
+    ShareBudget budget;
+    constexpr double rounding_mg = 1e-3;
+    budget.close = (std::max(least_mg, level_mg) + rounding_mg) / 2.0;
+    SharedOut shared = share_out({bag(volumes.left_l), bag(volumes.right_l)}, things, 0.0, budget);
+    Levelled level{{}, !shared.bearer.empty() || items.empty(), shared.proven};
+    if (!level.fits_volume) // level by mass alone
+        shared = share_out({bag(0.0), bag(0.0)}, things, 0.0, budget);
+    else
+        level.proven = level.proven || apart_mg(shared) <= least_mg + proven_mg;
+    for (const std::size_t side : shared.bearer)
+        level.right.push_back(side == 1);
+    return level;
 }
 
 TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t stretch) {

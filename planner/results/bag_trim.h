@@ -18,7 +18,7 @@ struct BagItem {
 struct Levelled {
     std::vector<bool> right;
     bool fits_volume;
-    bool exact; ///< no other way is more level
+    bool proven; ///< no other way is more level by 10 g, or fits if none was found that does
 };
 
 /// Two volumes, or zeros where they are not given.
@@ -28,9 +28,9 @@ struct BagVolumes {
 };
 
 /// Divides items over two bags so that their masses differ as little as the items allow, within the
-/// volumes where those are known. By branch and bound, and where that runs out of its nodes by the
-/// sums of whole grams (`level_by_sums`): exact to a gram an item for forty and more of what boats
-/// carry. `exact` is false only if neither came to its end.
+/// volumes where those are known; a gram apart is level. The search ends with its budget
+/// (`share_out`); `proven` is false where it did and no bound says that its answer is as level as
+/// can be to 10 g.
 [[nodiscard]] Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes);
 
 /// The bags of a craft as a stretch afloat begins.
