@@ -1,6 +1,9 @@
 #include "geo/lines/geodesic.h"
 
+#include <GeographicLib/Geocentric.hpp>
 #include <GeographicLib/Geodesic.hpp>
+
+#include <cmath>
 
 namespace tumpline::geo {
 
@@ -43,6 +46,20 @@ Position towards(const Position& from, const Position& to, double length_m) {
     if (length_m == 0.0)
         return from;
     return destination(from, geodesic(from, to).start_azimuth_deg, length_m);
+}
+
+Straight straight(const Position& at) {
+    Straight result{};
+    GeographicLib::Geocentric::WGS84().Forward(
+        at.lat_deg, at.lon_deg, 0.0, result.x_m, result.y_m, result.z_m);
+    return result;
+}
+
+double chord_m(const Straight& a, const Straight& b) {
+    const double x_m = a.x_m - b.x_m;
+    const double y_m = a.y_m - b.y_m;
+    const double z_m = a.z_m - b.z_m;
+    return std::sqrt(x_m * x_m + y_m * y_m + z_m * z_m);
 }
 
 } // namespace tumpline::geo

@@ -25,4 +25,19 @@ struct Geodesic {
 /// The point `length_m` along the geodesic from `from` towards `to`.
 [[nodiscard]] Position towards(const Position& from, const Position& to, double length_m);
 
+/// Metres from the middle of the earth, along its axes. The straight line between two points is
+/// never longer than the geodesic and cheap to have: a bound that knows no antimeridian and no
+/// pole.
+struct Straight {
+    double x_m;
+    double y_m;
+    double z_m;
+};
+
+/// Where a point of the ellipsoid lies. Source: [Karney2013], the library of its author.
+[[nodiscard]] Straight straight(const Position& at);
+
+/// Length of the straight line through the earth.
+[[nodiscard]] double chord_m(const Straight& a, const Straight& b);
+
 } // namespace tumpline::geo

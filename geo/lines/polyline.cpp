@@ -40,7 +40,8 @@ std::size_t beyond(const std::vector<double>& along_m, std::size_t index, double
 
 /// What rounding may do to a sum of lengths and distances.
 constexpr double rounding_m = 1e-6;
-constexpr double radius_m = 6371008.8; ///< mean radius, where only an estimate hangs on it
+constexpr std::size_t block_segments = 32; ///< that share a bound
+constexpr double radius_m = 6371008.8;     ///< mean radius, where only an estimate hangs on it
 
 /// A segment seen from a place: how far its ends are, and how long it is.
 struct Side {
@@ -140,11 +141,64 @@ Polyline::Polyline(std::vector<Position> points) : points_(std::move(points)) {
     along_m_.push_back(0.0);
     for (std::size_t index = 1; index < points_.size(); ++index)
         along_m_.push_back(along_m_.back() + distance_m(points_[index - 1], points_[index]));
+    gather_blocks();
 }
 
 Polyline::Polyline(std::vector<Position> points, std::vector<double> along_m)
     : points_(std::move(points)), along_m_(std::move(along_m)) {
     assert(!points_.empty() && points_.size() == along_m_.size() && along_m_.front() == 0.0);
+    gather_blocks();
+}
+
+void Polyline::gather_blocks() {
+    const std::size_t last = points_.size() - 1;
+    blocks_.reserve(last / block_segments + 1);
+    for (std::size_t start = 0; start == 0 || start < last; start += block_segments) {
+        const std::size_t end = std::min(start + block_segments, last);
+        const std::size_t middle = start + (end - start) / 2;
+        blocks_.push_back(
+            {straight(points_[middle]),
+             std::max(along_m_[middle] - along_m_[start], along_m_[end] - along_m_[middle])});
+    }
+}
+
+double Polyline::no_nearer_m(std::size_t block, const Straight& place) const {
+    return chord_m(blocks_[block].middle, place) - blocks_[block].reach_m - rounding_m;
+}
+
+double Polyline::no_nearer_m(const Position& place) const {
+    const Straight there = straight(place);
+    double least_m = HUGE_VAL;
+    for (std::size_t block = 0; block < blocks_.size(); ++block)
+        least_m = std::min(least_m, no_nearer_m(block, there));
+    return least_m;
+}
+
+std::size_t Polyline::next_near(std::size_t segment, const Straight& place, double within_m) const {
+    std::size_t block = segment / block_segments;
+    while (block < blocks_.size() && no_nearer_m(block, place) > within_m)
+        ++block;
+    return std::max(segment, block * block_segments);
+}
+
+double Polyline::near_enough_m(std::size_t first, const Position& place) const {
+    const Straight there = straight(place);
+    std::size_t best = first / block_segments;
+    double least_m = HUGE_VAL;
+    for (std::size_t block = best; block < blocks_.size(); ++block)
+        if (const double bound_m = no_nearer_m(block, there); bound_m < least_m) {
+            least_m = bound_m;
+            best = block;
+        }
+    const std::size_t end = std::min((best + 1) * block_segments, points_.size() - 1);
+    std::size_t nearest = end;
+    double chord = HUGE_VAL;
+    for (std::size_t index = std::max(first + 1, best * block_segments); index <= end; ++index)
+        if (const double one_m = chord_m(straight(points_[index]), there); one_m < chord) {
+            chord = one_m;
+            nearest = index;
+        }
+    return distance_m(points_[nearest], place);
 }
 
 std::size_t Polyline::segment_at(double along_m) const {
@@ -224,15 +278,18 @@ Snap Polyline::nearest(const Position& place, double from_m) const {
             best = snap;
     };
 
-    // A coarse look for a good bound, then one pass that leaps over whatever cannot undercut it.
-    const std::size_t stride = 1 + (points_.size() - first) / 256;
-    double bound_m = best.off_m;
-    for (std::size_t index = first + 1; index < points_.size(); index += stride)
-        bound_m = std::min(bound_m, distance_m(points_[index], place));
-
+    // A good bound, then one pass that leaps over whatever cannot undercut it.
+    const Straight there = straight(place);
+    double bound_m = std::min(best.off_m, near_enough_m(first, place));
     std::size_t index = first;
     Side side{.start_m = distance_m(points_[first], place), .end_m = 0.0, .length_m = 0.0};
     while (index + 1 < points_.size()) {
+        if (const std::size_t near = next_near(index, there, bound_m); near != index) {
+            index = near;
+            if (index + 1 < points_.size())
+                side.start_m = distance_m(points_[index], place);
+            continue;
+        }
         side.length_m = along_m_[index + 1] - along_m_[index];
         if (const double spare_m = side.start_m - bound_m - rounding_m; spare_m > side.length_m) {
             index = beyond(along_m_, index, spare_m) - 1;
@@ -263,11 +320,20 @@ std::vector<Snap> Polyline::passes(const Position& place, double within_m, doubl
         return off_m <= within_m ? std::vector{Snap{0.0, off_m}} : std::vector<Snap>{};
     }
     // The nearest point of each segment that comes near enough, roughly where that will do.
-    std::vector<Snap> near;
+    const Straight there = straight(place);
+    std::size_t index = next_near(0, there, within_m);
+    if (index + 1 >= points_.size())
+        return {};
+    std::vector<Snap> near_snaps;
     std::vector<std::size_t> segments;
-    std::size_t index = 0;
-    Side side{.start_m = distance_m(points_.front(), place), .end_m = 0.0, .length_m = 0.0};
+    Side side{.start_m = distance_m(points_[index], place), .end_m = 0.0, .length_m = 0.0};
     while (index + 1 < points_.size()) {
+        if (const std::size_t near = next_near(index, there, within_m); near != index) {
+            index = near;
+            if (index + 1 < points_.size())
+                side.start_m = distance_m(points_[index], place);
+            continue;
+        }
         side.length_m = along_m_[index + 1] - along_m_[index];
         if (const double spare_m = side.start_m - within_m - rounding_m; spare_m > side.length_m) {
             index = beyond(along_m_, index, spare_m) - 1;
@@ -276,7 +342,7 @@ std::vector<Snap> Polyline::passes(const Position& place, double within_m, doubl
         }
         side.end_m = distance_m(points_[index + 1], place);
         if (const Snap sketch = nearest_sketch(side); sketch.off_m - blur_m(side) <= within_m) {
-            near.push_back({along_m_[index] + sketch.along_m, sketch.off_m});
+            near_snaps.push_back({along_m_[index] + sketch.along_m, sketch.off_m});
             segments.push_back(index);
         }
         side.start_m = side.end_m;
@@ -285,7 +351,7 @@ std::vector<Snap> Polyline::passes(const Position& place, double within_m, doubl
 
     // A pass is nearer than everything within `apart_m` of line before and after it.
     std::vector<Snap> passes;
-    for (const std::size_t kept : nearest_around(near, apart_m)) {
+    for (const std::size_t kept : nearest_around(near_snaps, apart_m)) {
         const std::size_t segment = segments[kept];
         const Snap snap = nearest_of({.start = points_[segment],
                                       .end = points_[segment + 1],

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "geo/lines/geodesic.h"
 #include "geo/position.h"
 
 #include <cstddef>
@@ -40,6 +41,10 @@ class Polyline {
 
     [[nodiscard]] Polyline reversed() const;
 
+    /// No point of the line is nearer to `place`: a bound that costs less than one geodesic for
+    /// hundreds of points.
+    [[nodiscard]] double no_nearer_m(const Position& place) const;
+
     /// The nearest point of the line to `place` at or beyond `from_m`.
     [[nodiscard]] Snap nearest(const Position& place, double from_m = 0.0) const;
 
@@ -52,11 +57,25 @@ class Polyline {
   private:
     Polyline(std::vector<Position> points, std::vector<double> along_m);
 
+    /// Neighbouring segments: all of them lie within a reach of a point in their midst.
+    struct Block {
+        Straight middle;
+        double reach_m;
+    };
+
+    void gather_blocks();
+    [[nodiscard]] double no_nearer_m(std::size_t block, const Straight& place) const;
+    /// The first segment from `segment` on whose block may come within a distance of a place.
+    [[nodiscard]] std::size_t
+    next_near(std::size_t segment, const Straight& place, double within_m) const;
+    /// A distance that some point beyond the start of the segment `first` keeps to; small.
+    [[nodiscard]] double near_enough_m(std::size_t first, const Position& place) const;
     /// Index of the segment's first point; needs two points.
     [[nodiscard]] std::size_t segment_at(double along_m) const;
 
     std::vector<Position> points_;
     std::vector<double> along_m_;
+    std::vector<Block> blocks_;
 };
 
 } // namespace tumpline::geo

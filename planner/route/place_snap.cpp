@@ -3,6 +3,7 @@
 #include "planner/quantities/unit_text.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace tumpline::planner {
@@ -17,17 +18,49 @@ struct Pass {
     std::size_t leg;
 };
 
-std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
-    std::vector<Pass> passes;
-    Pass nearest{0.0, -1.0, 0};
-    for (std::size_t i = 0; i < route.legs.size(); ++i) {
-        const RouteLeg& leg = route.legs[i];
+/// The legs by how near they may come to a place: a bound that is cheap to have.
+struct NearLeg {
+    double no_nearer_m;
+    std::size_t leg;
+};
+
+std::vector<NearLeg> nearest_first(const Route& route, const geo::Position& at) {
+    std::vector<NearLeg> legs;
+    legs.reserve(route.legs.size());
+    for (std::size_t i = 0; i < route.legs.size(); ++i)
+        legs.push_back({route.legs[i].line.no_nearer_m(at), i});
+    std::sort(legs.begin(), legs.end(), [](const NearLeg& a, const NearLeg& b) {
+        return a.no_nearer_m < b.no_nearer_m;
+    });
+    return legs;
+}
+
+/// The nearest point of all legs, of equals on the first leg: exact where a bound does not say that
+/// the leg stays further away.
+Pass nearest_pass(const Route& route, const geo::Position& at, const std::vector<NearLeg>& legs) {
+    Pass nearest{0.0, HUGE_VAL, 0};
+    for (const NearLeg& near : legs) {
+        if (near.no_nearer_m > nearest.off_m)
+            break;
+        const RouteLeg& leg = route.legs[near.leg];
         const geo::Snap best = leg.line.nearest(at);
-        if (nearest.off_m < 0.0 || best.off_m < nearest.off_m)
-            nearest = {leg.from_m + best.along_m, best.off_m, i};
+        if (best.off_m < nearest.off_m || (best.off_m == nearest.off_m && near.leg < nearest.leg))
+            nearest = {leg.from_m + best.along_m, best.off_m, near.leg};
     }
+    return nearest;
+}
+
+std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
+    const std::vector<NearLeg> legs = nearest_first(route, at);
+    const Pass nearest = nearest_pass(route, at, legs);
     const double within_m = std::min(far_off_m, nearest.off_m + same_pass_m);
-    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+    std::vector<std::size_t> within;
+    for (const NearLeg& near : legs)
+        if (near.no_nearer_m <= within_m)
+            within.push_back(near.leg);
+    std::sort(within.begin(), within.end());
+    std::vector<Pass> passes;
+    for (const std::size_t i : within) {
         const RouteLeg& leg = route.legs[i];
         for (const geo::Snap& snap : leg.line.passes(at, within_m)) {
             const double along_m = leg.from_m + snap.along_m;

@@ -6,6 +6,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -145,6 +146,48 @@ struct Region {
     Position start;
 };
 
+/// The same searches without any bound: every segment as a line of its own.
+struct EverySegment {
+    explicit EverySegment(const Polyline& line) : whole(line) {
+        for (std::size_t k = 1; k < line.points().size(); ++k)
+            segments.emplace_back(std::vector{line.points()[k - 1], line.points()[k]});
+    }
+
+    [[nodiscard]] Snap nearest(const Position& place) const {
+        Snap best{0.0, HUGE_VAL};
+        for (std::size_t k = 0; k < segments.size(); ++k)
+            if (const Snap snap = segments[k].nearest(place); snap.off_m < best.off_m)
+                best = {whole.along_m()[k] + snap.along_m, snap.off_m};
+        return best;
+    }
+
+    /// Snaps within a distance of which none within `apart_m` of line undercuts it.
+    [[nodiscard]] std::vector<Snap>
+    passes(const Position& place, double within_m, double apart_m) const {
+        std::vector<Snap> near;
+        for (std::size_t k = 0; k < segments.size(); ++k)
+            if (const Snap snap = segments[k].nearest(place); snap.off_m <= within_m)
+                near.push_back({whole.along_m()[k] + snap.along_m, snap.off_m});
+        std::vector<Snap> kept;
+        for (std::size_t one = 0; one < near.size(); ++one) {
+            bool undercut = false;
+            for (std::size_t other = 0; other < near.size(); ++other) {
+                const double less_m = near[one].off_m - near[other].off_m;
+                const bool better = other < one ? less_m > -1e-7 : less_m > 1e-7;
+                undercut =
+                    undercut || (other != one && better &&
+                                 std::abs(near[other].along_m - near[one].along_m) < apart_m);
+            }
+            if (!undercut)
+                kept.push_back(near[one]);
+        }
+        return kept;
+    }
+
+    const Polyline& whole;
+    std::vector<Polyline> segments;
+};
+
 class Snapping : public testing::TestWithParam<Region> {};
 
 TEST_P(Snapping, FindsWhatThePlainSearchFinds) {
@@ -164,6 +207,39 @@ TEST_P(Snapping, FindsWhatThePlainSearchFinds) {
     }
 }
 
+TEST_P(Snapping, LeavesOutNothingByItsBounds) {
+    int passed = 0, none = 0;
+    for (unsigned seed = 30; seed < 42; ++seed) {
+        // From a few metres to a hundred kilometres between points: 300 of them are ten blocks.
+        const double step_m = 4.0 * std::pow(10.0, seed % 4);
+        const Polyline line = wander(seed, 300, GetParam().start, step_m);
+        const EverySegment every(line);
+        for (unsigned place = 0; place < 12; ++place) {
+            SCOPED_TRACE(testing::Message() << "seed " << seed << " place " << place);
+            const Position beside = line.at(line.length_m() * place / 12.0);
+            const Position there =
+                destination(beside, 29.0 * place, step_m * (place % 4 == 3 ? 300.0 : 0.7 * place));
+            const Snap nearest = line.nearest(there);
+            const Snap plain = every.nearest(there);
+            EXPECT_NEAR(nearest.off_m, plain.off_m, 1e-6);
+            EXPECT_NEAR(nearest.along_m, plain.along_m, 1e-3 + 1e-5 * step_m);
+            EXPECT_LE(line.no_nearer_m(there), plain.off_m);
+            const double within_m = plain.off_m + (place % 3 == 0 ? -1e-3 : 2.0 * step_m);
+            const std::vector<Snap> passes = line.passes(there, within_m, 10.0 * step_m);
+            const std::vector<Snap> expected = every.passes(there, within_m, 10.0 * step_m);
+            ASSERT_EQ(passes.size(), expected.size());
+            for (std::size_t k = 0; k < passes.size(); ++k) {
+                EXPECT_NEAR(passes[k].off_m, expected[k].off_m, 1e-6);
+                EXPECT_NEAR(passes[k].along_m, expected[k].along_m, 1e-3 + 1e-5 * step_m);
+            }
+            passed += passes.empty() ? 0 : 1;
+            none += passes.empty() ? 1 : 0;
+        }
+    }
+    EXPECT_GT(passed, 60);
+    EXPECT_GT(none, 30);
+}
+
 INSTANTIATE_TEST_SUITE_P(
     Everywhere,
     Snapping,
@@ -172,6 +248,16 @@ INSTANTIATE_TEST_SUITE_P(
                     Region{"NorthPole", {.lat_deg = 89.995, .lon_deg = 20.0}},
                     Region{"SouthPole", {.lat_deg = -89.999, .lon_deg = -120.0}}),
     [](const auto& region) { return region.param.name; });
+
+TEST(Snapping, BoundsALineByTheStraightWayThroughTheEarth) {
+    // A point on the equator and the pole: on the ellipsoid of half axes a = 6378137 and
+    // b = 6356752.3142 m the straight way is sqrt(a^2 + b^2) = 9004939.3 m.
+    const Polyline line({{.lat_deg = 0.0, .lon_deg = 179.9}});
+    EXPECT_NEAR(line.no_nearer_m({.lat_deg = 90.0, .lon_deg = 0.0}), 9004939.3, 0.1);
+    EXPECT_NEAR(line.no_nearer_m({.lat_deg = 0.0, .lon_deg = 179.9}), 0.0, 1e-5);
+    EXPECT_GT(line.no_nearer_m({.lat_deg = 0.0, .lon_deg = -179.9}), 22'000.0);
+    EXPECT_LT(line.no_nearer_m({.lat_deg = 0.0, .lon_deg = -179.9}), 22'264.0); // 0.2 degrees
+}
 
 TEST(Snapping, IsExactOnALongSegment) {
     const Position from{.lat_deg = 60.0, .lon_deg = 0.0};
