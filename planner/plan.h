@@ -3,14 +3,19 @@
 #include "geo/light/sun.h"
 #include "geo/profiles/profile.h"
 #include "planner/caution.h"
-#include "planner/decisions/alternatives_compared.h"
-#include "planner/decisions/remedies.h"
+#include "planner/defaults/defaults.h"
+#include "planner/defaults/kit_choice.h"
+#include "planner/journey/schedule.h"
 #include "planner/loads/ledger.h"
-#include "planner/results/carry_summary.h"
-#include "planner/results/supplies.h"
+#include "planner/loads/loads.h"
+#include "planner/plan/alternatives.h"
+#include "planner/plan/carrying.h"
+#include "planner/plan/remedies.h"
+#include "planner/plan/supplies.h"
+#include "planner/plan/verdict.h"
 #include "planner/route/route.h"
+#include "planner/solution/fixed_point.h"
 #include "planner/trip/trip.h"
-#include "planner/verdict.h"
 
 #include <cstddef>
 #include <optional>
@@ -23,33 +28,12 @@ namespace tumpline::planner {
 
 using geo::sys_seconds;
 
-/// A model that was used, for people who want to check.
-struct ModelUsed {
-    std::string family; ///< "walking"
-    std::string name;   ///< "swiss-signpost"
-    std::string source; ///< key in docs/references.md
-};
-
 /// The factors between which most parties' times lie, beside each time of the plan.
 struct BandUsed {
     std::string family; ///< "walking", "paddling"
     double low = 1.0;
     double high = 1.0;
     std::string basis; ///< where they come from, in words
-};
-
-/// An assumption the trip file did not state.
-struct DefaultUsed {
-    std::string key;    ///< JSON pointer in the trip file, "/days/hours"
-    std::string value;  ///< as it could be written there, "8"
-    std::string source; ///< key, or "common practice, no source"
-};
-
-struct Converged {
-    int rounds = 0;
-    double largest_change_kg = 0.0;
-    double largest_change_s = 0.0;
-    bool settled = true; ///< false: nights flipped and the safer choice was kept
 };
 
 /// Mass by part, kilograms.
@@ -107,21 +91,6 @@ struct CraftLoad {
     std::optional<double> freeboard_m;    ///< left; where the trip file gives it without goods
 };
 
-/// One way of doing a portage, for the table of choices.
-struct CarryChoice {
-    double carries = 1.0; ///< 1, 1.5, 2, 3
-    bool rolled = false;  ///< the boats in the packs
-    double lengths = 1.0;
-    double walked_m = 0.0; ///< by each person
-    double moving_s = 0.0;
-    double changeover_s = 0.0;
-    double heaviest_kg = 0.0;
-    std::string heaviest_member;
-    double heaviest_ratio = 0.0; ///< load over its bearer's limit
-    bool within_limits = true;
-    bool chosen = false;
-};
-
 /// The current of a river that nobody measured, from its fall and its bed; negative upstream.
 struct PlanCurrent {
     double slow_mps = 0.0;
@@ -166,19 +135,6 @@ struct PlanLeg {
     double current_mps = 0.0;           ///< used
     std::optional<PlanCurrent> current_estimate; ///< of it, where nobody gave it
     bool stopped = false;                        ///< wind or current stops the boat
-};
-
-enum class EventKind {
-    set_off,
-    boots_to_boat,
-    boat_to_boots,
-    landing,
-    scout,
-    rest,
-    fill_water,
-    resupply,
-    cache,
-    arrive
 };
 
 /// Something dated, with a place.
@@ -285,27 +241,6 @@ struct TurnRound {
     double back_s = 0.0;           ///< time of the way back from there, rests included
 };
 
-struct StaysHome {
-    std::string item;
-    double mass_kg = 0.0;
-    std::string why;
-    std::string imperial;       ///< the same in imperial units; empty if it is the same
-    double saved_kg_km = 0.0;   ///< kilograms times kilometres not carried on foot
-    double saved_kg_m_up = 0.0; ///< kilograms times metres not climbed
-};
-
-/// Why a conditional item comes.
-struct Comes {
-    std::string item;
-    double mass_kg = 0.0;
-    std::string why;      ///< names the leg that triggers it
-    std::string imperial; ///< the same in imperial units; empty if it is the same
-    std::size_t leg = 0;  ///< from 1; 0: the weather, or an override
-    double cost_kg_km = 0.0;
-    double cost_kg_m_up = 0.0;
-    bool override_recorded = false;
-};
-
 /// How well things are shared out on the leg where the party carries most.
 struct Sharing {
     double heaviest_ratio = 0.0; ///< pack over limit
@@ -364,12 +299,5 @@ struct Plan {
     /// Whether no caution is a stop.
     [[nodiscard]] bool can_be_carried_out() const;
 };
-
-/// Plans `trip` over `route`. Pure: the same input gives the same plan, on every machine.
-/// Without `remedies` and `other_ways`.
-[[nodiscard]] Plan make_plan(const Trip& trip, const Route& route);
-
-/// The same with what it takes further plans to know: `remedies` and `other_ways`.
-[[nodiscard]] Plan make_plan_with_choices(const Trip& trip, const Route& route);
 
 } // namespace tumpline::planner

@@ -4,7 +4,9 @@
 #include "cli/commands/planning.h"
 #include "cli/files/whole_file.h"
 #include "cli/words/progress.h"
+#include "planner/decisions/choices.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 
 namespace tumpline::cli {
 
@@ -14,9 +16,10 @@ ExitCode book(const BookOptions& options, Console console) {
     const OutputFile output{options.output, files_read(options.trip, trip)};
     check_writable(output);
     progress.now("reading tracks and elevation");
-    const planner::Route route = planner::build_route(trip);
+    const planner::BuiltRoute built = planner::build_routes(trip);
+    const planner::Route& route = built.route;
     progress.now("planning");
-    const planner::Plan plan = planner::make_plan_with_choices(trip, route);
+    const planner::Plan plan = planner::make_plan_with_choices(trip, route, built.others);
     progress.now("writing the book");
     write_whole(output, book(plan, route, options.trip.units));
     return answer_of(plan, console);

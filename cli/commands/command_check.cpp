@@ -6,6 +6,7 @@
 #include "cli/words/text_width.h"
 #include "geo/input_error.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 #include "planner/solution/fixed_point.h"
 
 #include <fmt/ostream.h>

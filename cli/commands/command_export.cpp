@@ -7,7 +7,9 @@
 #include "cli/files/whole_file.h"
 #include "cli/words/progress.h"
 #include "geo/input_error.h"
+#include "planner/make_plan.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 
 #include <fmt/format.h>
 

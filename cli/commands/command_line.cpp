@@ -16,6 +16,7 @@
 #include "cli/words/usage.h"
 #include "cli/words/version.h"
 #include "geo/input_error.h"
+#include "planner/decisions/nights_compared.h"
 #include "planner/decisions/odds.h"
 #include "planner/quantities/spelling.h"
 

@@ -3,7 +3,9 @@
 #include "cli/text/nights_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/version.h"
+#include "planner/decisions/nights_compared.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 #include "planner/solution/nights.h"
 
 namespace tumpline::cli {

@@ -2,6 +2,7 @@
 
 #include "cli/commands/trip_options.h"
 #include "cli/console.h"
+#include "planner/decisions/nights_compared.h"
 
 namespace tumpline::cli {
 

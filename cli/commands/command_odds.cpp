@@ -5,6 +5,7 @@
 #include "cli/words/progress.h"
 #include "cli/words/version.h"
 #include "planner/decisions/odds.h"
+#include "planner/route/route_build.h"
 
 #include <algorithm>
 #include <thread>

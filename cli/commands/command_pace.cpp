@@ -6,12 +6,14 @@
 #include "cli/words/version.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
+#include "planner/make_plan.h"
 #include "planner/models/load_effect.h"
 #include "planner/quantities/spelling.h"
 #include "planner/recordings/learned_pace.h"
 #include "planner/recordings/plan_against_recording.h"
 #include "planner/recordings/recorded_motion.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 
 #include <fmt/ostream.h>

@@ -2,7 +2,9 @@
 
 #include "cli/words/caution_text.h"
 #include "cli/words/progress.h"
+#include "planner/decisions/choices.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 
 #include <fmt/ostream.h>
 
@@ -12,9 +14,9 @@ planner::Plan planned(const TripOptions& options, Console console) {
     Progress progress(console, "reading the trip");
     const planner::Trip trip = read_trip(options);
     progress.now("reading tracks and elevation");
-    const planner::Route route = planner::build_route(trip);
+    const planner::BuiltRoute routes = planner::build_routes(trip);
     progress.now("planning");
-    return planner::make_plan_with_choices(trip, route);
+    return planner::make_plan_with_choices(trip, routes.route, routes.others);
 }
 
 std::vector<std::filesystem::path> files_read(const TripOptions& options,

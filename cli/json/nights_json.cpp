@@ -1,6 +1,7 @@
 #include "cli/json/json_values.h"
 #include "cli/text/nights_text.h"
 #include "geo/light/time_zone.h"
+#include "planner/decisions/nights_compared.h"
 #include "planner/quantities/quantities.h"
 
 namespace tumpline::cli {

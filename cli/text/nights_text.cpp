@@ -4,6 +4,7 @@
 #include "cli/words/caution_text.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
+#include "planner/decisions/nights_compared.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

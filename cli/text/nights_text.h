@@ -1,6 +1,7 @@
 #pragma once
 
 #include "cli/text/plan_text.h"
+#include "planner/decisions/nights_compared.h"
 #include "planner/solution/nights.h"
 
 #include <string>

@@ -15,8 +15,8 @@ struct Snap {
 };
 
 /// A line of geodesics between consecutive points, with its running length.
-/// Points are kept as given (no repair here; see geo/track.h). A line may have one point and
-/// length 0; it never has none.
+/// Points are kept as given (no repair here; see geo/tracks/track_repair.h). A line may have one
+/// point and length 0; it never has none.
 class Polyline {
   public:
     /// Throws std::invalid_argument on an empty list.

@@ -5,9 +5,10 @@
 
 namespace tumpline::geo {
 
-/// Heights at even steps cleaned of noise, for geo/profile.h. The methods and how well they do:
-/// docs/models/elevation.md. All of them keep an even ramp as it is, and give the mirror image for
-/// the mirror image; cleaned heights add up to ascent and descent by their plain differences.
+/// Heights at even steps cleaned of noise, for geo/profiles/profile.h. The methods and how well
+/// they do: docs/models/elevation.md. All of them keep an even ramp as it is, and give the mirror
+/// image for the mirror image; cleaned heights add up to ascent and descent by their plain
+/// differences.
 
 /// What cleaning needs to know of the noise.
 struct Cleaning {

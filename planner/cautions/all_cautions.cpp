@@ -1,9 +1,15 @@
+#include "planner/cautions/all_cautions.h"
+
+#include "planner/cautions/camp_cautions.h"
 #include "planner/cautions/caution_list.h"
 #include "planner/cautions/caution_titles.h"
 #include "planner/cautions/day_rule_cautions.h"
+#include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
+#include "planner/cautions/paddling_cautions.h"
+#include "planner/cautions/supply_cautions.h"
 #include "planner/models/constants.h"
-#include "planner/results/assembly.h"
+#include "planner/results/days.h"
 
 #include <fmt/format.h>
 

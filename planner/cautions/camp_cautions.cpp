@@ -1,5 +1,6 @@
+#include "planner/cautions/camp_cautions.h"
+
 #include "planner/quantities/quantities.h"
-#include "planner/results/assembly.h"
 #include "planner/solution/night_costs.h"
 
 #include <fmt/format.h>

@@ -1,8 +1,8 @@
+#include "planner/cautions/load_cautions.h"
+
 #include "planner/cautions/caution_list.h"
-#include "planner/decisions/remedies.h"
 #include "planner/loads/assignment.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/results/assembly.h"
 
 #include <algorithm>
 #include <numeric>

@@ -1,7 +1,7 @@
 #pragma once
 
+#include "planner/plan/verdict.h"
 #include "planner/results/assembly.h"
-#include "planner/verdict.h"
 
 #include <vector>
 

@@ -1,8 +1,9 @@
+#include "planner/cautions/paddling_cautions.h"
+
 #include "planner/cautions/caution_list.h"
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/wind.h"
-#include "planner/results/assembly.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,7 @@
+#include "planner/cautions/supply_cautions.h"
+
 #include "planner/cautions/caution_list.h"
 #include "planner/quantities/quantities.h"
-#include "planner/results/assembly.h"
 
 #include <fmt/format.h>
 

@@ -8,16 +8,15 @@
 
 namespace tumpline::planner {
 
-Date date_of(const Assumed& assumed, int day) {
-    return std::chrono::sys_days{assumed.start} + std::chrono::days{day - 1};
+Date date_of(Date start, int day) {
+    return std::chrono::sys_days{start} + std::chrono::days{day - 1};
 }
 
-geo::sys_seconds instant(const Assumed& assumed, const DayTime& time) {
-    const AssumedTimes& times = assumed.times;
-    const double set_off_s = time.day == 1 ? times.first_set_off_s : times.set_off_s;
-    const std::chrono::local_days midnight{date_of(assumed, time.day)};
-    const geo::sys_seconds set_off = geo::to_instant(
-        midnight + std::chrono::seconds{std::llround(set_off_s)}, assumed.time_zone);
+geo::sys_seconds instant(const TripDays& days, const DayTime& time) {
+    const double set_off_s = time.day == 1 ? days.first_set_off_s : days.set_off_s;
+    const std::chrono::local_days midnight{date_of(days.start, time.day)};
+    const geo::sys_seconds set_off =
+        geo::to_instant(midnight + std::chrono::seconds{std::llround(set_off_s)}, days.time_zone);
     return set_off + std::chrono::seconds{std::llround(time.after_midnight_s - set_off_s)};
 }
 

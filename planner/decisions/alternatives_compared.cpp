@@ -2,7 +2,7 @@
 
 #include "geo/input_error.h"
 #include "planner/decisions/compare.h"
-#include "planner/plan.h"
+#include "planner/make_plan.h"
 
 #include <utility>
 
@@ -51,12 +51,12 @@ WayFigures way_figures(const Plan& plan) {
     return figures;
 }
 
-OtherWays other_ways(const Plan& plan, const Route& route) {
-    OtherWays others;
-    if (route.others.empty())
-        return others;
-    others.planned = way_figures(plan);
-    for (const OtherRoute& other : route.others) {
+OtherWays other_ways(const Plan& plan, const std::vector<OtherRoute>& others) {
+    OtherWays compared;
+    if (others.empty())
+        return compared;
+    compared.planned = way_figures(plan);
+    for (const OtherRoute& other : others) {
         OtherWay way{.instead_of = other.instead_of,
                      .by = other.by,
                      .without_boats = other.without_boats,
@@ -70,9 +70,9 @@ OtherWays other_ways(const Plan& plan, const Route& route) {
                 way.refused = error.problems().front().found;
             }
         }
-        others.ways.push_back(std::move(way));
+        compared.ways.push_back(std::move(way));
     }
-    return others;
+    return compared;
 }
 
 } // namespace tumpline::planner

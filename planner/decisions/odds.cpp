@@ -2,6 +2,8 @@
 
 #include "geo/input_error.h"
 #include "planner/decisions/odds_table.h"
+#include "planner/make_plan.h"
+#include "planner/results/days.h"
 
 #include <fmt/format.h>
 

@@ -1,5 +1,7 @@
 #include "planner/decisions/odds_table.h"
 
+#include "planner/results/appointments.h"
+
 #include <algorithm>
 #include <atomic>
 #include <exception>

@@ -2,8 +2,10 @@
 
 #include "planner/journey/pace.h"
 #include "planner/loads/assignment.h"
+#include "planner/make_plan.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/results/assembly.h"
+#include "planner/results/days.h"
 
 #include <algorithm>
 #include <cmath>

@@ -48,7 +48,8 @@ constexpr NumberDefault boat_to_boots{3600.0, "60 min", practice};
 constexpr NumberDefault landing{600.0, "10 min", practice};
 constexpr NumberDefault scout{900.0, "15 min", practice};
 constexpr NumberDefault break_camp{5400.0, "90 min", practice};
-constexpr NumberDefault set_off{28800.0, "08:00", practice};
+constexpr NumberDefault set_off{
+    std::chrono::duration<double>(usual_set_off).count(), "08:00", practice};
 constexpr NumberDefault hours{8.0, "8", practice};
 constexpr NumberDefault rest_per_hour{600.0, "10 min", "FM2118"};
 constexpr NumberDefault high{20.0, "20 C", practice};

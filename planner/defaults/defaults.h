@@ -1,10 +1,10 @@
 #pragma once
 
+#include "planner/conditions/calendar.h"
 #include "planner/models/load_carriage.h"
 #include "planner/models/paddling.h"
 #include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
-#include "planner/plan.h"
 #include "planner/trip/trip.h"
 
 #include <array>
@@ -14,6 +14,20 @@
 #include <vector>
 
 namespace tumpline::planner {
+
+/// A model that was used, for people who want to check.
+struct ModelUsed {
+    std::string family; ///< "walking"
+    std::string name;   ///< "swiss-signpost"
+    std::string source; ///< key in docs/references.md
+};
+
+/// An assumption the trip file did not state.
+struct DefaultUsed {
+    std::string key;    ///< JSON pointer in the trip file, "/days/hours"
+    std::string value;  ///< as it could be written there, "8"
+    std::string source; ///< key, or "common practice, no source"
+};
 
 /// A member with nothing left open.
 struct AssumedMember {
@@ -139,6 +153,20 @@ struct Assumed {
     std::vector<ModelUsed> models_used;
     std::vector<DefaultUsed> defaults; ///< each value the file did not state
 };
+
+/// The date of a day of the trip (from 1).
+[[nodiscard]] inline Date date_of(const Assumed& assumed, int day) {
+    return date_of(assumed.start, day);
+}
+
+/// A time on a day of the trip as an instant.
+[[nodiscard]] inline geo::sys_seconds instant(const Assumed& assumed, const DayTime& time) {
+    return instant(TripDays{assumed.start,
+                            assumed.time_zone,
+                            assumed.times.first_set_off_s,
+                            assumed.times.set_off_s},
+                   time);
+}
 
 /// Fills what the trip leaves open and lists it. Names are taken as checked by the trip file.
 [[nodiscard]] Assumed assume(const Trip& trip);

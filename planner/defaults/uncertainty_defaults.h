@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/plan.h"
+#include "planner/defaults/defaults.h"
 #include "planner/trip/trip.h"
 
 #include <array>

@@ -3,7 +3,6 @@
 #include "planner/journey/pace.h"
 #include "planner/models/compendium.h"
 #include "planner/models/load_effect.h"
-#include "planner/quantities/milligrams.h"
 
 #include <algorithm>
 #include <cmath>
@@ -63,29 +62,23 @@ double walk_changing_j(const Stretch& stretch,
 }
 
 double portage_j(const Stretch& stretch,
-                 const PortagePlan& plan,
-                 const Assumed& assumed,
+                 const AssumedModels& models,
                  const AssumedMember& member,
-                 std::size_t m,
-                 double worn_kg) {
+                 const Burden& burden) {
     double sum_j = 0.0;
     double loaded = 0.0;
-    for (const PortageLoad& load : plan.relay.loads) {
-        if (load.pieces.empty() || (load.bearer != m && load.relay != m))
-            continue;
-        const double share = load.bearer == load.relay ? 1.0 : 0.5;
-        const double kg = mg_to_kg(load.mass_mg) + worn_kg;
-        sum_j += share * walk_j(stretch, {stretch.there, false}, member, assumed.models, kg);
-        loaded += share;
+    for (const LadenPass& pass : burden.portaged) {
+        sum_j += pass.share * walk_j(stretch, {stretch.there, false}, member, models, pass.mass_kg);
+        loaded += pass.share;
     }
     if (loaded == 0.0)
-        sum_j += walk_j(stretch, {stretch.there, false}, member, assumed.models, worn_kg);
+        sum_j += walk_j(stretch, {stretch.there, false}, member, models, burden.worn_kg);
     const double empty = std::max(0.0, loaded - 1.0);
     if (empty > 0.0)
-        sum_j += empty * walk_j(stretch, {stretch.back, true}, member, assumed.models, worn_kg);
-    const double waiting_s = std::max(0.0, plan.moving_s - plan.member_s[m]);
+        sum_j += empty * walk_j(stretch, {stretch.back, true}, member, models, burden.worn_kg);
     return sum_j +
-           met_energy_j({.met = met_standing, .body_kg = member.body_kg, .duration_s = waiting_s});
+           met_energy_j(
+               {.met = met_standing, .body_kg = member.body_kg, .duration_s = burden.waiting_s});
 }
 
 double paddle_j(const Route& route,
@@ -112,20 +105,19 @@ Expenditure spend(const Route& route,
                   const Stretches& stretches,
                   const Assumed& assumed,
                   const Timeline& timeline,
-                  const Loads& loads) {
+                  const Burdens& burdens) {
     const std::size_t members = assumed.members.size();
     Expenditure spent;
     for (std::size_t i = 0; i < stretches.stretches.size(); ++i) {
         const Stretch& stretch = stretches.stretches[i];
-        const StretchLoads& load = loads.stretches[i];
         std::vector<double> each_j;
         for (std::size_t m = 0; m < members; ++m) {
             const AssumedMember member = member_on(assumed, i, m);
+            const Burden& burden = burdens[i][m];
             const double moving_s = timeline.stretches[i].moving_s;
             switch (stretch.travel) {
             case Travel::walk: {
-                const ChangingLoad carried{load.start_kg[m] + load.worn_kg[m],
-                                           load.end_kg[m] + load.worn_kg[m]};
+                const ChangingLoad carried{burden.start_kg, burden.end_kg};
                 const double own_s = walk_s(stretch, member, assumed.models, carried);
                 each_j.push_back(walk_changing_j(stretch, member, assumed.models, carried) +
                                  met_energy_j({.met = met_standing,
@@ -134,8 +126,7 @@ Expenditure spend(const Route& route,
                 break;
             }
             case Travel::portage:
-                each_j.push_back(
-                    portage_j(stretch, *loads.portages[i], assumed, member, m, load.worn_kg[m]));
+                each_j.push_back(portage_j(stretch, assumed.models, member, burden));
                 break;
             case Travel::paddle:
                 each_j.push_back(paddle_j(route, stretch, assumed, m, moving_s));

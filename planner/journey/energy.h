@@ -3,12 +3,29 @@
 #include "planner/defaults/defaults.h"
 #include "planner/journey/schedule.h"
 #include "planner/journey/segments.h"
-#include "planner/loads/load_book.h"
 
 #include <cstddef>
 #include <vector>
 
 namespace tumpline::planner {
+
+/// One passing over a portage's way with something on the back.
+struct LadenPass {
+    double mass_kg; ///< carried and worn
+    double share;   ///< of the way: 0.5 where two members relay it
+};
+
+/// What a member bears on a stretch on foot.
+struct Burden {
+    double start_kg = 0.0; ///< on the back and worn as the stretch begins
+    double end_kg = 0.0;
+    double worn_kg = 0.0;            ///< worn or in hand
+    std::vector<LadenPass> portaged; ///< on portages, where start and end mean nothing
+    double waiting_s = 0.0;          ///< on portages, for those who are slower
+};
+
+/// What everyone bears: per stretch, per member.
+using Burdens = std::vector<std::vector<Burden>>;
 
 /// What everyone spends, joules, rest included.
 struct Expenditure {
@@ -23,6 +40,6 @@ struct Expenditure {
                                 const Stretches& stretches,
                                 const Assumed& assumed,
                                 const Timeline& timeline,
-                                const Loads& loads);
+                                const Burdens& burdens);
 
 } // namespace tumpline::planner

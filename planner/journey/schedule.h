@@ -2,7 +2,6 @@
 
 #include "planner/defaults/defaults.h"
 #include "planner/journey/segments.h"
-#include "planner/plan.h"
 
 #include <cstddef>
 #include <optional>
@@ -13,6 +12,19 @@ namespace tumpline::planner {
 /// What a night takes from arriving to setting off: eight hours of sleep and three of camp work;
 /// common practice, no source.
 inline constexpr double least_night_s = 11.0 * 3600.0;
+
+enum class EventKind {
+    set_off,
+    boots_to_boat,
+    boat_to_boots,
+    landing,
+    scout,
+    rest,
+    fill_water,
+    resupply,
+    cache,
+    arrive
+};
 
 /// The stretches of one day, [first, last); none on a rest day.
 struct DaySpan {

@@ -2,6 +2,8 @@
 
 #include "planner/models/terrain.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <string_view>
@@ -313,6 +315,17 @@ make_stretches(const Trip& trip, const Route& route, const Assumed& assumed, dou
     spread_scouts(result, route);
     describe_boundaries(result, trip, route);
     return result;
+}
+
+std::string boundary_name(const Route& route, const Stretches& stretches, std::size_t boundary) {
+    const Boundary& at = stretches.boundaries[boundary];
+    if (!at.places.empty())
+        return route.places[at.places.front()].name;
+    if (at.leg_end && boundary == 0)
+        return fmt::format("start of {}", route.legs[stretches.stretches.front().leg].name);
+    if (at.leg_end)
+        return fmt::format("end of {}", route.legs[stretches.stretches[boundary - 1].leg].name);
+    return fmt::format("km {:.1f}", at.along_m / 1000.0);
 }
 
 } // namespace tumpline::planner

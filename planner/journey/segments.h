@@ -8,6 +8,7 @@
 
 #include <cstddef>
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace tumpline::planner {
@@ -83,5 +84,9 @@ struct Stretches {
 /// is longer than `longest_m` (0: no further cuts).
 [[nodiscard]] Stretches
 make_stretches(const Trip& trip, const Route& route, const Assumed& assumed, double longest_m);
+
+/// A boundary's name: its place, else the leg that ends or begins there, else "km 12.3".
+[[nodiscard]] std::string
+boundary_name(const Route& route, const Stretches& stretches, std::size_t boundary);
 
 } // namespace tumpline::planner

@@ -45,8 +45,10 @@ void Consumables::bring_stage(std::size_t index) {
             left_share -= share[m];
         }
     };
-    const std::string why = index == 0 ? std::string("packed at home")
-                                       : fmt::format("supply at {}", boundary_name(stage.boundary));
+    const std::string why =
+        index == 0
+            ? std::string("packed at home")
+            : fmt::format("supply at {}", boundary_name(in_.route, in_.stretches, stage.boundary));
     deal(stage.food_mg, [&](std::size_t m, std::int64_t mg) {
         const std::int64_t wrapper_mg = whole_mg(static_cast<double>(mg) * packaging);
         planned_mg_[m] += mg;
@@ -74,7 +76,8 @@ void Consumables::hand_in(std::size_t stage) {
     const bool takes_waste = std::any_of(places.begin(), places.end(), [&](std::size_t place) {
         return in_.route.places[place].kind == PlaceKind::resupply;
     });
-    const std::string why = fmt::format("left at {}", boundary_name(boundary));
+    const std::string why =
+        fmt::format("left at {}", boundary_name(in_.route, in_.stretches, boundary));
     for (std::size_t m = 0; m < members_; ++m) {
         if (takes_waste)
             booking_.book({m,
@@ -155,8 +158,10 @@ void Consumables::fill(std::size_t boundary) {
     const double litres = in_.water.fill_l[boundary];
     if (litres <= 0.0)
         return;
-    const std::string why = boundary == 0 ? std::string("filled before setting off")
-                                          : fmt::format("filled at {}", boundary_name(boundary));
+    const std::string why =
+        boundary == 0
+            ? std::string("filled before setting off")
+            : fmt::format("filled at {}", boundary_name(in_.route, in_.stretches, boundary));
     for (std::size_t m = 0; m < members_; ++m)
         booking_.book({m, Part::water, kg_to_mg(litres), Account::outside, Account::pack}, why);
 }
@@ -210,13 +215,6 @@ std::int64_t Consumables::trail_food_mg(std::size_t stretch) const {
                         : 0;
     }
     return trail_mg;
-}
-
-std::string Consumables::boundary_name(std::size_t boundary) const {
-    const Boundary& at = in_.stretches.boundaries[boundary];
-    if (!at.places.empty())
-        return in_.route.places[at.places.front()].name;
-    return fmt::format("km {:.1f}", at.along_m / 1000.0);
 }
 
 } // namespace tumpline::planner

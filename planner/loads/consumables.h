@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/loads/booking.h"
-#include "planner/loads/load_book.h"
+#include "planner/loads/loads.h"
 
 #include <cstddef>
 #include <cstdint>
@@ -37,7 +37,6 @@ class Consumables {
     void burn(std::int64_t mass_mg, std::string_view why);
     void drink(double litres, bool from_pack, std::string_view why);
     [[nodiscard]] std::int64_t trail_food_mg(std::size_t stretch) const;
-    [[nodiscard]] std::string boundary_name(std::size_t boundary) const;
 
     const LoadInputs& in_;
     const Loads& loads_;

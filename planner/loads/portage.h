@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/loads/load_book.h"
+#include "planner/loads/loads.h"
 
 #include <vector>
 

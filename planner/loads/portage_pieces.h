@@ -1,7 +1,7 @@
 #pragma once
 
 #include "planner/loads/booking.h"
-#include "planner/loads/load_book.h"
+#include "planner/loads/loads.h"
 #include "planner/loads/portage_loads.h"
 
 #include <vector>

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/models/constants.h"
+#include "planner/quantities/dimension.h"
 
 #include <chrono>
 #include <optional>
@@ -27,23 +28,6 @@ inline constexpr double mps_per_kmh = 1.0 / 3.6;
 inline constexpr double s_per_min = 60.0;
 inline constexpr double s_per_h = 3600.0;
 inline constexpr double s_per_day = 86400.0;
-
-/// What a quantity measures. Its value is always in the unit named here.
-enum class Dimension {
-    mass,            ///< kg
-    length,          ///< m
-    area,            ///< m2
-    speed,           ///< m/s; a pace ("15 min/km") is one as well
-    volume,          ///< l
-    duration,        ///< s
-    temperature,     ///< degrees Celsius
-    energy,          ///< J
-    energy_density,  ///< J/kg
-    mass_per_volume, ///< kg/l
-    volume_per_mass, ///< l/kg
-    drinking,        ///< l/s
-    flow             ///< m3/s, of a river
-};
 
 /// A quantity read from text, or what is wrong with the text.
 struct Reading {

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "planner/quantities/quantities.h"
+#include "planner/quantities/dimension.h"
 
 #include <string_view>
 #include <vector>

@@ -1,5 +1,6 @@
+#include "planner/results/appointments.h"
+
 #include "planner/conditions/calendar.h"
-#include "planner/results/assembly.h"
 
 #include <algorithm>
 #include <chrono>

@@ -1,9 +1,9 @@
 #pragma once
 
-#include "planner/plan.h"
 #include "planner/results/assembly.h"
 
 #include <cstddef>
+#include <string>
 #include <vector>
 
 namespace tumpline::planner {

@@ -1,7 +1,5 @@
 #include "planner/results/carry_summary.h"
 
-#include "planner/results/assembly.h"
-
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 

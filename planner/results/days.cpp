@@ -1,6 +1,7 @@
+#include "planner/results/days.h"
+
 #include "planner/conditions/calendar.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/results/assembly.h"
 
 #include <algorithm>
 #include <cmath>

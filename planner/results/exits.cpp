@@ -1,4 +1,5 @@
-#include "planner/results/assembly.h"
+#include "planner/results/exits.h"
+
 #include "planner/results/way_times.h"
 
 #include <algorithm>

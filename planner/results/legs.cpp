@@ -1,8 +1,9 @@
+#include "planner/results/legs.h"
+
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 #include "planner/models/wind.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/results/assembly.h"
 #include "planner/results/bag_trim.h"
 
 #include <fmt/format.h>
@@ -224,19 +225,6 @@ PlanLeg LegMaker::make() {
 }
 
 } // namespace
-
-std::string boundary_name(const Assembly& draft, std::size_t boundary) {
-    const Boundary& at = draft.prepared.stretches.boundaries[boundary];
-    if (!at.places.empty())
-        return draft.prepared.route.places[at.places.front()].name;
-    const std::vector<Stretch>& stretches = draft.prepared.stretches.stretches;
-    if (at.leg_end && boundary == 0)
-        return fmt::format("start of {}", draft.prepared.route.legs[stretches.front().leg].name);
-    if (at.leg_end)
-        return fmt::format("end of {}",
-                           draft.prepared.route.legs[stretches[boundary - 1].leg].name);
-    return fmt::format("km {:.1f}", at.along_m / 1000.0);
-}
 
 std::vector<PlanLeg> plan_legs(const Assembly& draft) {
     std::vector<PlanLeg> legs;

@@ -2,7 +2,6 @@
 
 #include "planner/conditions/calendar.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/results/assembly.h"
 #include "planner/solution/night_costs.h"
 
 #include <algorithm>

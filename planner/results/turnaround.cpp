@@ -1,6 +1,7 @@
+#include "planner/results/turnaround.h"
+
 #include "planner/conditions/calendar.h"
 #include "planner/quantities/quantities.h"
-#include "planner/results/assembly.h"
 #include "planner/results/way_times.h"
 
 #include <algorithm>

@@ -3,9 +3,21 @@
 #include "planner/route/place_snap.h"
 #include "planner/route/route.h"
 
+#include <string>
 #include <vector>
 
 namespace tumpline::planner {
+
+/// The trip and its route with alternatives in place of the legs for which they stand.
+struct OtherRoute {
+    std::vector<std::string> instead_of; ///< names of legs, in order
+    std::vector<std::string> by;         ///< names of the alternatives in their place
+    bool without_boats = false; ///< no water is left to paddle: boats and their gear stay at home
+    double left_home_kg = 0.0;  ///< their mass
+    std::string refused;        ///< why it cannot be planned, in words; empty if it can
+    Trip trip;
+    Route route;
+};
 
 /// The route once more for each alternative (`instead_of`), laid in place of the leg for which it
 /// stands, and for all of them together where there are several. Alternatives to one leg that

@@ -40,14 +40,12 @@ struct RoutePlace {
 struct Route {
     std::vector<RouteLeg> legs;
     std::vector<RoutePlace> places; ///< by along_m
-    std::vector<RoutePlace>
-        met_at; ///< waypoints that only appointments name; `asked` means nothing
+    std::vector<RoutePlace> met_at; ///< waypoints that only appointments name; `spec` means nothing
     double length_m = 0.0;
     geo::Repairs repairs;
     std::vector<std::string> sources; ///< files read, one line each
     std::vector<Caution> cautions;
-    std::vector<RouteLeg> alternatives;    ///< legs with `instead_of`; from_m = to_m = 0
-    std::vector<struct OtherRoute> others; ///< with alternatives laid in place of legs
+    std::vector<RouteLeg> alternatives; ///< legs with `instead_of`; from_m = to_m = 0
 
     [[nodiscard]] geo::Position at(double along_m) const;
     /// Where the line passes a place or a waypoint of `met_at`, in order.
@@ -55,21 +53,5 @@ struct Route {
     /// Height at a point of the route, if known.
     [[nodiscard]] std::optional<double> height_at(double along_m) const;
 };
-
-/// The trip and its route with alternatives in place of the legs for which they stand.
-struct OtherRoute {
-    std::vector<std::string> instead_of; ///< names of legs, in order
-    std::vector<std::string> by;         ///< names of the alternatives in their place
-    bool without_boats = false; ///< no water is left to paddle: boats and their gear stay at home
-    double left_home_kg = 0.0;  ///< their mass
-    std::string refused;        ///< why it cannot be planned, in words; empty if it can
-    Trip trip;
-    Route route;
-};
-
-/// Reads the trip's tracks and rasters and lays its legs end to end.
-/// Throws: geo::InputError with every problem found: a track or place that is not there, a place
-/// without a position, a file that cannot be read.
-[[nodiscard]] Route build_route(const Trip& trip);
 
 } // namespace tumpline::planner

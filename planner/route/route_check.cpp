@@ -1,13 +1,11 @@
 #include "planner/route/route_check.h"
 
-#include "planner/defaults/defaults.h"
 #include "planner/quantities/quantities.h"
 #include "planner/route/place_snap.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 #include <optional>
 #include <string>
 
@@ -54,7 +52,8 @@ class Finder {
 
     void after_setting_off(std::size_t a) {
         const Appointment& spec = trip_.appointments[a];
-        const std::chrono::seconds set_off{std::llround(assume(trip_).times.first_set_off_s)};
+        const std::chrono::seconds set_off =
+            trip_.days.first_set_off.value_or(trip_.days.set_off.value_or(usual_set_off));
         if (spec.day == 1 && spec.by <= set_off)
             problems_.push_back(
                 {.file = trip_.file.string(),

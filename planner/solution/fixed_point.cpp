@@ -1,6 +1,8 @@
 #include "planner/solution/fixed_point.h"
 
 #include "geo/input_error.h"
+#include "planner/loads/burdens.h"
+#include "planner/loads/load_book.h"
 
 #include <fmt/format.h>
 
@@ -246,7 +248,11 @@ Solved solve(const Prepared& prepared, const SolveOptions& options) {
         const std::vector<BoatState> boats = boat_states(prepared, loads);
         set_changes(now.timeline.stretches, prepared.stretches, now.timeline.days, boats, assumed);
         run_clock(now.timeline, assumed);
-        now.spent = spend(prepared.route, prepared.stretches, assumed, now.timeline, loads);
+        now.spent = spend(prepared.route,
+                          prepared.stretches,
+                          assumed,
+                          now.timeline,
+                          burdens_of(prepared.stretches, loads));
         now.provisions = provide(assumed, prepared.stretches, now.timeline, now.spent.day_j);
         if (options.packed)
             keep_packed(now.provisions, options.packed->provisions);

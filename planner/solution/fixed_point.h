@@ -7,7 +7,7 @@
 #include "planner/journey/provisions.h"
 #include "planner/journey/schedule.h"
 #include "planner/journey/segments.h"
-#include "planner/loads/load_book.h"
+#include "planner/loads/loads.h"
 
 #include <cstddef>
 #include <optional>
@@ -15,6 +15,14 @@
 
 /// The loop: load, pace, hours, days, energy and water, load; repeated until nothing moves.
 namespace tumpline::planner {
+
+/// How the loop ended.
+struct Converged {
+    int rounds = 0;
+    double largest_change_kg = 0.0;
+    double largest_change_s = 0.0;
+    bool settled = true; ///< false: nights flipped and the safer choice was kept
+};
 
 /// What does not change from round to round. Trip and route must outlive it.
 struct Prepared {

@@ -5,7 +5,7 @@
 #include <vector>
 
 /// Where to sleep, as an exact dynamic programme over days. It knows stops and costs, not trips;
-/// planner/night_days.h says what a day costs (docs/nights.md).
+/// planner/solution/night_costs.h says what a day costs (docs/nights.md).
 namespace tumpline::planner {
 
 /// What a day costs, in hours that one would rather not have had.

@@ -1,6 +1,5 @@
 #pragma once
 
-#include "planner/plan.h"
 #include "planner/solution/fixed_point.h"
 #include "planner/solution/night_search.h"
 
@@ -49,27 +48,5 @@ struct NightsChosen {
 /// The best at its loads, with what the choice has to say beside the plan: that it flipped, or that
 /// no nights keep every limit and why.
 [[nodiscard]] Solved as_chosen(const Prepared& prepared, const NightsChosen& chosen);
-
-/// A choice with its plan.
-struct NightsOption {
-    Plan plan;
-    std::vector<std::string> nights; ///< names; of a night's places the camp's
-    std::vector<DayCost> days;       ///< of travel, in order
-    DayCost cost;
-    NightLimits broken = 0;
-};
-
-/// Where to sleep on a trip, whatever nights its file lists.
-struct NightsPlan {
-    NightsOption best;
-    std::vector<NightsOption> next;   ///< up to two
-    std::vector<NightsOption> listed; ///< none or one: the nights that the file lists
-    int asked = 0;
-    std::size_t places = 0;
-    bool camps = true;
-};
-
-/// Throws: geo::InputError as listed_nights does.
-[[nodiscard]] NightsPlan plan_nights(const Trip& trip, const Route& route);
 
 } // namespace tumpline::planner

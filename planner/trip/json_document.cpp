@@ -1,7 +1,5 @@
 #include "planner/trip/json_document.h"
 
-#include "planner/trip/json_pointer.h"
-
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -352,6 +350,19 @@ std::string shown(const JsonValue& value, std::size_t longest) {
         text = text.substr(0, end) + "...";
     }
     return text;
+}
+
+std::string pointer_to(std::string_view parent, std::string_view key) {
+    std::string pointer = fmt::format("{}/", parent);
+    for (const char letter : key) {
+        if (letter == '~')
+            pointer.append("~0");
+        else if (letter == '/')
+            pointer.append("~1");
+        else
+            pointer.push_back(letter);
+    }
+    return pointer;
 }
 
 } // namespace tumpline::planner

@@ -49,4 +49,7 @@ read_json(std::string_view text, const std::string& file, const JsonLimits& limi
 /// A value in one line, at most `longest` letters, for messages.
 [[nodiscard]] std::string shown(const JsonValue& value, std::size_t longest = 60);
 
+/// "/kit/3/mass" from "/kit/3" and "mass", '~' and '/' of the key written as RFC 6901 wants.
+[[nodiscard]] std::string pointer_to(std::string_view parent, std::string_view key);
+
 } // namespace tumpline::planner

@@ -85,19 +85,6 @@ JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wr
 
 } // namespace
 
-std::string pointer_to(std::string_view parent, std::string_view key) {
-    std::string pointer = fmt::format("{}/", parent);
-    for (const char letter : key) {
-        if (letter == '~')
-            pointer.append("~0");
-        else if (letter == '/')
-            pointer.append("~1");
-        else
-            pointer.push_back(letter);
-    }
-    return pointer;
-}
-
 std::string set_at(JsonValue& document, std::string_view pointer, const std::string& value) {
     const std::optional<std::vector<std::string>> parts = parts_of(pointer);
     if (!parts || parts->size() > JsonLimits{}.deepest)

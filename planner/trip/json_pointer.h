@@ -7,9 +7,6 @@
 
 namespace tumpline::planner {
 
-/// "/kit/3/mass" from "/kit/3" and "mass", '~' and '/' of the key written as RFC 6901 wants.
-[[nodiscard]] std::string pointer_to(std::string_view parent, std::string_view key);
-
 /// Sets the value at an RFC 6901 pointer, making objects on the way; "-" appends to a list.
 /// `value` is JSON, or else taken as a text. Returns what may stand there instead of this pointer,
 /// or "" if all is well; on a bad pointer the document stays as it was.

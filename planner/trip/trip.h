@@ -11,7 +11,7 @@
 #include <vector>
 
 /// A trip as its file tells it: data only, SI units, every default still open where the file was
-/// silent (std::optional) and filled from planner/defaults.h by the stage that needs it.
+/// silent (std::optional) and filled from planner/defaults/defaults.h by the stage that needs it.
 namespace tumpline::planner {
 
 using Date = std::chrono::year_month_day;
@@ -257,6 +257,9 @@ struct Contact {
     std::optional<seconds> alarm_after; ///< after the planned return
     std::string text;                   ///< lines of the user's own for the sheet
 };
+
+/// When one sets off in the morning where the trip file does not say: common practice, no source.
+inline constexpr std::chrono::seconds usual_set_off = std::chrono::hours{8};
 
 struct Trip {
     std::filesystem::path file;

@@ -1,7 +1,7 @@
 #include "planner/trip/value_reader.h"
 
 #include "planner/quantities/spelling.h"
-#include "planner/trip/json_pointer.h"
+#include "planner/trip/json_document.h"
 
 #include <fmt/format.h>
 

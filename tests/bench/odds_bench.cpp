@@ -1,4 +1,5 @@
 #include "planner/decisions/odds.h"
+#include "planner/make_plan.h"
 #include "tests/support/random_trip.h"
 
 #include <benchmark/benchmark.h>

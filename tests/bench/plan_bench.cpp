@@ -1,4 +1,5 @@
 #include "geo/lines/geodesic.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "planner/solution/fixed_point.h"
 #include "tests/support/random_trip.h"

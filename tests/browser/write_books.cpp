@@ -2,7 +2,9 @@
 //     write_books FOLDER
 #include "cli/book/book.h"
 #include "cli/json/plan_json.h"
+#include "planner/decisions/choices.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
@@ -54,8 +56,11 @@ int main(int count, char** words) {
     for (const char* sample : {"saddle", "lake-chain"}) { // from tracks to the book
         const planner::Trip trip =
             planner::read_trip(test::root / "sample-routes" / sample / "trip.json");
-        const planner::Route route = planner::build_route(trip);
-        write_book(folder, sample, planner::make_plan_with_choices(trip, route), route);
+        const planner::BuiltRoute built = planner::build_routes(trip);
+        write_book(folder,
+                   sample,
+                   planner::make_plan_with_choices(trip, built.route, built.others),
+                   built.route);
     }
     return 0;
 }

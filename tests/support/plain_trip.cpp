@@ -1,6 +1,7 @@
 #include "tests/support/plain_trip.h"
 
 #include "geo/lines/geodesic.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 
 #include <fmt/format.h>

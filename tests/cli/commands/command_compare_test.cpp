@@ -1,6 +1,7 @@
 #include "cli/json/compare_json.h"
 #include "cli/text/compare_text.h"
 #include "cli/words/text_width.h"
+#include "planner/make_plan.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"
 

@@ -1,6 +1,7 @@
 #include "cli/app.h"
 #include "geo/lines/geodesic.h"
 #include "planner/plan.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/said.h"
 #include "tests/support/source_tree.h"

@@ -6,6 +6,8 @@
 #include "cli/words/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/tracks/gpx.h"
+#include "planner/make_plan.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"

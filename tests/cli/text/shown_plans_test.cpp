@@ -4,6 +4,7 @@
 #include "cli/json/plan_json.h"
 #include "cli/text/plan_text.h"
 #include "cli/words/text_width.h"
+#include "planner/make_plan.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"
 

@@ -1,3 +1,5 @@
+#include "planner/decisions/choices.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 

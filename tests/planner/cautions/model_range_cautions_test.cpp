@@ -1,5 +1,6 @@
 #include "planner/cautions/model_range_cautions.h"
 
+#include "planner/make_plan.h"
 #include "planner/models/drinking.h"
 #include "tests/support/plain_trip.h"
 

@@ -1,5 +1,6 @@
 #include "planner/cautions/verdict.h"
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 

@@ -3,8 +3,11 @@
 #include "planner/decisions/alternatives_compared.h"
 
 #include "geo/lines/geodesic.h"
+#include "planner/decisions/choices.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "planner/route/alternatives.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/source_tree.h"
@@ -44,8 +47,8 @@ test::PlainTrip with_a_lake() {
 
 TEST(OtherWays, WithoutWaterAreTheTripThatOneWouldPlanWithoutABoat) {
     test::PlainTrip plain = with_a_lake();
-    plain.route.others = other_routes(plain.trip, plain.route, {});
-    const Plan plan = make_plan_with_choices(plain.trip, plain.route);
+    const Plan plan =
+        make_plan_with_choices(plain.trip, plain.route, other_routes(plain.trip, plain.route, {}));
     ASSERT_EQ(plan.other_ways.ways.size(), 1U);
     const OtherWay& round = plan.other_ways.ways.front();
     EXPECT_THAT(round.instead_of, ElementsAre("leg 2"));
@@ -122,8 +125,8 @@ TEST(OtherWays, SayWhichNightTheyLeaveAside) {
     KnownPlaces places;
     places.of_trip = {{"Spit", *spit.at}};
     places.snap(plain.route, plain.trip.route.places);
-    plain.route.others = other_routes(plain.trip, plain.route, places);
-    const Plan plan = make_plan_with_choices(plain.trip, plain.route);
+    const Plan plan = make_plan_with_choices(
+        plain.trip, plain.route, other_routes(plain.trip, plain.route, places));
     ASSERT_EQ(plan.other_ways.ways.size(), 1U);
     EXPECT_THAT(plan.other_ways.ways.front().refused, HasSubstr("\"Spit\""));
     EXPECT_FALSE(plan.other_ways.ways.front().figures);
@@ -131,7 +134,8 @@ TEST(OtherWays, SayWhichNightTheyLeaveAside) {
 
 TEST(OtherWays, OfTheSaddleGoRoundTheTarn) {
     const Trip trip = read_trip(test::root / "sample-routes" / "saddle" / "trip.json");
-    const Plan plan = make_plan_with_choices(trip, build_route(trip));
+    const BuiltRoute built = build_routes(trip);
+    const Plan plan = make_plan_with_choices(trip, built.route, built.others);
     ASSERT_EQ(plan.other_ways.ways.size(), 1U);
     const OtherWay& round = plan.other_ways.ways.front();
     EXPECT_FALSE(round.without_boats) << "two rivers are left to paddle";

@@ -1,5 +1,6 @@
 #include "planner/decisions/odds.h"
 
+#include "planner/make_plan.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>

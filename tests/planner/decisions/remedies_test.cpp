@@ -2,6 +2,8 @@
 
 #include "planner/decisions/remedies.h"
 
+#include "planner/decisions/choices.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"

@@ -1,5 +1,6 @@
 /// Boxes of food, closed shops, lost days, and what lies in a cache.
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "planner/solution/fixed_point.h"
 #include "planner/solution/night_costs.h"

@@ -1,3 +1,4 @@
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 

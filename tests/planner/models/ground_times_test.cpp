@@ -1,3 +1,4 @@
+#include "planner/make_plan.h"
 #include "planner/models/terrain.h"
 #include "planner/plan.h"
 #include "planner/results/models_used.h"

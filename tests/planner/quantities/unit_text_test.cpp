@@ -2,6 +2,7 @@
 
 #include "planner/quantities/unit_text.h"
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 

@@ -1,4 +1,7 @@
 #include "planner/recordings/plan_against_recording.h"
+
+#include "planner/make_plan.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"

@@ -1,4 +1,5 @@
 #include "geo/input_error.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 

@@ -2,6 +2,7 @@
 
 #include "planner/conditions/calendar.h"
 #include "planner/journey/schedule.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/level_trip.h"
 #include "tests/support/plain_trip.h"

@@ -2,6 +2,7 @@
 
 #include "planner/results/bag_trim.h"
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_draws.h"

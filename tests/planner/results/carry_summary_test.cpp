@@ -1,7 +1,9 @@
 /// The portages of a whole trip in one sentence, and what it says against the portages themselves.
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
 #include "tests/support/random_trip.h"
 #include "tests/support/source_tree.h"

@@ -1,5 +1,6 @@
 /// The litres along the route, and the night that makes a stretch too long for the vessels.
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/level_trip.h"
 

@@ -1,5 +1,6 @@
 #include "planner/results/models_used.h"
 
+#include "planner/make_plan.h"
 #include "planner/models/catalogue.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"

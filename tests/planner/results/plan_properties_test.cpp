@@ -1,3 +1,4 @@
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "planner/solution/fixed_point.h"
 #include "tests/support/random_trip.h"

@@ -1,6 +1,7 @@
 /// Turning round: by hand on level ground, by planning the way there and back, by properties.
 
 #include "geo/lines/geodesic.h"
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/level_trip.h"
 #include "tests/support/plain_trip.h"

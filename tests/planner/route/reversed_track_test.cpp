@@ -1,4 +1,5 @@
 #include "planner/route/route.h"
+#include "planner/route/route_build.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 

@@ -2,6 +2,7 @@
 
 #include "planner/solution/nights.h"
 
+#include "planner/make_plan.h"
 #include "planner/results/assembly.h"
 #include "planner/solution/night_costs.h"
 #include "tests/support/random_trip.h"

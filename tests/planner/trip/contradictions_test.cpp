@@ -1,7 +1,9 @@
 /// Limits that contradict each other: the reasons named are the smallest, by trying every choice.
 /// And contradictions that only the route shows.
 
+#include "planner/make_plan.h"
 #include "planner/plan.h"
+#include "planner/route/route_build.h"
 #include "planner/route/route_check.h"
 #include "planner/solution/night_costs.h"
 #include "planner/solution/nights.h"

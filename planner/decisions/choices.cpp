@@ -1,0 +1,20 @@
+#include "planner/decisions/choices.h"
+
+#include "planner/decisions/alternatives_compared.h"
+#include "planner/decisions/remedies.h"
+#include "planner/make_plan.h"
+
+namespace tumpline::planner {
+
+Plan make_plan_with_choices(const Trip& trip,
+                            const Route& route,
+                            const std::vector<OtherRoute>& others) {
+    const Prepared prepared = prepare(trip, route);
+    const Solved settled = settle_trip(prepared);
+    Plan plan = assemble_plan(prepared, settled);
+    plan.remedies = remedies({prepared, settled}, plan);
+    plan.other_ways = other_ways(plan, others);
+    return plan;
+}
+
+} // namespace tumpline::planner

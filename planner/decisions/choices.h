@@ -1,0 +1,15 @@
+#pragma once
+
+#include "planner/plan.h"
+#include "planner/route/alternatives.h"
+
+#include <vector>
+
+namespace tumpline::planner {
+
+/// The plan with what it takes further plans to know: `remedies` and `other_ways`.
+[[nodiscard]] Plan make_plan_with_choices(const Trip& trip,
+                                          const Route& route,
+                                          const std::vector<OtherRoute>& others = {});
+
+} // namespace tumpline::planner

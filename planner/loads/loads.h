@@ -1,0 +1,101 @@
+#pragma once
+
+#include "planner/defaults/defaults.h"
+#include "planner/journey/provisions.h"
+#include "planner/journey/schedule.h"
+#include "planner/journey/segments.h"
+#include "planner/loads/ledger.h"
+#include "planner/loads/minimax_sharing.h"
+#include "planner/loads/portage_loads.h"
+
+#include <array>
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+/// What is known of who bears what, as data: filled by the files beside this one.
+namespace tumpline::planner {
+
+using PartMasses = std::array<std::int64_t, 6>; ///< by Part
+
+/// What members bear on one stretch, party order. On foot: on the back (portage: the heaviest
+/// carry). Afloat: their goods in the craft.
+struct StretchLoads {
+    std::vector<double> start_kg;
+    std::vector<double> end_kg;
+    std::vector<double> max_kg;
+    std::vector<double> worn_kg;
+    std::vector<PartMasses> max_parts;  ///< of max_kg
+    std::vector<double> all_up_kg;      ///< per craft, afloat: people, goods and craft, mean
+    std::vector<std::size_t> wet_items; ///< kit items that are wet as the stretch begins
+};
+
+/// One way of doing a portage, for the table of choices.
+struct CarryChoice {
+    double carries = 1.0; ///< 1, 1.5, 2, 3
+    bool rolled = false;  ///< the boats in the packs
+    double lengths = 1.0;
+    double walked_m = 0.0; ///< by each person
+    double moving_s = 0.0;
+    double changeover_s = 0.0;
+    double heaviest_kg = 0.0;
+    std::string heaviest_member;
+    double heaviest_ratio = 0.0; ///< load over its bearer's limit
+    bool within_limits = true;
+    bool chosen = false;
+};
+
+/// How a portage is done.
+struct PortagePlan {
+    BoatState boats = BoatState::rolled;
+    CarryPlan relay;
+    std::vector<Piece> pieces;
+    std::vector<double> worn_kg;  ///< by member: worn or in hand while carrying
+    std::vector<double> member_s; ///< each member's own walking
+    double moving_s = 0.0;        ///< of the slowest
+    std::vector<CarryChoice> choices;
+    std::optional<double> break_even_m;
+};
+
+/// Where things stand when a stretch begins, for the bags and lists.
+struct Loads {
+    std::vector<StretchLoads> stretches;
+    std::vector<std::optional<PortagePlan>> portages; ///< per stretch
+    SharedOut shared;                                 ///< of stage 0
+    std::vector<std::size_t> item_bearer;             ///< per kit item
+    std::vector<std::size_t> craft_bearer;
+    std::vector<std::vector<double>> stage_share;  ///< per stage, per member
+    std::vector<std::vector<double>> day_start_kg; ///< per day, per member, as packed ashore
+    std::vector<std::vector<double>> day_end_kg;
+    std::vector<std::size_t> stretch_step; ///< ledger step at which each stretch begins
+    std::vector<bool> craft_wet;           ///< per craft, at the end
+    std::vector<std::size_t> plan_leg;     ///< per stretch: index into Plan::legs
+    Ledger ledger;                         ///< empty unless recorded
+};
+
+/// A way of doing a portage that is kept although the rounds would flip it.
+struct PinnedCarry {
+    BoatState boats;
+    double carries;
+};
+
+/// Everything the booking of one round needs.
+struct LoadInputs {
+    const Trip& trip;
+    const Route& route;
+    const Assumed& assumed;
+    const Stretches& stretches;
+    const Timeline& timeline;
+    const Provisions& provisions;
+    const WaterCarry& water;
+    const std::vector<bool>& brought;                    ///< per kit item
+    const std::vector<BoatState>& boats;                 ///< per stretch, from the round before
+    const std::vector<std::optional<PinnedCarry>>& pins; ///< per stretch; empty: nothing is pinned
+    bool record;                                         ///< keep the ledger's entries
+    const Loads* shared;                                 ///< things stay with the bearers they have
+                                                         ///< here; null: they are shared out
+};
+
+} // namespace tumpline::planner

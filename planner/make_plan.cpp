@@ -1,0 +1,64 @@
+#include "planner/make_plan.h"
+
+#include "planner/cautions/all_cautions.h"
+#include "planner/cautions/verdict.h"
+#include "planner/conditions/calendar.h"
+#include "planner/results/appointments.h"
+#include "planner/results/assembly.h"
+#include "planner/results/carry_summary.h"
+#include "planner/results/days.h"
+#include "planner/results/exits.h"
+#include "planner/results/legs.h"
+#include "planner/results/models_used.h"
+#include "planner/results/supplies.h"
+#include "planner/results/turnaround.h"
+#include "planner/solution/nights.h"
+
+#include <algorithm>
+
+namespace tumpline::planner {
+
+Solved settle_trip(const Prepared& prepared) {
+    if (prepared.trip.days.nights_auto)
+        return as_chosen(prepared, choose_nights(prepared, 0));
+    SolveOptions options;
+    if (!prepared.trip.days.nights.empty())
+        options.nights = listed_nights(prepared);
+    return solve(prepared, options);
+}
+
+Plan make_plan(const Trip& trip, const Route& route) {
+    const Prepared prepared = prepare(trip, route);
+    return assemble_plan(prepared, settle_trip(prepared));
+}
+
+Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
+    const Assembly draft{prepared, settled};
+    Plan plan;
+    plan.trip = prepared.trip;
+    plan.trip.time_zone = prepared.assumed.time_zone;
+    plan.defaults = prepared.assumed.defaults;
+    plan.converged = settled.converged;
+    plan.ledger = settled.loads.ledger;
+    plan.stays_home = prepared.kit.stays_home;
+    plan.comes = prepared.kit.comes;
+    plan.legs = plan_legs(draft);
+    plan.models = models_used(draft, plan.legs);
+    plan.bands = bands_used(draft, plan.legs);
+    plan.events = plan_events(draft);
+    plan.days = plan_days(draft, plan.legs);
+    plan.totals = plan_totals(draft, plan.days, plan.legs);
+    plan.stages = plan_stages(draft);
+    plan.water = plan_water(draft);
+    plan.litres = plan_litres(draft);
+    plan.carrying = plan_carries(draft);
+    plan.sharing = plan_sharing(draft, plan.legs);
+    plan.appointments = plan_appointments(draft);
+    plan.exits = plan_exits(draft);
+    plan.turn_rounds = plan_turn_rounds(draft);
+    plan.cautions = plan_cautions(draft, plan);
+    plan.verdict = verdict_of(draft, plan);
+    return plan;
+}
+
+} // namespace tumpline::planner

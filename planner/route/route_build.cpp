@@ -1,0 +1,336 @@
+#include "planner/route/route_build.h"
+
+#include "geo/ground/elevation.h"
+#include "geo/input_error.h"
+#include "geo/lines/geodesic.h"
+#include "planner/quantities/spelling.h"
+#include "planner/route/alternatives.h"
+#include "planner/route/leg_chain.h"
+#include "planner/route/place_snap.h"
+#include "planner/route/route_check.h"
+#include "planner/route/traced_line.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <iterator>
+#include <map>
+#include <memory>
+#include <string_view>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+/// Collects problems so that one run shows them all.
+class RouteBuilder {
+  public:
+    explicit RouteBuilder(const Trip& trip) : trip_(trip), file_(trip.file.string()) {}
+
+    BuiltRoute build();
+
+  private:
+    void read_files();
+    void resolve_places();
+    void resolve_appointments();
+    std::optional<TracedLine> line_of(const TripLeg& leg, std::size_t index);
+    std::optional<TracedLine>
+    cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
+    std::optional<geo::Position> place_at(const std::string& name, const std::string& pointer);
+    std::vector<LooseLeg> loose_legs();
+    RouteLeg grounded(LooseLeg leg);
+    void lay(Route& route, std::vector<LooseLeg> legs);
+
+    /// What is wrong at a place of the trip file.
+    struct Wrong {
+        std::string found;
+        std::string expected;
+        std::string advice;
+    };
+
+    void problem(std::string place, Wrong wrong) {
+        problems_.push_back({file_,
+                             std::move(place),
+                             std::move(wrong.found),
+                             std::move(wrong.expected),
+                             std::move(wrong.advice)});
+    }
+
+    const Trip& trip_;
+    std::string file_;
+    TrackShelf shelf_;
+    std::unique_ptr<geo::Elevation> elevation_;
+    geo::ProfileOptions options_;
+    KnownPlaces places_;
+    std::vector<geo::Problem> problems_;
+};
+
+void RouteBuilder::read_files() {
+    for (const std::filesystem::path& path : trip_.route.tracks) {
+        try {
+            shelf_.files.push_back(geo::read_tracks(path));
+        } catch (const geo::InputError& error) { // the other files are looked at all the same
+            problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
+        }
+    }
+    if (!trip_.route.elevation.empty()) {
+        try {
+            elevation_ = std::make_unique<geo::Elevation>(trip_.route.elevation);
+            options_.step_m = std::clamp(elevation_->cell_m(), 20.0, 50.0);
+        } catch (const geo::InputError& error) {
+            problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
+        }
+    }
+    if (trip_.route.step_m)
+        options_.step_m = *trip_.route.step_m;
+    if (trip_.route.recorder == HeightRecorder::barometer)
+        options_ = geo::of_barometer(options_);
+    if (trip_.route.ascent_threshold_m) {
+        options_.raster_threshold_m = *trip_.route.ascent_threshold_m;
+        options_.track_threshold_m = *trip_.route.ascent_threshold_m;
+    }
+    if (!problems_.empty())
+        throw geo::InputError(std::move(problems_));
+}
+
+void RouteBuilder::resolve_places() {
+    for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
+        const TripPlace& place = trip_.route.places[i];
+        if (place.at) {
+            places_.of_trip.emplace(place.name, *place.at);
+        } else if (const geo::Waypoint* point = shelf_.waypoint(place.name)) {
+            places_.of_trip.emplace(place.name, point->at);
+        } else {
+            std::string names;
+            for (const geo::TrackFile& tracks : shelf_.files)
+                for (const geo::Waypoint& known : tracks.waypoints)
+                    names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", known.name);
+            problem(fmt::format("/route/places/{}", i),
+                    {fmt::format("\"{}\" without a position", place.name),
+                     names.empty()
+                         ? "\"at\" with longitude and latitude (the tracks hold no waypoints)"
+                         : fmt::format("\"at\", or the name of a waypoint: {}", names),
+                     "write \"at\": [longitude, latitude]"});
+        }
+    }
+}
+
+/// Appointments are at places, or at waypoints of the tracks.
+void RouteBuilder::resolve_appointments() {
+    for (std::size_t i = 0; i < trip_.appointments.size(); ++i) {
+        const std::string& name = trip_.appointments[i].at;
+        if (places_.of_trip.contains(name) || places_.met_at.contains(name))
+            continue;
+        const auto at = place_at(name, fmt::format("/appointments/{}/at", i));
+        if (at)
+            places_.met_at.emplace(name, *at);
+    }
+}
+
+std::optional<geo::Position> RouteBuilder::place_at(const std::string& name,
+                                                    const std::string& pointer) {
+    if (const auto known = places_.of_trip.find(name); known != places_.of_trip.end())
+        return known->second;
+    if (const geo::Waypoint* point = shelf_.waypoint(name))
+        return point->at;
+    std::vector<std::string_view> known;
+    for (const TripPlace& place : trip_.route.places)
+        known.push_back(place.name);
+    for (const geo::TrackFile& file : shelf_.files)
+        for (const geo::Waypoint& point : file.waypoints)
+            known.push_back(point.name);
+    const std::string nearest = nearest_word(name, known);
+    problem(pointer,
+            {fmt::format("\"{}\"", name),
+             "the name of a place or of a waypoint in the tracks",
+             nearest.empty() ? std::string("add it under /route/places with \"at\"")
+                             : fmt::format("write \"{}\"", nearest)});
+    return std::nullopt;
+}
+
+std::optional<TracedLine> RouteBuilder::line_of(const TripLeg& leg, std::size_t index) {
+    const std::vector<const geo::Track*> tracks = shelf_.tracks();
+    const std::string pointer = fmt::format("/route/legs/{}/track", index);
+    if (leg.track == "all" && !shelf_.find("all"))
+        return traced_all(shelf_);
+    if (!leg.track.empty()) {
+        if (const geo::Track* track = shelf_.find(leg.track))
+            return traced(*track);
+        std::string names;
+        for (const geo::Track* track : tracks)
+            names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", track->name);
+        problem(pointer,
+                {fmt::format("\"{}\"", leg.track),
+                 fmt::format("the name of a track ({}) or \"all\"", names),
+                 ""});
+        return std::nullopt;
+    }
+    if (tracks.size() == 1)
+        return traced(*tracks.front());
+    if (index < tracks.size())
+        return traced(*tracks[index]);
+    problem(fmt::format("/route/legs/{}", index),
+            {"a leg without \"track\"",
+             fmt::format("\"track\": the files hold {} tracks", tracks.size()),
+             "name the track this leg runs on"});
+    return std::nullopt;
+}
+
+std::optional<TracedLine>
+RouteBuilder::cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index) {
+    if (leg.from.empty() && leg.to.empty())
+        return whole;
+    const std::string pointer = fmt::format("/route/legs/{}", index);
+    std::optional<geo::Position> from, to;
+    if (!leg.from.empty() && !(from = place_at(leg.from, pointer + "/from")))
+        return std::nullopt;
+    if (!leg.to.empty() && !(to = place_at(leg.to, pointer + "/to")))
+        return std::nullopt;
+    const double length_m = whole.line.length_m();
+    double from_m = from ? whole.line.nearest(*from).along_m : 0.0;
+    double to_m = to ? whole.line.nearest(*to).along_m : length_m;
+    if (from && to && to_m <= from_m) {
+        // The line may pass the second place again further on: then keep the direction.
+        const geo::Snap again = whole.line.nearest(*to, from_m);
+        if (again.off_m <= largest_gap_m && again.along_m > from_m)
+            to_m = again.along_m;
+    }
+    if (std::abs(to_m - from_m) < 1.0) {
+        problem(pointer,
+                {fmt::format("from \"{}\" to \"{}\": the same point of the line", leg.from, leg.to),
+                 "two places apart on the track",
+                 ""});
+        return std::nullopt;
+    }
+    const auto [near_m, far_m] = std::minmax({from_m, to_m});
+    TracedLine part = cut(whole, near_m, far_m);
+    return to_m > from_m ? std::move(part) : reversed(part);
+}
+
+std::vector<LooseLeg> RouteBuilder::loose_legs() {
+    std::vector<LooseLeg> legs;
+    if (trip_.route.legs.empty()) {
+        for (const geo::Track* track : shelf_.tracks()) {
+            TripLeg spec;
+            spec.name = track->name.empty() ? fmt::format("leg {}", legs.size() + 1) : track->name;
+            const Travel travel = travel_from_type(track->type).value_or(Travel::walk);
+            spec.travel = travel;
+            legs.push_back({spec, travel, spec.name, traced(*track), false, false});
+        }
+        if (legs.empty())
+            problem("/route/tracks", {"no line in the tracks", "at least one track or route", ""});
+        return legs;
+    }
+    for (std::size_t i = 0; i < trip_.route.legs.size(); ++i) {
+        const TripLeg& spec = trip_.route.legs[i];
+        std::optional<TracedLine> line = line_of(spec, i);
+        if (!line)
+            continue;
+        const geo::Track* track = spec.track.empty() ? nullptr : shelf_.find(spec.track);
+        line = cut_to_places(*std::move(line), spec, i);
+        if (!line)
+            continue;
+        const Travel travel = spec.travel.value_or(
+            track ? travel_from_type(track->type).value_or(Travel::walk) : Travel::walk);
+        const std::string name =
+            !spec.name.empty() ? spec.name
+                               : (spec.track.empty() ? fmt::format("leg {}", i + 1) : spec.track);
+        legs.push_back(
+            {spec, travel, name, *std::move(line), !spec.from.empty() && !spec.to.empty(), false});
+    }
+    return legs;
+}
+
+RouteLeg RouteBuilder::grounded(LooseLeg leg) {
+    geo::Surface surface = geo::Surface::land;
+    if (leg.travel == Travel::paddle) {
+        if (leg.spec.water.value_or(Water::lake) != Water::river)
+            surface = geo::Surface::level_water;
+        else if (leg.spec.current_mps.value_or(0.0) < 0.0)
+            surface = geo::Surface::rising_river;
+        else
+            surface = geo::Surface::falling_river;
+    }
+    geo::Profile profile =
+        geo::make_profile(leg.traced.line, leg.traced.heights, elevation_.get(), surface, options_);
+    return {.name = std::move(leg.name),
+            .travel = leg.travel,
+            .spec = std::move(leg.spec),
+            .line = std::move(leg.traced.line),
+            .from_m = 0.0,
+            .to_m = 0.0,
+            .profile = std::move(profile),
+            .turned_round = leg.turned_round};
+}
+
+/// The legs in order, those of the chain and those that stand beside it.
+void RouteBuilder::lay(Route& route, std::vector<LooseLeg> legs) {
+    turn_round(legs);
+    std::vector<RouteLeg> chain;
+    for (LooseLeg& loose : legs) {
+        const bool aside = !loose.spec.instead_of.empty();
+        (aside ? route.alternatives : chain).push_back(grounded(std::move(loose)));
+    }
+    lay_legs(route, std::move(chain));
+    for (const RouteLeg& alternative : route.alternatives) {
+        const bool known =
+            std::any_of(route.legs.begin(), route.legs.end(), [&](const RouteLeg& leg) {
+                return leg.name == alternative.spec.instead_of;
+            });
+        if (!known)
+            problem("/route/legs",
+                    {fmt::format("\"instead_of\": \"{}\"", alternative.spec.instead_of),
+                     "the name of a leg",
+                     ""});
+    }
+}
+
+BuiltRoute RouteBuilder::build() {
+    read_files();
+    resolve_places();
+    resolve_appointments();
+    std::vector<LooseLeg> legs = loose_legs();
+    if (!problems_.empty())
+        throw geo::InputError(std::move(problems_));
+    Route route;
+    for (const geo::TrackFile& file : shelf_.files) {
+        for (const geo::Track& track : file.tracks)
+            route.repairs += track.repairs;
+        for (const std::string& words : file.left_out)
+            route.cautions.push_back(
+                {.level = Level::note,
+                 .code = "left-out",
+                 .day = std::nullopt,
+                 .leg = std::nullopt,
+                 .text = fmt::format("{}: left out: {}.", file.file.filename().string(), words),
+                 .source = "docs/tracks.md"});
+        route.sources.push_back(fmt::format("{}: {} tracks, {} waypoints",
+                                            file.file.filename().string(),
+                                            file.tracks.size(),
+                                            file.waypoints.size()));
+    }
+    if (elevation_)
+        for (std::string& line : elevation_->describe())
+            route.sources.push_back(std::move(line));
+    lay(route, std::move(legs));
+    if (!problems_.empty())
+        throw geo::InputError(std::move(problems_));
+    places_.snap(route, trip_.route.places);
+    if (std::vector<geo::Problem> problems = problems_on_route(trip_, route); !problems.empty())
+        throw geo::InputError(std::move(problems));
+    std::vector<OtherRoute> others = other_routes(trip_, route, places_);
+    return {std::move(route), std::move(others)};
+}
+
+} // namespace
+
+BuiltRoute build_routes(const Trip& trip) {
+    return RouteBuilder(trip).build();
+}
+
+Route build_route(const Trip& trip) {
+    return build_routes(trip).route;
+}
+
+} // namespace tumpline::planner
