@@ -1,0 +1,330 @@
+"""Every key of the trip file matters: two values of it give two plans.
+
+usage: every_key.py ROOT TUMPLINE
+
+Walks docs/trip.schema.json. For each key that holds a value there is a row below: what is set
+beside it, two values, and the command whose JSON must differ. A key that moves nothing on purpose
+stands in INFORMATION_ONLY with its reason. A key of the schema with no row fails, and so does a row
+for a key that the schema does not have.
+"""
+
+import concurrent.futures
+import json
+import pathlib
+import re
+import subprocess
+import sys
+import tempfile
+
+# The list of assumptions changes with every key that is given, and the others repeat the file.
+NOT_COUNTED = ("defaults", "file", "version")
+
+INFORMATION_ONLY = {
+    "/$schema": "for editors",
+    "/tumpline": "the version of the file's form; there is one",
+    "/route/legs/*/source": "where the track is from, for those who read the file",
+}
+
+A, B = "Shelf camp", "Gravel bar"
+CROSSING = "/route/legs/2"  # across a lake
+CARRY = "/route/legs/4"
+RIVER = "/route/legs/5"
+WALK = "/route/legs/1"
+PLACES = "/route/places"
+NO_CURRENT = [RIVER + "/current=null"]
+TENT = "/kit/0"
+
+# key of the schema: (pointer, what is set beside it, one value, another, command)
+ROWS = {
+    "/name": ("/name", [], "One name", "Another name", "plan"),
+    "/start": ("/start", [], "2027-06-18", "2027-09-18", "plan"),
+    "/time_zone": ("/time_zone", [], "Europe/Oslo", "UTC", "plan"),
+    "/route/tracks/*": ("/route/tracks/0", [], "saddle.gpx", "wider.gpx", "plan"),
+    "/route/elevation/*": ("/route/elevation", [], '["saddle-dem.tif"]', "[]", "plan"),
+    "/route/step": ("/route/step", [], "20 m", "200 m", "plan"),
+    "/route/ascent_threshold": ("/route/ascent_threshold", [], "1 m", "40 m", "plan"),
+    "/route/recorder": ("/route/recorder", ["/route/elevation=[]"], "gnss", "barometer", "plan"),
+    "/route/legs/*/name": (WALK + "/name", [], "Over the top", "Over the saddle", "plan"),
+    "/route/legs/*/travel": (CARRY + "/travel", [CARRY + "/carries=null"], "walk", "portage", "plan"),
+    "/route/legs/*/track": (RIVER + "/track", [], "upper river", "lower river", "plan"),
+    "/route/legs/*/from": (RIVER + "/from", [RIVER + "/track=all", RIVER + "/to=Gravel bar"], "Fall pool", "Ledge rapid", "plan"),
+    "/route/legs/*/to": (RIVER + "/to", [RIVER + "/track=all", RIVER + "/from=Fall pool"], "Gravel bar", "Ledge rapid", "plan"),
+    "/route/legs/*/terrain": (WALK + "/terrain", [], "path", "bog", "plan"),
+    "/route/legs/*/water": (CROSSING + "/water", [], "lake", "river", "plan"),
+    "/route/legs/*/current": (RIVER + "/current", [], "5 km/h", "4 km/h", "plan"),
+    "/route/legs/*/class": (RIVER + "/class", [], "II", "IV", "plan"),
+    "/route/legs/*/carries": (CARRY + "/carries", [], "1", "2", "plan"),
+    "/route/legs/*/boat_on_carry": (CARRY + "/boat_on_carry", [], "rolled", "inflated", "plan"),
+    "/route/legs/*/river_bed/type": (
+        RIVER + "/river_bed/type", NO_CURRENT, "clean-straight-full", "winding-pools-shoals", "plan"),
+    "/route/legs/*/river_bed/depth": (RIVER + "/river_bed/depth", NO_CURRENT, "50 cm", "90 cm", "plan"),
+    "/route/legs/*/river_bed/roughness": (RIVER + "/river_bed/roughness", NO_CURRENT, "0.03", "0.06", "plan"),
+    "/route/legs/*/drinkable": (CROSSING + "/drinkable", [], "true", "false", "plan"),
+    "/route/legs/*/shelter": (CROSSING + "/shelter", ["/weather/wind=6 m/s"], "0", "0.8", "plan"),
+    "/route/legs/*/open_crossing": (CROSSING + "/open_crossing", [], "false", "true", "plan"),
+    "/route/legs/*/footprint": (WALK + "/footprint", [WALK + "/terrain=snow"], "5 cm", "25 cm", "plan"),
+    "/route/legs/*/scouts": (RIVER + "/scouts", [], "0", "3", "plan"),
+    "/route/legs/*/night": (WALK + "/night", [], "false", "true", "plan"),
+    "/route/legs/*/instead_of": (
+        "/route/legs/3/instead_of", [], "Across Long Tarn", "Fall carry", "plan"),
+    "/route/legs/*/note": (WALK + "/note", [], "Loose stones", "Wet stones", "plan"),
+    "/route/places/*/name": (PLACES + "/0/name", [PLACES + "/0/at=[4.0, 60.9]"], "Road end", "The road", "plan"),
+    "/route/places/*/kind": (PLACES + "/7/kind", [], "hazard", "cache", "plan"),
+    "/route/places/*/at": (PLACES + "/2/at", [], None, "[4.0, 60.9]", "plan"),
+    "/route/places/*/water": (PLACES + "/8/water", [], "true", "false", "plan"),
+    "/route/places/*/closed/*": (PLACES + "/3/closed", [], "[]", '["2027-06-18"]', "plan"),
+    "/route/places/*/closed_weekdays/*": (PLACES + "/3/closed_weekdays", [], "[]", '["friday"]', "plan"),
+    "/route/places/*/holds": (PLACES + "/3/holds", [], "9", "1", "plan"),
+    "/route/places/*/food": (PLACES + "/5/food", [PLACES + "/5/kind=cache"], "9 kg", "1 kg", "plan"),
+    "/route/places/*/note": (PLACES + "/7/note", [], "A ledge", "A long ledge", "plan"),
+    "/party/*/name": ("/kit/0/for", [], "Ada", "Bram", "plan"),  # a name is what others refer to
+    "/party/*/body": ("/party/0/body", [], "68 kg", "58 kg", "plan"),
+    "/party/*/height": ("/party/0/height", [], "171 cm", "161 cm", "plan"),
+    "/party/*/age": ("/party/0/age", [], "41", "61", "plan"),
+    "/party/*/sex": ("/party/0/sex", [], "female", "male", "plan"),
+    "/party/*/carry_limit": ("/party/0/carry_limit", [], "22 kg", "12 kg", "plan"),
+    "/party/*/portage_limit": ("/party/0/portage_limit", [], "30 kg", "12 kg", "plan"),
+    "/party/*/pace": ("/party/1/pace", [], "1.05", "0.8", "plan"),
+    "/party/*/level_speed": (
+        "/party/1/level_speed",
+        ["/models/walking=constant", "/party/0/level_speed=5 km/h", "/party/1/pace=null"],
+        "4 km/h", "3 km/h", "plan"),
+    "/party/*/class": ("/party/0/class", [], "I", "III", "plan"),
+    "/party/*/fitness": ("/party/0/fitness", [], "15 min", "40 min", "plan"),
+    "/craft/*/name": ("/craft/0/name", [], "red boat", "green boat", "plan"),
+    "/craft/*/kind": ("/craft/0/kind", [], "packraft", "kayak", "plan"),
+    "/craft/*/mass": ("/craft/0/mass", [], "3.3 kg", "2.3 kg", "plan"),
+    "/craft/*/payload": ("/craft/0/payload", [], "160 kg", "60 kg", "plan"),
+    "/craft/*/crew/*": ("/craft/0/crew", ['/craft/1/crew=["Bram"]'], '["Ada"]', '["Ada", "Bram"]', "check"),
+    "/craft/*/calm_speed": ("/craft/0/calm_speed", [], "4.5 km/h", "3.5 km/h", "plan"),
+    "/craft/*/bags": ("/craft/0/bags", ["/kit/13/volume=12 L"], '["70 L", "70 L"]', '["2 L", "2 L"]', "plan"),
+    "/craft/*/bags/*": ("/craft/0/bags/0", ["/kit/13/volume=12 L"], "70 L", "1 L", "plan"),
+    "/craft/*/wet": ("/craft/0/wet", [], "0.02", "0.3", "plan"),
+    "/craft/*/class": ("/craft/0/class", [], "I", "III", "plan"),
+    "/craft/*/wind_ceiling": ("/craft/0/wind_ceiling", ["/weather/wind=6 m/s"], "9 m/s", "2 m/s", "plan"),
+    "/craft/*/rolls_up": ("/craft/0/rolls_up", [], "true", "false", "plan"),
+    "/craft/*/waterplane": ("/craft/0/waterplane", ["/craft/0/freeboard=20 cm"], "1.3 m2", "1.0 m2", "plan"),
+    "/craft/*/freeboard": ("/craft/0/freeboard", ["/craft/0/waterplane=1.3 m2"], "20 cm", "9 cm", "plan"),
+    "/kit/*/item": (TENT + "/item", [], "tent", "big tent", "plan"),
+    "/kit/*/mass": (TENT + "/mass", [], "1.9 kg", "2.9 kg", "plan"),
+    "/kit/*/count": (TENT + "/count", [], "1", "2", "plan"),
+    "/kit/*/for": (TENT + "/for", [], "Ada", "Bram", "plan"),
+    "/kit/*/ashore": (TENT + "/ashore", [TENT + "/for=Ada"], "packed", "worn", "plan"),
+    "/kit/*/afloat": (TENT + "/afloat", [TENT + "/for=Ada"], "packed", "worn", "plan"),
+    "/kit/*/when/class": (TENT + "/when/class", [], "I", "V", "plan"),
+    "/kit/*/when/rain": (TENT + "/when/rain", ["/weather/rain=false"], "true", "false", "plan"),
+    "/kit/*/when/water_below": (TENT + "/when/water_below", [], "14 C", "2 C", "plan"),
+    "/kit/*/when/night_below": (TENT + "/when/night_below", ["/weather/low=5 C"], "14 C", "2 C", "plan"),
+    "/kit/*/when/snow": (TENT + "/when/snow", ["/weather/snow=false"], "true", "false", "plan"),
+    "/kit/*/when/open_crossing": (TENT + "/when/open_crossing", [], "true", "false", "plan"),
+    "/kit/*/when/*/class": (TENT + "/when", [], '[{"class": "I"}]', '[{"class": "V"}]', "plan"),
+    "/kit/*/when/*/rain": (
+        TENT + "/when", ["/weather/rain=false"], '[{"rain": true}]', '[{"rain": false}]', "plan"),
+    "/kit/*/when/*/water_below": (
+        TENT + "/when", [], '[{"water_below": "14 C"}]', '[{"water_below": "2 C"}]', "plan"),
+    "/kit/*/when/*/night_below": (
+        TENT + "/when", ["/weather/low=5 C"], '[{"night_below": "14 C"}]', '[{"night_below": "2 C"}]', "plan"),
+    "/kit/*/when/*/snow": (
+        TENT + "/when", ["/weather/snow=false"], '[{"snow": true}]', '[{"snow": false}]', "plan"),
+    "/kit/*/when/*/open_crossing": (
+        TENT + "/when", [], '[{"open_crossing": true}]', '[{"open_crossing": false}]', "plan"),
+    "/kit/*/bring": (TENT + "/bring", [TENT + '/when={"class": "II"}'], "true", "false", "plan"),
+    "/kit/*/in": (TENT + "/in", ["/kit/1/in=crate", CARRY + "/carries=2"], None, "crate", "plan"),
+    "/kit/*/volume": (TENT + "/volume", ['/craft/0/bags=["9 L", "9 L"]', TENT + "/for=Ada"], "5 L", "50 L", "plan"),
+    "/kit/*/at_hand": (TENT + "/at_hand", [TENT + "/for=Ada"], "false", "true", "plan"),
+    "/kit/*/stays_with": (TENT + "/stays_with", [], "Ada", "Bram", "plan"),
+    "/kit/*/gets_wet": (TENT + "/gets_wet", [], "false", "true", "plan"),
+    "/kit/*/wet": (TENT + "/wet", [TENT + "/gets_wet=true"], "0.1", "0.4", "plan"),
+    "/food/ration": ("/food/ration", [], "energy", "700 g", "plan"),
+    "/food/energy_density": ("/food/energy_density", [], "4.4 kcal/g", "3.4 kcal/g", "plan"),
+    "/food/replace": ("/food/replace", [], "0.9", "0.7", "plan"),
+    "/food/packaging": ("/food/packaging", [], "0.06", "0.16", "plan"),
+    "/food/reserve_days": ("/food/reserve_days", [], "1", "2", "plan"),
+    "/food/shares/breakfast": (
+        "/food/shares", [], '{"breakfast": 0.2, "trail": 0.5, "dinner": 0.3}',
+        '{"breakfast": 0.3, "trail": 0.4, "dinner": 0.3}', "plan"),
+    "/food/shares/trail": (
+        "/food/shares", [], '{"breakfast": 0.2, "trail": 0.5, "dinner": 0.3}',
+        '{"breakfast": 0.2, "trail": 0.4, "dinner": 0.4}', "plan"),
+    "/food/shares/dinner": (
+        "/food/shares", [], '{"breakfast": 0.2, "trail": 0.5, "dinner": 0.3}',
+        '{"breakfast": 0.3, "trail": 0.5, "dinner": 0.2}', "plan"),
+    "/food/first_meal": ("/food/first_meal", [], "breakfast", "dinner", "plan"),
+    "/food/last_meal": ("/food/last_meal", [], "breakfast", "dinner", "plan"),
+    "/food/in": ("/food/in", [], None, "food barrel", "plan"),
+    "/food/volume": ("/food/volume", ['/craft/0/bags=["9 L", "9 L"]'], "1 L/kg", "5 L/kg", "plan"),
+    "/water/walking": ("/water/walking", [], "0.5 L/h", "0.8 L/h", "plan"),
+    "/water/paddling": ("/water/paddling", [CROSSING + "/drinkable=false"], "0.3 L/h", "0.8 L/h", "plan"),
+    "/water/camp": ("/water/camp", [PLACES + "/8/water=false"], "3 L", "5 L", "plan"),
+    "/water/capacity": ("/water/capacity", [], "4 L", "0.4 L", "plan"),
+    "/water/reserve": ("/water/reserve", [], "0.5 L", "1.5 L", "plan"),
+    "/fuel/boiled": ("/fuel/boiled", [], "2.5 L", "3.5 L", "plan"),
+    "/fuel/per_litre": ("/fuel/per_litre", [], "12 g", "22 g", "plan"),
+    "/fuel/stove": ("/fuel/stove", ["/fuel/per_litre=null"], "gas", "ethanol", "plan"),
+    "/fuel/start": ("/fuel/start", ["/fuel/per_litre=null"], "15 C", "2 C", "plan"),
+    "/fuel/altitude": ("/fuel/altitude", ["/fuel/per_litre=null"], "0 m", "3000 m", "plan"),
+    "/fuel/container": ("/fuel/container", [], "150 g", "250 g", "plan"),
+    "/fuel/container_holds": ("/fuel/container_holds", [], "230 g", "100 g", "plan"),
+    "/fuel/reserve": ("/fuel/reserve", [], "0.1", "0.6", "plan"),
+    "/fuel/melt_snow": ("/fuel/melt_snow", ["/fuel/per_litre=null"], "false", "true", "plan"),
+    "/changeovers/boots_to_boat": ("/changeovers/boots_to_boat", [], "35 min", "55 min", "plan"),
+    "/changeovers/boat_to_boots": ("/changeovers/boat_to_boots", [], "60 min", "90 min", "plan"),
+    "/changeovers/landing": ("/changeovers/landing", [CARRY + "/boat_on_carry=inflated"], "10 min", "20 min", "plan"),
+    "/changeovers/scout": ("/changeovers/scout", [RIVER + "/scouts=2"], "15 min", "25 min", "plan"),
+    "/changeovers/break_camp": ("/changeovers/break_camp", [], "60 min", "120 min", "plan"),
+    "/appointments/*/what": ("/appointments/0/what", [], "last bus", "last train", "plan"),
+    "/appointments/*/at": ("/appointments/0/at", [], "Quarry stop", "Road bridge", "plan"),
+    "/appointments/*/day": ("/appointments/0/day", [], "4", "3", "plan"),
+    "/appointments/*/by": ("/appointments/0/by", [], "18:05", "17:05", "plan"),
+    "/appointments/*/margin": ("/appointments/0/margin", [], "30 min", "90 min", "plan"),
+    "/appointments/*/hard": ("/appointments/0/hard", ["/appointments/0/by=09:30"], "false", "true", "plan"),
+    "/days/set_off": ("/days/set_off", [], "08:00", "07:00", "plan"),
+    "/days/first_set_off": ("/days/first_set_off", [], "08:00", "10:00", "plan"),
+    "/days/hours": ("/days/hours", ["/days/nights=null"], "8", "2", "plan"),
+    "/days/hours_limit": ("/days/hours_limit", ["/days/hours=1"], "24", "1", "plan"),
+    "/days/nights": ("/days/nights", [], "auto", '["Shelf camp", "Gravel bar"]', "plan"),
+    "/days/nights/*": ("/days/nights/1", [], "Birch spit", "Fall pool", "plan"),
+    "/days/rest_days_after/*": ("/days/rest_days_after", [], "[]", "[1]", "plan"),
+    "/days/weather_days": ("/days/weather_days", [], "0", "2", "plan"),
+    "/days/rest_per_hour": ("/days/rest_per_hour", [], "10 min", "5 min", "plan"),
+    "/days/most_days": ("/days/most_days", ["/days/nights=auto", "/days/hours=2"], "9", "1", "plan"),
+    "/days/dusk_is_limit": (
+        "/days/dusk_is_limit", ["/days/nights=auto", "/days/first_set_off=20:00", "/start=2027-12-18"],
+        "false", "true", "plan"),
+    "/weather/high": ("/weather/high", [], "16 C", "36 C", "plan"),
+    "/weather/low": ("/weather/low", [TENT + "/when/night_below=3 C"], "5 C", "1 C", "plan"),
+    "/weather/wind": ("/weather/wind", [], "10 km/h", "20 km/h", "plan"),
+    "/weather/wind_from": ("/weather/wind_from", [], "240", "60", "plan"),
+    "/weather/rain": ("/weather/rain", [], "true", "false", "plan"),
+    "/weather/water": ("/weather/water", [], "9 C", "19 C", "plan"),
+    "/weather/snow": ("/weather/snow", [TENT + "/when/snow=true"], "true", "false", "plan"),
+    "/models/walking": ("/models/walking", [], "swiss-signpost", "tobler", "plan"),
+    "/models/load_effect": ("/models/load_effect", [], "equal-effort", "none", "plan"),
+    "/models/energy": ("/models/energy", [], "lcda-backpacking-2022", "pandolf-santee", "plan"),
+    "/models/resting": ("/models/resting", [], "mifflin-st-jeor-1990", "schofield-1985", "plan"),
+    "/models/paddling": ("/models/paddling", [], "power-balance", "constant", "plan"),
+    "/spread/pace": ("/spread/pace", [], "0.1", "0.3", "odds"),
+    "/spread/day_form": ("/spread/day_form", [], "0.1", "0.3", "odds"),
+    "/spread/wind": ("/spread/wind", [], "0.1", "0.9", "odds"),
+    "/spread/current": ("/spread/current", [], "0.1", "0.3", "odds"),
+    "/spread/changeovers": ("/spread/changeovers", [], "0.1", "0.3", "odds"),
+    "/spread/drinking": ("/spread/drinking", [], "0.1", "0.3", "odds"),
+    "/spread/eating": ("/spread/eating", [], "0.1", "0.3", "odds"),
+    "/contact/alarm_after": ("/contact/alarm_after", [], "6 h", "12 h", "book"),
+    "/contact/text": ("/contact/text", [], "Call the post", "Call the hut", "book"),
+}
+
+
+def keys(schema):
+    """Every key that holds a value, lists as '*'; in the order of the schema."""
+    found = []
+
+    def walk(node, path):
+        if "$ref" in node:
+            target = schema
+            for part in node["$ref"][2:].split("/"):
+                target = target[part]
+            node = {**target, **{key: value for key, value in node.items() if key != "$ref"}}
+        for way in node.get("oneOf", []) + node.get("anyOf", []):
+            walk(way, path)
+        if "properties" in node:
+            for key, inner in node["properties"].items():
+                walk(inner, path + "/" + key)
+        elif isinstance(node.get("items"), dict):
+            walk(node["items"], path + "/*")
+        elif "oneOf" not in node and "anyOf" not in node and path not in found:
+            found.append(path)
+
+    walk(schema, "")
+    return found
+
+
+def edited(trip, setting):
+    """The trip with "POINTER=VALUE" set; null takes the key out, a value that is no JSON is a text."""
+    pointer, value = setting.split("=", 1)
+    try:
+        value = json.loads(value)
+    except json.JSONDecodeError:
+        pass
+    *parents, last = pointer[1:].split("/")
+    at = trip
+    for part in parents:
+        if isinstance(at, list):
+            at = at[int(part)]
+        else:
+            at = at.setdefault(part, [{}] if part == "appointments" else {})
+    if isinstance(at, list):
+        at[int(last)] = value
+    elif value is None:
+        at.pop(last, None)
+    else:
+        at[last] = value
+    return trip
+
+
+def plan(tumpline, folder, command, settings):
+    """The answer of a command to the trip so set, as a comparable text; None where it refuses."""
+    lines = (folder / "trip.json").read_text().splitlines()
+    trip = json.loads("\n".join(line for line in lines if not line.lstrip().startswith("//")))
+    for setting in settings:
+        edited(trip, setting)
+    with tempfile.NamedTemporaryFile("w", suffix=".json", dir=folder, delete=False) as file:
+        json.dump(trip, file)
+    arguments = [tumpline, command, file.name]
+    if command == "book":
+        out = pathlib.Path(file.name + ".html")
+        done = subprocess.run(arguments + ["-o", str(out)], capture_output=True, text=True)
+        # the name of the file stands in the book
+        return out.read_text().replace(pathlib.Path(file.name).name, "") if done.returncode in (0, 3) else None
+    if command == "check":
+        done = subprocess.run(arguments, capture_output=True, text=True)
+        return (done.stdout + done.stderr).replace(file.name, "")
+    if command == "odds":
+        arguments += ["--draws", "30"]
+    done = subprocess.run(arguments + ["--format", "json"], capture_output=True, text=True)
+    if done.returncode not in (0, 3):
+        print(done.stderr[:400])
+        return None
+    answer = json.loads(done.stdout)
+    for key in NOT_COUNTED:
+        answer.pop(key, None)
+    return json.dumps(answer, sort_keys=True)
+
+
+def look(tumpline, folder, key):
+    """What is wrong with a key, or an empty text."""
+    pointer, beside, one, other, command = ROWS[key]
+    answers = []
+    for value in (one, other):
+        settings = list(beside) + ([] if value is None else [f"{pointer}={value}"])
+        answers.append(plan(tumpline, folder, command, settings))
+    if None in answers:
+        return f"{key}: {'one' if answers[0] is None else 'another'} value is refused by {command}"
+    if answers[0] == answers[1]:
+        return f"{key}: {one} and {other} give the same {command}"
+    return ""
+
+
+def main():
+    root = pathlib.Path(sys.argv[1])
+    tumpline = sys.argv[2]
+    schema = json.loads((root / "docs/trip.schema.json").read_text())
+    known = keys(schema)
+    faults = [f"{key}: no row says what it does" for key in known if key not in ROWS and key not in INFORMATION_ONLY]
+    faults += [f"{key}: a row for no key of the schema" for key in [*ROWS, *INFORMATION_ONLY] if key not in known]
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        for file in (root / "sample-routes/saddle").iterdir():
+            (folder / file.name).write_bytes(file.read_bytes())
+        # the same lines, somewhat wider apart from west to east
+        lines = (folder / "saddle.gpx").read_text()
+        wider = re.sub(r'lon="([-0-9.]+)"', lambda at: f'lon="{1.01 * float(at[1]):.7f}"', lines)
+        (folder / "wider.gpx").write_text(wider)
+        with concurrent.futures.ThreadPoolExecutor(2) as pool:
+            faults += [text for text in pool.map(lambda key: look(tumpline, folder, key), ROWS) if text]
+    print("\n".join(faults) or f"{len(known)} keys, {len(INFORMATION_ONLY)} of them information only")
+    return 1 if faults else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
