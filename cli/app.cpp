@@ -5,6 +5,7 @@
 #include "cli/words/usage.h"
 #include "cli/words/version.h"
 #include "geo/input_error.h"
+#include "planner/trip/problem_lines.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/ostream.h>
@@ -43,7 +44,7 @@ ExitCode answered(const std::vector<std::string>& arguments, Console console) {
     try {
         return parse_and_run(arguments, console);
     } catch (const geo::InputError& error) {
-        for (const geo::Problem& problem : error.problems())
+        for (const geo::Problem& problem : planner::with_lines(error.problems()))
             fmt::print(console.err, "{}\n", one_line(to_string(problem)));
         return ExitCode::bad_input;
     } catch (const std::bad_alloc&) {

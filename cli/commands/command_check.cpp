@@ -8,6 +8,7 @@
 #include "planner/route/route.h"
 #include "planner/route/route_build.h"
 #include "planner/solution/fixed_point.h"
+#include "planner/trip/problem_lines.h"
 
 #include <fmt/ostream.h>
 
@@ -55,7 +56,7 @@ ExitCode check(const CheckOptions& options, Console console) {
                 console.out, "{}", hanging("  ", placed_caution_text(caution, options.trip.units)));
         return ExitCode::done;
     } catch (const geo::InputError& error) {
-        for (const geo::Problem& problem : error.problems())
+        for (const geo::Problem& problem : planner::with_lines(error.problems()))
             fmt::print(console.out, "{}\n", one_line(to_string(problem)));
         return ExitCode::bad_input;
     }

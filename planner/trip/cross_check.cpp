@@ -19,22 +19,57 @@ std::string in_quotes(std::string_view text) {
     return fmt::format("\"{}\"", text);
 }
 
-/// The names themselves are shown if they are few.
-void check_known(std::string_view name,
-                 const Names& known,
-                 const std::string& place,
-                 std::string_view noun,
-                 Problems& problems) {
-    if (name.empty() || std::find(known.begin(), known.end(), name) != known.end())
-        return;
-    const std::string nearest = nearest_word(name, known);
-    const bool few = !known.empty() && known.size() <= 12;
-    problems.add(
-        place,
-        {.found = in_quotes(name),
-         .expected = few ? fmt::format("{} ({})", noun, either(known)) : std::string(noun),
-         .advice = nearest.empty() ? std::string() : fmt::format("write {}", in_quotes(nearest))});
-}
+/// A name that nothing has, and where it stands.
+struct UnknownName {
+    std::string name;
+    std::string noun;
+    Names known;
+    std::vector<std::string> places;
+};
+
+/// References to things by name; each unknown name is one problem, however often it stands.
+class References {
+  public:
+    explicit References(Problems& problems) : problems_(problems) {}
+
+    void check(std::string_view name,
+               const Names& known,
+               const std::string& place,
+               std::string_view noun) {
+        // A thing whose own name could not be read is a problem already: this may mean it.
+        if (name.empty() || std::find(known.begin(), known.end(), name) != known.end() ||
+            std::find(known.begin(), known.end(), std::string_view()) != known.end())
+            return;
+        for (UnknownName& each : unknown_)
+            if (each.name == name && each.noun == noun)
+                return each.places.push_back(place);
+        unknown_.push_back({std::string(name), std::string(noun), known, {place}});
+    }
+
+    /// The names themselves are shown if they are few.
+    void report() {
+        for (const UnknownName& each : unknown_) {
+            const std::string nearest = nearest_word(each.name, each.known);
+            const bool few = !each.known.empty() && each.known.size() <= 12;
+            const std::size_t more = each.places.size() - 1;
+            problems_.add(each.places.front(),
+                          {.found = more == 0 ? in_quotes(each.name)
+                                              : fmt::format("{} (and at {} more {})",
+                                                            in_quotes(each.name),
+                                                            more,
+                                                            more == 1 ? "place" : "places"),
+                           .expected = few ? fmt::format("{} ({})", each.noun, either(each.known))
+                                           : each.noun,
+                           .advice = nearest.empty()
+                                         ? std::string()
+                                         : fmt::format("write {}", in_quotes(nearest))});
+        }
+    }
+
+  private:
+    Problems& problems_;
+    std::vector<UnknownName> unknown_;
+};
 
 /// Names that stand twice; case does not make two of one.
 void check_once(const Names& names,
@@ -84,7 +119,7 @@ void check_party(const Trip& trip, Problems& problems) {
     }
 }
 
-void check_craft(const Trip& trip, Problems& problems) {
+void check_craft(const Trip& trip, References& references, Problems& problems) {
     const Names members = names_of(trip.party);
     check_once(names_of(trip.craft), "/craft", "name", problems);
     std::map<std::string_view, std::string_view> boat_of;
@@ -97,7 +132,7 @@ void check_craft(const Trip& trip, Problems& problems) {
                           .advice = "add \"waterplane\", as \"1.3 m2\", or leave it out"});
         for (std::size_t j = 0; j < craft.crew.size(); ++j) {
             const std::string place = fmt::format("/craft/{}/crew/{}", i, j);
-            check_known(craft.crew[j], members, place, "a member of the party", problems);
+            references.check(craft.crew[j], members, place, "a member of the party");
             const auto [boat, first] = boat_of.emplace(craft.crew[j], craft.name);
             if (!first)
                 problems.add(place,
@@ -110,15 +145,15 @@ void check_craft(const Trip& trip, Problems& problems) {
     }
 }
 
-void check_kit(const Trip& trip, Problems& problems) {
+void check_kit(const Trip& trip, References& references, Problems& problems) {
     const Names members = names_of(trip.party);
     for (std::size_t i = 0; i < trip.kit.size(); ++i) {
         const KitItem& item = trip.kit[i];
         const std::string place = fmt::format("/kit/{}", i);
         Names owners = members;
         owners.emplace_back("party");
-        check_known(item.owner, owners, place + "/for", "an owner", problems);
-        check_known(item.bearer, members, place + "/stays_with", "a member of the party", problems);
+        references.check(item.owner, owners, place + "/for", "an owner");
+        references.check(item.bearer, members, place + "/stays_with", "a member of the party");
         if (!item.owner.empty() && !item.bearer.empty() && item.owner != item.bearer)
             problems.add(place + "/stays_with",
                          {.found = in_quotes(item.bearer),
@@ -160,7 +195,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
     }
 }
 
-void check_route(const Trip& trip, Problems& problems) {
+void check_route(const Trip& trip, References& references, Problems& problems) {
     check_once(names_of(trip.route.places), "/route/places", "name", problems);
     Names legs;
     for (const TripLeg& leg : trip.route.legs)
@@ -170,7 +205,7 @@ void check_route(const Trip& trip, Problems& problems) {
         const TripLeg& leg = trip.route.legs[i];
         const std::string place = fmt::format("/route/legs/{}", i);
         check_leg(leg, place, problems);
-        check_known(leg.instead_of, legs, place + "/instead_of", "the name of a leg", problems);
+        references.check(leg.instead_of, legs, place + "/instead_of", "the name of a leg");
     }
     if (!trip.route.legs.empty() && legs.empty() &&
         std::all_of(trip.route.legs.begin(), trip.route.legs.end(), [](const TripLeg& leg) {
@@ -182,14 +217,13 @@ void check_route(const Trip& trip, Problems& problems) {
                       .advice = {}});
 }
 
-void check_days(const Trip& trip, Problems& problems) {
+void check_days(const Trip& trip, References& references, Problems& problems) {
     const Names places = names_of(trip.route.places);
     for (std::size_t i = 0; i < trip.days.nights.size(); ++i)
-        check_known(trip.days.nights[i],
-                    places,
-                    fmt::format("/days/nights/{}", i),
-                    "the name of a place of the route",
-                    problems);
+        references.check(trip.days.nights[i],
+                         places,
+                         fmt::format("/days/nights/{}", i),
+                         "the name of a place of the route");
     if (trip.days.hours && trip.days.hours_limit && *trip.days.hours_limit < *trip.days.hours)
         problems.add("/days/hours_limit",
                      {.found = show_number(*trip.days.hours_limit, 2),
@@ -226,14 +260,16 @@ void check_time_zone(const Trip& trip, Problems& problems) {
 } // namespace
 
 void check_trip(const Trip& trip, Problems& problems) {
+    References references(problems);
     check_time_zone(trip, problems);
-    check_route(trip, problems);
+    check_route(trip, references, problems);
     check_party(trip, problems);
     if (!trip.party.empty()) { // else every owner and crew would be unknown as well
-        check_craft(trip, problems);
-        check_kit(trip, problems);
+        check_craft(trip, references, problems);
+        check_kit(trip, references, problems);
     }
-    check_days(trip, problems);
+    check_days(trip, references, problems);
+    references.report();
 }
 
 } // namespace tumpline::planner

@@ -5,7 +5,9 @@
 
 #include <algorithm>
 #include <cctype>
+#include <cstddef>
 #include <cstdint>
+#include <iterator>
 #include <optional>
 
 namespace tumpline::planner {
@@ -80,10 +82,60 @@ std::optional<std::size_t> first_byte_not_utf8(std::string_view text) {
     return std::nullopt;
 }
 
+/// How far the library has read: the line of the last letter that is not blank. It reads one letter
+/// beyond a number, which may be the end of the line.
+struct ReadingLine {
+    std::size_t line = 1;
+    std::size_t ink_line = 1;
+
+    void take(char letter) {
+        if (letter == '\n')
+            ++line;
+        else if (letter != ' ' && letter != '\t' && letter != '\r')
+            ink_line = line;
+    }
+};
+
+/// The letters of a text, each told to a `ReadingLine` as the library passes on from it.
+class WatchedLetter {
+  public:
+    using iterator_category = std::input_iterator_tag;
+    using value_type = char;
+    using difference_type = std::ptrdiff_t;
+    using pointer = const char*;
+    using reference = const char&;
+
+    WatchedLetter(const char* at, ReadingLine& reading) : at_(at), reading_(&reading) {}
+
+    reference operator*() const { return *at_; }
+
+    WatchedLetter& operator++() {
+        reading_->take(*at_++);
+        return *this;
+    }
+
+    WatchedLetter operator++(int) {
+        const WatchedLetter before = *this;
+        ++*this;
+        return before;
+    }
+
+    friend bool operator==(const WatchedLetter& a, const WatchedLetter& b) {
+        return a.at_ == b.at_;
+    }
+
+    friend bool operator!=(const WatchedLetter& a, const WatchedLetter& b) { return !(a == b); }
+
+  private:
+    const char* at_;
+    ReadingLine* reading_;
+};
+
 /// Builds the document while the library reads; it refuses what is too deep, too much or doubled.
 class DocumentBuilder : public nlohmann::json_sax<nlohmann::json> {
   public:
-    explicit DocumentBuilder(const JsonLimits& limits) : limits_(limits) {}
+    DocumentBuilder(const JsonLimits& limits, const ReadingLine& reading)
+        : limits_(limits), reading_(reading) {}
 
     bool null() override { return put({}); }
 
@@ -126,6 +178,7 @@ class DocumentBuilder : public nlohmann::json_sax<nlohmann::json> {
     bool key(std::string& name) override {
         const JsonValue& object = *open_.back();
         key_ = std::move(name);
+        key_open_ = true;
         if (object.find(key_) != nullptr) {
             refused_ = {.found = "this key a second time", .expected = "each key once"};
             return false;
@@ -151,6 +204,9 @@ class DocumentBuilder : public nlohmann::json_sax<nlohmann::json> {
     [[nodiscard]] std::size_t error_byte() const { return error_byte_; }
 
     [[nodiscard]] const std::string& last_token() const { return last_token_; }
+
+    /// Whether a key was read and no value after it.
+    [[nodiscard]] bool key_open() const { return key_open_; }
 
     [[nodiscard]] JsonValue take() { return std::move(root_); }
 
@@ -188,6 +244,8 @@ class DocumentBuilder : public nlohmann::json_sax<nlohmann::json> {
                         .expected = "a trip file of a sensible size"};
             return nullptr;
         }
+        key_open_ = false;
+        value.line = reading_.ink_line;
         if (open_.empty()) {
             root_ = std::move(value);
             return &root_;
@@ -222,7 +280,9 @@ class DocumentBuilder : public nlohmann::json_sax<nlohmann::json> {
     }
 
     JsonLimits limits_;
+    const ReadingLine& reading_;
     JsonValue root_;
+    bool key_open_ = false;
     std::vector<JsonValue*> open_;
     std::string key_;
     std::size_t values_ = 0;
@@ -269,6 +329,57 @@ std::string token_at(std::string_view text, std::size_t at) {
     return token == " " ? "a sign that cannot be shown" : fmt::format("'{}'", token);
 }
 
+/// One past the last letter before `at` that belongs neither to a comment nor to blanks; 0 if there
+/// is none.
+std::size_t end_of_ink(std::string_view text, std::size_t at) {
+    std::size_t end = 0;
+    bool in_text = false;
+    for (std::size_t i = 0; i < at; ++i) {
+        const std::string_view rest = text.substr(i);
+        if (in_text && rest.front() == '\\') {
+            end = ++i + 1;
+        } else if (in_text || (!rest.starts_with("//") && !rest.starts_with("/*"))) {
+            in_text = in_text != (rest.front() == '"');
+            end = joins(rest.front()) || std::ispunct(static_cast<unsigned char>(rest.front())) ||
+                          static_cast<unsigned char>(rest.front()) >= 0x80
+                      ? i + 1
+                      : end;
+        } else { // on to the end of the comment
+            const bool line = rest.starts_with("//");
+            i = std::min(at, text.find(line ? "\n" : "*/", i + 2)) + (line ? 0 : 1);
+        }
+    }
+    return std::min(end, at);
+}
+
+/// A slip whose own place is known better than where the reading stopped over it.
+struct Slip {
+    std::size_t at;
+    Refused refused;
+};
+
+std::optional<Slip>
+slip_before(const DocumentBuilder& builder, std::string_view text, std::size_t at) {
+    const std::size_t end = end_of_ink(text, at);
+    if (end == 0)
+        return std::nullopt;
+    const char before = text[end - 1];
+    const bool opens = text[at] == '"' || text[at] == '{' || text[at] == '[' || joins(text[at]);
+    if (before == ',' && (text[at] == '}' || text[at] == ']'))
+        return Slip{
+            end - 1,
+            {fmt::format("a comma before '{}'", text[at]), "no comma after the last entry"}};
+    if (!opens)
+        return std::nullopt;
+    if (builder.key_open() && before == '"')
+        return Slip{end, {"no colon after the key", "\"key\": value"}};
+    if (before == '"' || before == '}' || before == ']' || joins(before))
+        return Slip{
+            end,
+            {fmt::format("no comma before {}", token_at(text, at)), "a comma between two entries"}};
+    return std::nullopt;
+}
+
 [[noreturn]] void
 refuse_syntax(const DocumentBuilder& builder, std::string_view text, const std::string& file) {
     if (builder.error_byte() > text.size())
@@ -277,6 +388,8 @@ refuse_syntax(const DocumentBuilder& builder, std::string_view text, const std::
                {"the end of the file",
                 "the rest of it: a bracket, a text or a comment is still open"});
     const std::size_t at = start_of_token(text, builder);
+    if (const std::optional<Slip> slip = slip_before(builder, text, at))
+        refuse(file, place_of(text, slip->at), slip->refused);
     refuse(
         file,
         place_of(text, at),
@@ -310,9 +423,10 @@ JsonValue read_json(std::string_view text, const std::string& file, const JsonLi
                place_of(text, *byte),
                {fmt::format("the byte 0x{:02X}", static_cast<unsigned char>(text[*byte])),
                 "UTF-8 text; save the file as UTF-8"});
-    DocumentBuilder builder(limits);
-    const bool read = nlohmann::json::sax_parse(text.begin(),
-                                                text.end(),
+    ReadingLine reading;
+    DocumentBuilder builder(limits, reading);
+    const bool read = nlohmann::json::sax_parse(WatchedLetter(text.data(), reading),
+                                                WatchedLetter(text.data() + text.size(), reading),
                                                 &builder,
                                                 nlohmann::json::input_format_t::json,
                                                 true, // nothing after the value

@@ -17,8 +17,9 @@ struct JsonValue {
     Kind kind = Kind::null;
     bool flag = false;
     double number = 0.0;
-    bool whole = false; ///< the number was written without a point or an exponent
-    std::string text;   ///< of a text; of a number, as it is shown in messages
+    std::size_t line = 0; ///< on which it stands (an object or a list: begins), counted from 1
+    bool whole = false;   ///< the number was written without a point or an exponent
+    std::string text;     ///< of a text; of a number, as it is shown in messages
     std::vector<JsonValue> items;
     std::vector<Member> members;
 

@@ -85,6 +85,21 @@ JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wr
 
 } // namespace
 
+const JsonValue* find_at(const JsonValue& document, std::string_view pointer) {
+    const std::optional<std::vector<std::string>> parts = parts_of(pointer);
+    const JsonValue* at = parts ? &document : nullptr;
+    for (std::size_t i = 0; at != nullptr && i < parts->size(); ++i) {
+        if (at->kind == Kind::object) {
+            at = at->find((*parts)[i]);
+            continue;
+        }
+        const std::optional<std::size_t> index = index_of((*parts)[i]);
+        const bool there = at->kind == Kind::list && index && *index < at->items.size();
+        at = there ? &at->items[*index] : nullptr;
+    }
+    return at;
+}
+
 std::string set_at(JsonValue& document, std::string_view pointer, const std::string& value) {
     const std::optional<std::vector<std::string>> parts = parts_of(pointer);
     if (!parts || parts->size() > JsonLimits{}.deepest)

@@ -49,6 +49,47 @@ std::string read_bytes(const std::filesystem::path& file) {
     return text;
 }
 
+[[noreturn]] void refuse_track(const std::filesystem::path& file, std::string_view format) {
+    throw InputError(
+        {Problem{.file = file.string(),
+                 .place = {},
+                 .found = fmt::format("a track ({})", format),
+                 .expected = "a trip file",
+                 .advice = fmt::format("use new: tumpline new {} -o trip.json writes a trip file "
+                                       "from it",
+                                       file.string())}});
+}
+
+/// A track where a trip file should be is told so, by how it begins.
+void refuse_tracks(const std::string& text, const std::filesystem::path& file) {
+    constexpr std::size_t head = 2000;
+    const std::string_view start = std::string_view(text).substr(0, head);
+    if (start.starts_with("SQLite format 3"))
+        refuse_track(file, "GeoPackage");
+    if (start.size() > 12 && start.substr(8, 4) == ".FIT")
+        refuse_track(file, "FIT");
+    const std::size_t ink = start.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
+    if (ink == std::string_view::npos || start[ink] != '<')
+        return;
+    for (const auto& [tag, format] : {std::pair<std::string_view, std::string_view>{"gpx", "GPX"},
+                                      {"kml", "KML"},
+                                      {"TrainingCenterDatabase", "TCX"}})
+        if (start.find(fmt::format("<{}", tag)) != std::string_view::npos ||
+            start.find(fmt::format(":{}", tag)) != std::string_view::npos)
+            refuse_track(file, format);
+}
+
+/// The same of GeoJSON, which is JSON too.
+void refuse_geojson(const JsonValue& document, const std::filesystem::path& file) {
+    const JsonValue* type = document.find("type");
+    if (type == nullptr || document.find("tumpline") != nullptr)
+        return;
+    for (const std::string_view known :
+         {"FeatureCollection", "Feature", "LineString", "MultiLineString", "GeometryCollection"})
+        if (type->text == known)
+            refuse_track(file, "GeoJSON");
+}
+
 void read_version(const TripValue& value, Trip& /*trip*/) {
     const JsonValue& json = value.json();
     if (json.kind != JsonValue::Kind::number || json.number != 1.0)
@@ -152,7 +193,9 @@ std::vector<KnownKeys> known_keys() {
 Trip read_trip_text(const std::string& text,
                     const std::filesystem::path& file,
                     const std::vector<Setting>& settings) {
+    refuse_tracks(text, file);
     JsonValue document = read_json(text, file.string());
+    refuse_geojson(document, file);
     Problems problems(file.string());
     for (const Setting& setting : settings) {
         std::string expected = set_at(document, setting.pointer, setting.value);

@@ -220,10 +220,12 @@ bool has_only_keys(const TripValue& value, const KeyNames& names) {
         value.add_problem(fmt::format("{}: an object in curly brackets", names.noun));
         return false;
     }
+    std::vector<std::string> meant; // by a key that is spelled wrongly
     for (const JsonValue::Member& member : value.json().members) {
         if (std::find(names.all.begin(), names.all.end(), member.key) != names.all.end())
             continue;
         const std::string nearest = nearest_word(member.key, names.all);
+        meant.push_back(nearest);
         value.problems().add(
             pointer_to(value.place(), member.key),
             {.found = "an unknown key",
@@ -233,7 +235,8 @@ bool has_only_keys(const TripValue& value, const KeyNames& names) {
              .advice = nearest.empty() ? std::string() : fmt::format("write \"{}\"", nearest)});
     }
     for (const std::string_view needed : names.needed)
-        if (value.json().find(needed) == nullptr)
+        if (value.json().find(needed) == nullptr &&
+            std::find(meant.begin(), meant.end(), needed) == meant.end())
             value.problems().add(value.place(),
                                  {.found = fmt::format("no \"{}\"", needed),
                                   .expected = fmt::format("{} to have one", names.noun),

@@ -270,6 +270,42 @@ TEST(TripFileProblems, AreCountedBeyondAHundred) {
               "t.json: found 51 more problems, expected the ones above put right first");
 }
 
+TEST(TripFileWrong, ATrackInPlaceOfATripIsToldToUseNew) {
+    for (const auto& [text, format] :
+         {std::pair("<?xml version=\"1.0\"?>\n<gpx version=\"1.1\">", "GPX"),
+          std::pair("<kml xmlns=\"http://www.opengis.net/kml/2.2\">", "KML"),
+          std::pair(R"({"type": "FeatureCollection", "features": []})", "GeoJSON"),
+          std::pair(R"({"type": "LineString", "coordinates": [[1, 61], [1, 62]]})", "GeoJSON")})
+        EXPECT_THAT(problems_of(text),
+                    testing::ElementsAre(fmt::format(
+                        "t.json: found a track ({}), expected a trip file; use new: tumpline new "
+                        "t.json -o trip.json writes a trip file from it",
+                        format)));
+}
+
+TEST(TripFileWrong, OneFaultIsOneMessage) {
+    const std::string kit = R"([{"item": "tent", "mass": "1.9 kg", "for": "Ada"},
+        {"item": "pot", "mass": "1 kg", "for": "Ada"},
+        {"item": "mat", "mass": "1 kg", "for": "Ada", "stays_with": "Ada"}])";
+    // the name of a member spelled wrongly, to which a boat and three things point
+    EXPECT_THAT(
+        problems_of(
+            small,
+            {{.pointer = "/kit", .value = kit}, {.pointer = "/party/0/name", .value = "Adda"}}),
+        testing::ElementsAre(
+            "t.json: /craft/0/crew/0: found \"Ada\" (and at 1 more place), expected a member "
+            "of the party (Adda or Ben); write \"Adda\"",
+            "t.json: /kit/0/for: found \"Ada\" (and at 2 more places), expected an owner "
+            "(Adda, Ben or party); write \"Adda\""));
+    // its key spelled wrongly: not missing as well, and nobody who is meant by it unknown
+    EXPECT_THAT(
+        problems_of(small,
+                    {{.pointer = "/kit", .value = kit},
+                     {.pointer = "/party/0", .value = R"({"nmae": "Ada", "body": "68 kg"})"}}),
+        testing::ElementsAre("t.json: /party/0/nmae: found an unknown key, expected a key "
+                             "of a member of the party; write \"name\""));
+}
+
 TEST(TripFileSettings, AreAppliedBeforeReading) {
     const Trip trip =
         read_trip_text(small,
