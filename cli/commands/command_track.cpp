@@ -9,6 +9,7 @@
 #include "geo/input_error.h"
 #include "geo/light/time_zone.h"
 #include "geo/profiles/track_summary.h"
+#include "geo/tracks/steady_way.h"
 
 #include <fmt/ostream.h>
 
@@ -89,6 +90,8 @@ Json track_json(const Read& read, const TrackSummary& sum) {
             {"points", sum.points},
             {"parts", sum.parts},
             {"length_m", sum.length_m},
+            {"cleaned_length_m", or_null(sum.cleaned_length_m)},
+            {"kind", word(sum.kind)},
             {"heights", word(sum.heights)},
             {"ascent_m", sum.ascent_m},
             {"descent_m", sum.descent_m},
@@ -140,6 +143,17 @@ void remark_times(Table& table, const TrackSummary& sum) {
         sum.moving_s ? ", of it moving " + planner::show_duration(*sum.moving_s) : std::string()));
 }
 
+void remark_wander(Table& table, const TrackSummary& sum, planner::UnitSystem units) {
+    if (sum.cleaned_length_m && sum.length_m > 0.0)
+        table.remark(
+            fmt::format("cleaned of wander about {}{}",
+                        planner::show_distance(*sum.cleaned_length_m, units),
+                        sum.length_m > (1.0 + geo::wander_counts) * *sum.cleaned_length_m
+                            ? fmt::format("; a plan measures the line as it stands, {:.0f} % more",
+                                          100.0 * (sum.length_m / *sum.cleaned_length_m - 1.0))
+                            : std::string()));
+}
+
 void remark_repairs(Table& table, const TrackSummary& sum) {
     std::vector<std::string> made;
     for (const auto& [key, count] : counted(sum.repairs))
@@ -185,7 +199,8 @@ void print_text(const std::vector<Read>& files, const TrackOptions& options, Con
                      {"down", true}});
         for (const TrackSummary& sum : read.tracks) {
             const bool known = sum.heights != geo::HeightSource::none;
-            table.row({sum.name.empty() ? std::string("(without a name)") : sum.name,
+            const std::string name = sum.name.empty() ? "(without a name)" : sum.name;
+            table.row({sum.kind == geo::TrackKind::route ? name + " (route)" : name,
                        fmt::format("{}", sum.points),
                        planner::show_distance(sum.length_m, options.units),
                        known ? height(sum.ascent_m) : std::string("unknown"),
@@ -195,6 +210,7 @@ void print_text(const std::vector<Read>& files, const TrackOptions& options, Con
                        slope(sum.steepest_up),
                        slope(sum.steepest_down)});
             remark_times(table, sum);
+            remark_wander(table, sum, options.units);
             remark_gaps(table, sum, options.units);
             remark_repairs(table, sum);
         }

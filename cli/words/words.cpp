@@ -142,6 +142,18 @@ std::string_view word(geo::HeightSource source) {
     return {};
 }
 
+std::string_view word(geo::TrackKind kind) {
+    switch (kind) {
+    case geo::TrackKind::track:
+        return "track";
+    case geo::TrackKind::route:
+        return "route";
+    case geo::TrackKind::line:
+        return "line";
+    }
+    return {};
+}
+
 std::string_view word(geo::HeightDatum datum) {
     switch (datum) {
     case geo::HeightDatum::none:

@@ -25,6 +25,7 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(geo::SunDay day);
 [[nodiscard]] std::string_view word(geo::HeightSource source);
 [[nodiscard]] std::string_view word(geo::HeightDatum datum);
+[[nodiscard]] std::string_view word(geo::TrackKind kind);
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);

@@ -1,6 +1,7 @@
 #include "geo/profiles/track_summary.h"
 
 #include "geo/lines/geodesic.h"
+#include "geo/tracks/steady_way.h"
 
 #include <algorithm>
 #include <chrono>
@@ -10,43 +11,10 @@ namespace tumpline::geo {
 
 namespace {
 
-constexpr double standing_m = 20.0; ///< as far as a receiver wanders that lies still
-constexpr double standing_s = 120.0;
 constexpr double steep_run_m = 100.0; ///< shorter slopes are noise on most rasters
 
 double seconds_between(const Instant& from, const Instant& to) {
     return std::chrono::duration<double>(to - from).count();
-}
-
-/// Whether one stood between two consecutive points, as where a receiver pauses by itself.
-bool is_pause(const TrackPoint& from, const TrackPoint& to) {
-    const double lasts_s = seconds_between(*from.time, *to.time);
-    return lasts_s >= standing_s && distance_m(from.at, to.at) * standing_s < standing_m * lasts_s;
-}
-
-/// Time on the move in one part, and whether it has time stamps to tell.
-std::optional<double> moving_time_s(const std::vector<TrackPoint>& part) {
-    std::vector<const TrackPoint*> timed;
-    for (const TrackPoint& point : part)
-        if (point.time)
-            timed.push_back(&point);
-    if (timed.size() < 2)
-        return {};
-    double moving_s = 0.0;
-    std::size_t anchor = 0; // from here one stays, or goes on
-    for (std::size_t i = 1; i <= timed.size(); ++i) {
-        const bool left =
-            i == timed.size() || distance_m(timed[anchor]->at, timed[i]->at) > standing_m;
-        if (!left)
-            continue;
-        // Standing lasts to the last point nearby; the step that leaves is on the move.
-        const double stayed_s = seconds_between(*timed[anchor]->time, *timed[i - 1]->time);
-        moving_s += stayed_s < standing_s ? stayed_s : 0.0;
-        if (i < timed.size() && !is_pause(*timed[i - 1], *timed[i]))
-            moving_s += seconds_between(*timed[i - 1]->time, *timed[i]->time);
-        anchor = i;
-    }
-    return moving_s;
 }
 
 std::vector<Position> positions(const std::vector<TrackPoint>& points) {
@@ -104,6 +72,7 @@ void time(TrackSummary& sum, const Track& track) {
     if (first)
         sum.duration_s = seconds_between(*first, *last);
     sum.moving_s = moving_time_s(track);
+    sum.cleaned_length_m = steady_length_m(track);
 }
 
 /// Steepest rise and fall over runs of `steep_run_m` (or the whole line, if that is shorter).
@@ -126,14 +95,6 @@ void find_steepest(TrackSummary& sum, const Profile& profile) {
 }
 
 } // namespace
-
-std::optional<double> moving_time_s(const Track& track) {
-    std::optional<double> sum_s;
-    for (const std::vector<TrackPoint>& part : track.parts)
-        if (const std::optional<double> part_s = moving_time_s(part))
-            sum_s = sum_s.value_or(0.0) + *part_s;
-    return sum_s;
-}
 
 TrackSummary summary(const Track& track, Elevation* elevation, const ProfileOptions& options) {
     TrackSummary sum;

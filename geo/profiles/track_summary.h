@@ -26,6 +26,7 @@ struct TrackSummary {
     std::size_t points = 0;
     std::size_t parts = 0;
     double length_m = 0.0; ///< of all parts joined, as one would travel them; bridges included
+    std::optional<double> cleaned_length_m; ///< see steady_length_m; empty without times
     std::vector<TrackGap> gaps;
     double longest_step_m = 0.0; ///< between consecutive points of one part
     HeightSource heights = HeightSource::none;
@@ -37,7 +38,7 @@ struct TrackSummary {
     std::optional<double> steepest_down; ///< fall over run, positive
     std::optional<Instant> started;
     std::optional<double> duration_s; ///< from the first time stamp to the last
-    std::optional<double> moving_s;   ///< see moving_time_s
+    std::optional<double> moving_s;   ///< see geo/tracks/steady_way.h
     Repairs repairs;
 };
 
@@ -45,11 +46,5 @@ struct TrackSummary {
 /// track is taken as land: on water the noise of the heights may count as climb.
 [[nodiscard]] TrackSummary
 summary(const Track& track, Elevation* elevation, const ProfileOptions& options = {});
-
-/// Seconds on the move in the track's parts: all time but that between parts, that in which one
-/// stayed within 20 m for two minutes or longer, and steps of two minutes or longer at less than
-/// that speed (0.6 km/h). Empty without two time stamps in one part. Source: our own rule;
-/// docs/commands.md.
-[[nodiscard]] std::optional<double> moving_time_s(const Track& track);
 
 } // namespace tumpline::geo

@@ -92,12 +92,15 @@ void lay_legs(Route& route, std::vector<RouteLeg> legs) {
         const std::size_t number = route.legs.size() + 1;
         if (leg.turned_round)
             route.cautions.push_back(
-                {.level = Level::note,
+                {.level = Level::caution,
                  .code = "turned-round",
                  .day = std::nullopt,
                  .leg = number,
-                 .text = fmt::format("\"{}\" fits the route only backwards and is turned round.",
-                                     leg.name),
+                 .text =
+                     fmt::format("\"{}\" fits the route only backwards and is turned round: it is "
+                                 "planned from its end to its start. If that is not how you "
+                                 "go, the tracks stand in the wrong order.",
+                                 leg.name),
                  .source = "docs/route.md"});
         if (!route.legs.empty()) {
             const RouteLeg& before = route.legs.back();

@@ -24,7 +24,7 @@ struct LooseLeg {
 /// where the leg starts for which they stand.
 void turn_round(std::vector<LooseLeg>& legs);
 
-/// Lays legs end to end, with a note of each that was turned round and a caution of each gap.
+/// Lays legs end to end, with a caution of each that was turned round and of each gap.
 void lay_legs(Route& route, std::vector<RouteLeg> legs);
 
 } // namespace tumpline::planner

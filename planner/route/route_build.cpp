@@ -3,7 +3,9 @@
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
+#include "geo/tracks/steady_way.h"
 #include "planner/quantities/spelling.h"
+#include "planner/quantities/unit_text.h"
 #include "planner/route/alternatives.h"
 #include "planner/route/leg_chain.h"
 #include "planner/route/place_snap.h"
@@ -16,6 +18,7 @@
 #include <iterator>
 #include <map>
 #include <memory>
+#include <set>
 #include <string_view>
 #include <utility>
 
@@ -39,6 +42,7 @@ class RouteBuilder {
     cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
     std::optional<geo::Position> place_at(const std::string& name, const std::string& pointer);
     std::vector<LooseLeg> loose_legs();
+    void warn_of_wander(Route& route) const;
     RouteLeg grounded(LooseLeg leg);
     void lay(Route& route, std::vector<LooseLeg> legs);
 
@@ -64,6 +68,7 @@ class RouteBuilder {
     geo::ProfileOptions options_;
     KnownPlaces places_;
     std::vector<geo::Problem> problems_;
+    std::set<const geo::Track*> used_; ///< by legs
 };
 
 void RouteBuilder::read_files() {
@@ -152,11 +157,17 @@ std::optional<geo::Position> RouteBuilder::place_at(const std::string& name,
 std::optional<TracedLine> RouteBuilder::line_of(const TripLeg& leg, std::size_t index) {
     const std::vector<const geo::Track*> tracks = shelf_.tracks();
     const std::string pointer = fmt::format("/route/legs/{}/track", index);
-    if (leg.track == "all" && !shelf_.find("all"))
+    if (leg.track == "all" && !shelf_.find("all")) {
+        used_.insert(tracks.begin(), tracks.end());
         return traced_all(shelf_);
+    }
+    const auto used = [&](const geo::Track& track) {
+        used_.insert(&track);
+        return traced(track);
+    };
     if (!leg.track.empty()) {
         if (const geo::Track* track = shelf_.find(leg.track))
-            return traced(*track);
+            return used(*track);
         std::string names;
         for (const geo::Track* track : tracks)
             names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", track->name);
@@ -167,9 +178,9 @@ std::optional<TracedLine> RouteBuilder::line_of(const TripLeg& leg, std::size_t 
         return std::nullopt;
     }
     if (tracks.size() == 1)
-        return traced(*tracks.front());
+        return used(*tracks.front());
     if (index < tracks.size())
-        return traced(*tracks[index]);
+        return used(*tracks[index]);
     problem(fmt::format("/route/legs/{}", index),
             {"a leg without \"track\"",
              fmt::format("\"track\": the files hold {} tracks", tracks.size()),
@@ -216,6 +227,7 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
             spec.name = track->name.empty() ? fmt::format("leg {}", legs.size() + 1) : track->name;
             const Travel travel = travel_from_type(track->type).value_or(Travel::walk);
             spec.travel = travel;
+            used_.insert(track);
             legs.push_back({spec, travel, spec.name, traced(*track), false, false});
         }
         if (legs.empty())
@@ -286,6 +298,32 @@ void RouteBuilder::lay(Route& route, std::vector<LooseLeg> legs) {
     }
 }
 
+/// A plan measures lines as they stand; of a recording that is more than the way was.
+void RouteBuilder::warn_of_wander(Route& route) const {
+    for (const geo::Track* track : shelf_.tracks()) {
+        if (!used_.contains(track))
+            continue;
+        const double length_m = traced(*track).line.length_m();
+        const std::optional<double> steady_m = geo::steady_length_m(*track);
+        if (!steady_m || length_m <= (1.0 + geo::wander_counts) * *steady_m)
+            continue;
+        const UnitText lengths = format_both(
+            "The recorded line of \"{}\" is {} long, the way about {}: the rest is the wander of "
+            "the receiver, at halts most of all. The plan measures the line as it stands, so its "
+            "times and energy are too high there.",
+            track->name,
+            in_both(show_distance, length_m),
+            in_both(show_distance, *steady_m));
+        route.cautions.push_back({.level = Level::caution,
+                                  .code = "recorded-wander",
+                                  .day = std::nullopt,
+                                  .leg = std::nullopt,
+                                  .text = lengths.metric,
+                                  .source = "docs/tracks.md",
+                                  .imperial = lengths.imperial});
+    }
+}
+
 BuiltRoute RouteBuilder::build() {
     read_files();
     resolve_places();
@@ -310,6 +348,7 @@ BuiltRoute RouteBuilder::build() {
                                             file.tracks.size(),
                                             file.waypoints.size()));
     }
+    warn_of_wander(route);
     if (elevation_)
         for (std::string& line : elevation_->describe())
             route.sources.push_back(std::move(line));
