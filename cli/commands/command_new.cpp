@@ -8,6 +8,8 @@
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "planner/recordings/new_trip.h"
+#include "planner/route/route_build.h"
+#include "planner/trip/trip_file.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/ostream.h>
@@ -31,6 +33,20 @@ void refuse_if_there(const fs::path& file) {
                                 .found = "a file that is there already",
                                 .expected = "the name of a new file",
                                 .advice = "choose another name; this command replaces nothing"}});
+}
+
+/// A trip file is UTF-8 text and names each file in one line.
+void refuse_odd_names(const std::vector<fs::path>& files) {
+    std::vector<geo::Problem> problems;
+    for (const fs::path& file : files)
+        if (const std::string name = file.string(); one_line(name) != name)
+            problems.push_back({.file = one_line(name),
+                                .place = {},
+                                .found = "a file name that a trip file cannot hold",
+                                .expected = "a name in one line of UTF-8 text",
+                                .advice = "rename the file"});
+    if (!problems.empty())
+        throw geo::InputError(std::move(problems));
 }
 
 /// Reads every file, so that all problems are told in one run.
@@ -98,6 +114,8 @@ void tell(const NewOptions& options, const planner::FirstTrip& trip, Console con
                    std::string(planner::word(leg.travel)),
                    one_line(leg.why)});
     console.out << table.text();
+    for (const std::string& remark : trip.remarks)
+        console.out << hanging("- ", one_line(remark));
     if (!trip.heights)
         fmt::print(console.out,
                    "No height is known, so no climb: name rasters with --elevation.\n");
@@ -118,14 +136,20 @@ ExitCode new_trip(const NewOptions& options, Console console) {
     refuse_if_there(options.output);
     std::vector<fs::path> inputs = options.tracks;
     inputs.insert(inputs.end(), options.elevation.begin(), options.elevation.end());
+    refuse_odd_names(inputs);
     const OutputFile output{options.output, inputs};
     check_writable(output);
     const planner::FirstTrip trip = recognised(options, console);
-    write_new(output,
-              first_trip_text(trip,
-                              {.name = options.tracks.front().stem().string(),
-                               .tracks = seen_from(options.output, options.tracks),
-                               .elevation = seen_from(options.output, options.elevation)}));
+    std::vector<fs::path> tracks;
+    for (const std::size_t file : trip.files)
+        tracks.push_back(options.tracks[file]);
+    const std::string text =
+        first_trip_text(trip,
+                        {.name = options.tracks.front().stem().string(),
+                         .tracks = seen_from(options.output, tracks),
+                         .elevation = seen_from(options.output, options.elevation)});
+    static_cast<void>(planner::build_route(planner::read_trip_text(text, options.output)));
+    write_new(output, text);
     tell(options, trip, console);
     return ExitCode::done;
 }

@@ -3,6 +3,8 @@
 #include "cli/text/against_text.h"
 #include "cli/text/pace_text.h"
 #include "cli/words/progress.h"
+#include "cli/words/table.h"
+#include "cli/words/text_width.h"
 #include "cli/words/version.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
@@ -104,12 +106,16 @@ planner::Recorded read(const PaceOptions& options, Console console) {
         throw geo::InputError(std::move(problems));
     progress.now("learning");
     planner::Recorded recorded = planner::recorded_motion(files, elevation.get());
-    if (recorded.runs.empty())
+    if (recorded.runs.empty()) {
+        std::string found = "no track with times on which somebody walks or paddles";
+        for (const planner::TrackReading& track : recorded.tracks)
+            found += fmt::format("; \"{}\": {}", one_line(track.name), one_line(track.why));
         throw geo::InputError({{.file = options.recorded.front().string(),
                                 .place = {},
-                                .found = "no track with times on which somebody moves",
+                                .found = std::move(found),
                                 .expected = "a recorded track",
                                 .advice = "a planned line has no pace"}});
+    }
     return recorded;
 }
 
@@ -131,8 +137,21 @@ void tell(const planner::Recorded& recorded, const planner::LearnedPace& learned
         fmt::print(console.out,
                    "{} faster than 15 km/h set aside as well\n",
                    planner::show_duration(recorded.too_fast_s));
-    if (recorded.untimed > 0)
-        fmt::print(console.out, "Tracks without times, of no use here: {}\n", recorded.untimed);
+    const auto set_aside = [&](double lasts_s, std::string_view what) {
+        if (lasts_s >= 60.0)
+            fmt::print(console.out, "{} {}\n", planner::show_duration(lasts_s), what);
+    };
+    set_aside(recorded.other_s, "of runs, rides and the like set aside");
+    set_aside(recorded.unsure_s,
+              "on level ground that may be a water set aside: give the track a type, or name a "
+              "raster");
+    Table table({{"Track", false, true}, {"Taken as"}, {"Moving", true}, {"Because", false, true}});
+    for (const planner::TrackReading& track : recorded.tracks)
+        table.row({track.name.empty() ? std::string("(without a name)") : one_line(track.name),
+                   track.taken_as,
+                   track.moving_s > 0.0 ? planner::show_duration(track.moving_s) : std::string(),
+                   one_line(track.why)});
+    console.out << table.text();
 }
 
 /// Plans the trip that was recorded, and lays the recording over it.
@@ -156,7 +175,7 @@ ExitCode pace(const PaceOptions& options, Console console) {
     if (!options.against.empty())
         compared = compare(options, recorded, console);
     if (options.format == PaceFormat::json) {
-        console.out << pace_json(learned, compared, version());
+        console.out << pace_json(recorded, learned, compared, version());
         return ExitCode::done;
     }
     tell(recorded, learned, console);

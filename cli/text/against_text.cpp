@@ -44,6 +44,9 @@ std::string against_text(const Compared& compared) {
     if (compared.against.off_route_s >= planner::s_per_min)
         text += fmt::format("  off the route: {} on the move\n",
                             planner::show_duration(compared.against.off_route_s));
+    if (compared.against.other_way_s >= planner::s_per_min)
+        text += fmt::format("  against the plan's direction, left out: {} on the move\n",
+                            planner::show_duration(compared.against.other_way_s));
     return text + "\n";
 }
 

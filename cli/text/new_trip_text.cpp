@@ -106,7 +106,7 @@ std::string leg_line(const FirstLeg& leg, bool last) {
     line += fmt::format("}}{} // {}: {}",
                         last ? "" : ",",
                         planner::show_distance(leg.length_m, planner::UnitSystem::metric),
-                        leg.why);
+                        one_line(leg.why));
     if (leg.water == planner::Water::river)
         line += "; ask for its class, current and hazards";
     return line + "\n";
@@ -354,6 +354,8 @@ std::string first_trip_text(const FirstTrip& trip, const FirstTripFiles& files) 
     std::string text(opening);
     text += file_head(trip, files);
     text += route_head(trip, files);
+    for (const std::string& remark : trip.remarks)
+        text += fmt::format("    // {}\n", one_line(remark));
     for (const FirstLeg& leg : trip.legs)
         text += leg_line(leg, &leg == &trip.legs.back());
     text += places_head;

@@ -19,6 +19,8 @@ using planner::LearnedFigure;
 using planner::LearnedPace;
 
 constexpr double few_hours = 3.0; // common practice, no source
+constexpr double longest_still_end_s = 600.0;
+constexpr double fastest_calm_mps = 7.4 / 3.6; // 4 knots
 
 std::string speed(double speed_mps, planner::UnitSystem units) {
     return planner::show_speed(speed_mps, units);
@@ -80,13 +82,52 @@ std::string slopes(const LearnedPace& learned, planner::UnitSystem units) {
 }
 
 std::string fits(const LearnedPace& learned) {
-    Table table({{"Model"}, {"Pace", true}, {"Scatter", true}});
+    Table table({{"Model"}, {"Pace", true}, {"Scatter", true}, {"Off", true}});
     for (const planner::ModelFit& fit : learned.fits)
         table.row({std::string(planner::walking_model_name(fit.model)),
                    fmt::format("{:.2f}", fit.pace),
-                   fmt::format("{:.0f} %", 100.0 * fit.scatter)});
+                   fmt::format("{:.0f} %", 100.0 * fit.scatter),
+                   fit.off ? fmt::format("{:.1f} %", 100.0 * *fit.off) : std::string("unknown")});
     return table.empty() ? std::string()
                          : "\nModels, the one that fits best first\n" + table.text();
+}
+
+/// Which model to choose; empty where too little was recorded to tell.
+std::string advice(const LearnedPace& learned) {
+    if (!learned.advice)
+        return learned.fits.empty()
+                   ? std::string()
+                   : hanging("- ",
+                             "No model is recommended: that takes an hour on foot in stretches of "
+                             "ten minutes.");
+    const auto name = [](const planner::ModelFit& fit) {
+        return planner::walking_model_name(fit.model);
+    };
+    const planner::ModelAdvice& advice = *learned.advice;
+    const std::string misses = fmt::format(
+        "{} misses stretches to which it was not fitted by {:.1f} %, {} by {:.1f} % (off, above)",
+        name(advice.best),
+        100.0 * advice.best.off.value_or(0.0),
+        name(advice.other),
+        100.0 * advice.other.off.value_or(0.0));
+    if (!advice.clear)
+        return hanging("- ",
+                       fmt::format("No model fits clearly best: {}. Their difference, {:.1f}, is "
+                                   "less than chance makes.",
+                                   misses,
+                                   100.0 * advice.margin));
+    if (advice.best.model == learned.model)
+        return hanging("- ", fmt::format("{} fits best: {}.", name(advice.best), misses));
+    return hanging("- ",
+                   fmt::format("{} fits best: {}. For it write \"walking\": \"{}\" and {}, or "
+                               "run this again with --walking {}.",
+                               name(advice.best),
+                               misses,
+                               name(advice.best),
+                               advice.best.model == planner::WalkingModel::constant
+                                   ? std::string("a level speed")
+                                   : fmt::format("\"pace\": {:.2f}", advice.best.pace),
+                               name(advice.best)));
 }
 
 /// Lines for a trip file with their section.
@@ -98,10 +139,11 @@ std::vector<std::pair<std::string, std::string>> lines(const LearnedPace& learne
     const auto kmh = [](const LearnedFigure& figure) {
         return fmt::format("{:.1f} km/h", figure.value / planner::mps_per_kmh);
     };
-    if (learned.pace && learned.model == planner::WalkingModel::constant)
+    const bool constant = learned.model == planner::WalkingModel::constant;
+    if (learned.level_speed_mps && constant)
         lines.emplace_back("/party/0",
                            fmt::format("\"level_speed\": \"{}\"", kmh(*learned.level_speed_mps)));
-    else if (learned.pace)
+    else if (learned.pace && !constant)
         lines.emplace_back("/party/0", fmt::format("\"pace\": {:.2f}", learned.pace->value));
     if (learned.pace)
         lines.emplace_back(
@@ -131,7 +173,7 @@ std::string to_paste(const LearnedPace& learned) {
 }
 
 std::string remarks(const LearnedPace& learned) {
-    std::string text = "\n";
+    std::string text = "\n" + advice(learned);
     const auto add = [&](std::string_view remark) { text += hanging("- ", std::string(remark)); };
     const auto few = [](const std::optional<LearnedFigure>& figure) {
         return figure && figure->hours < few_hours;
@@ -143,6 +185,17 @@ std::string remarks(const LearnedPace& learned) {
     add("Learned under the pack, on the ground and in the weather of that day. The plan slows a "
         "walker "
         "for pack and ground again: name them with --load and --body, and record on paths.");
+    if (learned.pace && !learned.level_walked)
+        add("Less than ten minutes of level ground were walked: no level speed is learned, and the "
+            "pace holds for slopes like these.");
+    if (!learned.rest_per_hour_s)
+        add("Less than an hour on the move: no rest per hour is learned.");
+    if (learned.still_ends_s >= longest_still_end_s)
+        add(fmt::format("{} without motion before a start or after an end count as no rest.",
+                        planner::show_duration(learned.still_ends_s)));
+    if (learned.calm_speed_mps && learned.calm_speed_mps->value > fastest_calm_mps)
+        add("The calm speed is above 7.4 km/h, which the trained hold in a sea kayak: was there a "
+            "current, a sail or a motor?");
     if (learned.calm_speed_mps)
         add("The calm speed holds what wind there was; record in calm air, or out and back.");
     if (learned.flowing_speed_mps)
@@ -162,6 +215,29 @@ Json figure_json(const std::optional<LearnedFigure>& figure) {
             {"samples", figure->samples}};
 }
 
+Json advice_json(const LearnedPace& learned) {
+    if (!learned.advice)
+        return nullptr;
+    const planner::ModelAdvice& advice = *learned.advice;
+    return {{"model", planner::walking_model_name(advice.best.model)},
+            {"pace", advice.best.pace},
+            {"off", or_null(advice.best.off)},
+            {"beside", planner::walking_model_name(advice.other.model)},
+            {"beside_off", or_null(advice.other.off)},
+            {"margin", advice.margin},
+            {"clear", advice.clear}};
+}
+
+Json tracks_json(const planner::Recorded& recorded) {
+    Json tracks = Json::array();
+    for (const planner::TrackReading& track : recorded.tracks)
+        tracks.push_back({{"name", track.name},
+                          {"taken_as", track.taken_as},
+                          {"why", track.why},
+                          {"moving_s", track.moving_s}});
+    return tracks;
+}
+
 Json against_json(const Compared& compared) {
     Json legs = Json::array();
     for (const planner::LegAgainst& row : compared.against.legs) {
@@ -179,7 +255,8 @@ Json against_json(const Compared& compared) {
     return {{"legs", legs},
             {"on_foot", or_null(compared.against.on_foot)},
             {"afloat", or_null(compared.against.afloat)},
-            {"off_route_s", compared.against.off_route_s}};
+            {"off_route_s", compared.against.off_route_s},
+            {"other_way_s", compared.against.other_way_s}};
 }
 
 } // namespace
@@ -189,7 +266,8 @@ std::string pace_text(const LearnedPace& learned, planner::UnitSystem units) {
            remarks(learned);
 }
 
-std::string pace_json(const LearnedPace& learned,
+std::string pace_json(const planner::Recorded& recorded,
+                      const LearnedPace& learned,
                       const std::optional<Compared>& compared,
                       std::string_view version) {
     Json slopes = Json::array();
@@ -202,7 +280,8 @@ std::string pace_json(const LearnedPace& learned,
     for (const planner::ModelFit& fit : learned.fits)
         fits.push_back({{"model", planner::walking_model_name(fit.model)},
                         {"pace", fit.pace},
-                        {"scatter", fit.scatter}});
+                        {"scatter", fit.scatter},
+                        {"off", or_null(fit.off)}});
     Json lines_json = Json::array();
     for (const auto& [place, line] : lines(learned))
         lines_json.push_back({{"place", place}, {"line", line}});
@@ -217,9 +296,16 @@ std::string pace_json(const LearnedPace& learned,
                  {"landing_s", figure_json(learned.landing_s)},
                  {"rest_per_hour_s", figure_json(learned.rest_per_hour_s)},
                  {"halted_s", learned.halted_s},
+                 {"still_ends_s", learned.still_ends_s},
                  {"heights", learned.heights},
+                 {"level_walked", learned.level_walked},
                  {"slopes", slopes},
                  {"models", fits},
+                 {"advice", advice_json(learned)},
+                 {"tracks", tracks_json(recorded)},
+                 {"too_fast_s", recorded.too_fast_s},
+                 {"other_s", recorded.other_s},
+                 {"unsure_s", recorded.unsure_s},
                  {"lines", lines_json}};
     if (compared)
         json["against"] = against_json(*compared);

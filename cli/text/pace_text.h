@@ -15,7 +15,8 @@ namespace tumpline::cli {
 [[nodiscard]] std::string pace_text(const planner::LearnedPace& learned, planner::UnitSystem units);
 
 /// The same for programs; docs/pace.md lists the keys.
-[[nodiscard]] std::string pace_json(const planner::LearnedPace& learned,
+[[nodiscard]] std::string pace_json(const planner::Recorded& recorded,
+                                    const planner::LearnedPace& learned,
                                     const std::optional<Compared>& compared,
                                     std::string_view version);
 

@@ -21,6 +21,11 @@ constexpr double longest_changeover_s = 14400.0; // beyond that one did somethin
 constexpr double one_place_m = 500.0;            // change-overs happen in one place
 constexpr std::array slope_bounds{-1.0, -0.20, -0.10, -0.03, 0.03, 0.10, 0.20, 1.0};
 constexpr double s_per_hour = 3600.0;
+constexpr double least_moving_s = 3600.0; // below that one halt more or less is the whole figure
+constexpr double least_level_s = 600.0;
+constexpr std::size_t least_stretches = 6; // an hour
+constexpr std::size_t folds = 5;
+constexpr double least_margin = 0.005;
 
 struct Weighted {
     double value;
@@ -103,10 +108,8 @@ std::optional<LearnedFigure> pace_by(const Recorded& recorded, WalkingModel mode
     return figure(std::move(samples));
 }
 
-std::vector<ModelFit> fits(const Recorded& recorded, double factor) {
-    std::vector<ModelFit> fits;
-    // One of each study: its other percentiles and paces differ by little more than a factor.
-    for (const WalkingModel model : {WalkingModel::swiss_signpost,
+/// One of each study: its other percentiles and paces differ by little more than a factor.
+constexpr std::array compared_models{WalkingModel::swiss_signpost,
                                      WalkingModel::naismith_langmuir,
                                      WalkingModel::langmuir_party,
                                      WalkingModel::tobler,
@@ -114,15 +117,91 @@ std::vector<ModelFit> fits(const Recorded& recorded, double factor) {
                                      WalkingModel::campbell_2019,
                                      WalkingModel::sullivan_2020,
                                      WalkingModel::din_33466,
-                                     WalkingModel::constant})
-        if (const std::optional<LearnedFigure> pace = pace_by(recorded, model, factor))
-            fits.push_back({.model = model,
-                            .pace = pace->value,
-                            .scatter = 0.5 * (pace->high - pace->low) / pace->value});
-    std::stable_sort(fits.begin(), fits.end(), [](const ModelFit& a, const ModelFit& b) {
-        return a.scatter < b.scatter;
+                                     WalkingModel::constant};
+
+/// By how much a model misses each stretch, as a share of its time, where its pace is learned from
+/// the stretches outside that fifth of the time; in order of time. Empty if there are too few.
+std::vector<double> misses(const std::vector<TenMinutes>& stretches) {
+    std::vector<double> missed;
+    if (stretches.size() < least_stretches)
+        return missed;
+    for (std::size_t fold = 0; fold < folds; ++fold) {
+        const std::size_t first = fold * stretches.size() / folds;
+        const std::size_t end = (fold + 1) * stretches.size() / folds;
+        std::vector<Weighted> others;
+        for (std::size_t i = 0; i < stretches.size(); ++i)
+            if (i < first || i >= end)
+                others.push_back(
+                    {stretches[i].model_s / stretches[i].moving_s, stretches[i].moving_s});
+        const double pace = figure(std::move(others)).value_or(LearnedFigure{}).value;
+        for (std::size_t i = first; i < end; ++i)
+            missed.push_back(std::abs(stretches[i].model_s / pace / stretches[i].moving_s - 1.0));
+    }
+    return missed;
+}
+
+double mean(const std::vector<double>& values) {
+    double sum = 0.0;
+    for (const double value : values)
+        sum += value;
+    return sum / static_cast<double>(values.size());
+}
+
+/// A model with what it misses, stretch by stretch.
+struct TriedModel {
+    ModelFit fit;
+    std::vector<double> missed;
+};
+
+std::optional<TriedModel> tried(const Recorded& recorded, WalkingModel model, double factor) {
+    const std::optional<LearnedFigure> pace = pace_by(recorded, model, factor);
+    if (!pace)
+        return std::nullopt;
+    TriedModel tried{.fit = {.model = model,
+                             .pace = pace->value,
+                             .scatter = 0.5 * (pace->high - pace->low) / pace->value,
+                             .off = std::nullopt},
+                     .missed = misses(stretches(recorded, Motion::on_foot, model))};
+    if (!tried.missed.empty())
+        tried.fit.off = mean(tried.missed);
+    return tried;
+}
+
+/// The best beside `model` (or the next best), by the differences on the same stretches.
+std::optional<ModelAdvice> advice(const std::vector<TriedModel>& best_first, WalkingModel model) {
+    if (best_first.size() < 2 || !best_first.front().fit.off)
+        return std::nullopt;
+    const TriedModel& best = best_first.front();
+    auto other = std::find_if(best_first.begin(), best_first.end(), [&](const TriedModel& each) {
+        return each.fit.model == model;
     });
-    return fits;
+    if (other == best_first.begin() || other == best_first.end())
+        other = best_first.begin() + 1;
+    const auto count = static_cast<double>(best.missed.size());
+    const double margin = *other->fit.off - *best.fit.off;
+    double squares = 0.0;
+    for (std::size_t i = 0; i < best.missed.size(); ++i) {
+        const double away = other->missed[i] - best.missed[i] - margin;
+        squares += away * away;
+    }
+    const double error = std::sqrt(squares / (count * (count - 1.0)));
+    return ModelAdvice{.best = best.fit,
+                       .other = other->fit,
+                       .margin = margin,
+                       .clear = margin > 2.0 * error && margin >= least_margin};
+}
+
+void learn_models(const Recorded& recorded, double factor, LearnedPace& learned) {
+    std::vector<TriedModel> all;
+    for (const WalkingModel model : compared_models)
+        if (std::optional<TriedModel> one = tried(recorded, model, factor))
+            all.push_back(*std::move(one));
+    std::stable_sort(all.begin(), all.end(), [](const TriedModel& a, const TriedModel& b) {
+        return a.fit.off.value_or(a.fit.scatter) < b.fit.off.value_or(b.fit.scatter);
+    });
+    learned.advice = advice(all, learned.model);
+    for (const TriedModel& one : all)
+        learned.fits.push_back(one.fit);
 }
 
 double slope_of(const Run& run, const Window& window) {
@@ -130,6 +209,17 @@ double slope_of(const Run& run, const Window& window) {
     const std::optional<double> end_m = run.profile.height_at(window.to_m);
     const double length_m = window.to_m - window.from_m;
     return start_m && end_m && length_m > 0.0 ? (*end_m - *start_m) / length_m : 0.0;
+}
+
+/// Time on foot on ground that is level, or whose heights nobody knows.
+double level_s(const Recorded& recorded) {
+    constexpr double level = 0.03;
+    double sum_s = 0.0;
+    for (const Run& run : recorded.runs)
+        for (const Window& window : run.windows)
+            if (window.motion == Motion::on_foot && std::abs(slope_of(run, window)) < level)
+                sum_s += window.lasts_s;
+    return sum_s;
 }
 
 std::vector<SlopePace> by_slope(const Recorded& recorded) {
@@ -224,12 +314,13 @@ void learn_rests(const Recorded& recorded, LearnedPace& learned) {
     std::size_t rests = 0;
     for (const Halt& halt : recorded.halts) {
         learned.halted_s += halt.lasts_s;
-        if (halt.lasts_s <= longest_rest_s) {
+        learned.still_ends_s += halt.at_an_end ? halt.lasts_s : 0.0;
+        if (halt.lasts_s <= longest_rest_s && !halt.at_an_end) {
             rest_s += halt.lasts_s;
             ++rests;
         }
     }
-    if (moving_s <= 0.0)
+    if (moving_s < least_moving_s)
         return;
     const double per_hour_s = rest_s / moving_s * s_per_hour;
     learned.rest_per_hour_s = LearnedFigure{.value = per_hour_s,
@@ -264,7 +355,8 @@ LearnedPace learned_pace(const Recorded& recorded, WalkingModel model, const Rec
     LearnedPace learned;
     learned.model = model;
     learned.pace = pace_by(recorded, model, factor);
-    if (learned.pace) {
+    learned.level_walked = level_s(recorded) >= least_level_s;
+    if (learned.pace && learned.level_walked) {
         const double level_mps = walking_speed_mps(model, 0.0);
         LearnedFigure level = *learned.pace;
         level.value *= level_mps;
@@ -273,7 +365,7 @@ LearnedPace learned_pace(const Recorded& recorded, WalkingModel model, const Rec
         learned.level_speed_mps = level;
     }
     learned.slopes = by_slope(recorded);
-    learned.fits = fits(recorded, factor);
+    learn_models(recorded, factor, learned);
     learned.calm_speed_mps = speed(recorded, Motion::still_water);
     learned.flowing_speed_mps = speed(recorded, Motion::flowing_water);
     learn_changeovers(recorded, learned);

@@ -31,7 +31,17 @@ struct SlopePace {
 struct ModelFit {
     WalkingModel model = WalkingModel::swiss_signpost;
     double pace = 1.0;
-    double scatter = 0.0; ///< half of (high - low) over the median
+    double scatter = 0.0;      ///< half of (high - low) over the median
+    std::optional<double> off; ///< mean share by which it misses stretches that it was not fitted
+                               ///< to; empty where there are too few
+};
+
+/// The model that fits best out of sample beside another one.
+struct ModelAdvice {
+    ModelFit best;
+    ModelFit other;      ///< the model asked for; the next best, if that is the best itself
+    double margin = 0.0; ///< how much more the other is off
+    bool clear = false;  ///< the margin is half a percent and twice its standard error
 };
 
 /// Factors that were at work while recording, for the plan applies them again.
@@ -43,17 +53,22 @@ struct RecordedUnder {
 struct LearnedPace {
     WalkingModel model = WalkingModel::swiss_signpost;
     std::optional<LearnedFigure> pace; ///< factor on the model's speed, per stretch of ten minutes
-    std::optional<LearnedFigure> level_speed_mps; ///< without the factors of RecordedUnder
+    std::optional<LearnedFigure> level_speed_mps; ///< without the factors of RecordedUnder; none
+                                                  ///< from slopes alone
     std::vector<SlopePace> slopes;                ///< from down to up, those that were walked
     std::vector<ModelFit> fits;                   ///< every model, the best first
+    std::optional<ModelAdvice> advice;            ///< empty with less than an hour of stretches
     std::optional<LearnedFigure> calm_speed_mps;
     std::optional<LearnedFigure> flowing_speed_mps; ///< the current included: no pace of a person's
     std::optional<LearnedFigure> boots_to_boat_s; ///< low and high are the shortest and the longest
     std::optional<LearnedFigure> boat_to_boots_s;
     std::optional<LearnedFigure> landing_s;
-    std::optional<LearnedFigure> rest_per_hour_s; ///< halts of up to 30 minutes
+    std::optional<LearnedFigure> rest_per_hour_s; ///< halts of up to 30 minutes; none from less
+                                                  ///< than an hour on the move
     double halted_s = 0.0;                        ///< set aside, all halts
+    double still_ends_s = 0.0;                    ///< of these before a start or after an end
     bool heights = true;                          ///< whether heights are known on foot
+    bool level_walked = true; ///< ten minutes or more on foot within 3 % of the level
 };
 
 /// Learns from recordings. Stretches of ten minutes on the move are one sample each; the median by

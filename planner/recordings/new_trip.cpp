@@ -1,6 +1,7 @@
 #include "planner/recordings/new_trip.h"
 
 #include "geo/input_error.h"
+#include "planner/recordings/track_order.h"
 #include "planner/recordings/travel_mode.h"
 #include "planner/route/place_words.h"
 #include "planner/route/traced_line.h"
@@ -28,7 +29,29 @@ struct Lane {
     TracedLine traced;
     std::string name;
     double start_m; ///< along the route
+    std::size_t file;
+    bool turned; ///< travelled from its end to its start
 };
+
+/// What a line rises by from its first tenth to its last; empty if either is not known.
+std::optional<double> rise_m(const std::vector<std::optional<double>>& heights) {
+    const std::size_t tenth = std::max<std::size_t>(1, heights.size() / 10);
+    const auto mean = [&](std::size_t first) -> std::optional<double> {
+        double sum_m = 0.0;
+        double count = 0.0;
+        for (std::size_t i = first; i < first + tenth; ++i)
+            if (heights[i]) {
+                sum_m += *heights[i];
+                count += 1.0;
+            }
+        return count > 0.0 ? std::optional(sum_m / count) : std::nullopt;
+    };
+    const std::optional<double> start_m = mean(0);
+    const std::optional<double> end_m = mean(heights.size() - tenth);
+    if (!start_m || !end_m)
+        return std::nullopt;
+    return *end_m - *start_m;
+}
 
 class Maker {
   public:
@@ -39,6 +62,9 @@ class Maker {
 
   private:
     void lay_out();
+    void put_in_order();
+    [[nodiscard]] bool can_be_reordered() const;
+    void remark_waters();
     [[nodiscard]] bool can_be_cut() const;
     [[nodiscard]] bool names_are_unique() const;
     void add_legs(const Lane& lane);
@@ -61,19 +87,20 @@ class Maker {
 };
 
 void Maker::lay_out() {
-    double along_m = 0.0;
-    for (const geo::TrackFile& file : files_) {
+    for (std::size_t index = 0; index < files_.size(); ++index) {
+        const geo::TrackFile& file = files_[index];
+        trip_.files.push_back(index);
         for (const geo::Waypoint& waypoint : file.waypoints)
             names_.insert(waypoint.name);
         for (const geo::Track& track : file.tracks) {
             if (geo::joined(track).empty())
                 continue;
-            Lane lane{.track = &track, .traced = traced(track), .name = track.name, .start_m = 0};
-            if (lane.name.empty())
-                lane.name = fmt::format("Leg {}", lanes_.size() + 1);
-            lane.start_m = along_m;
-            along_m += lane.traced.line.length_m();
-            lanes_.push_back(std::move(lane));
+            lanes_.push_back({.track = &track,
+                              .traced = traced(track),
+                              .name = track.name,
+                              .start_m = 0.0,
+                              .file = index,
+                              .turned = false});
         }
     }
     if (lanes_.empty())
@@ -82,6 +109,104 @@ void Maker::lay_out() {
                                 .found = "no line",
                                 .expected = "a track, a route or another line",
                                 .advice = "points alone make no trip"}});
+    put_in_order();
+    double along_m = 0.0;
+    for (std::size_t i = 0; i < lanes_.size(); ++i) {
+        if (lanes_[i].name.empty())
+            lanes_[i].name = fmt::format("Leg {}", i + 1);
+        lanes_[i].start_m = along_m;
+        along_m += lanes_[i].traced.line.length_m();
+    }
+}
+
+/// Legs name their tracks, or the files can be named in another order.
+bool Maker::can_be_reordered() const {
+    return names_are_unique() ||
+           std::all_of(files_.begin(), files_.end(), [](const geo::TrackFile& file) {
+               return file.tracks.size() <= 1;
+           });
+}
+
+/// Whether heights took part in a choice.
+bool ends_with_heights(const std::vector<TrackEnds>& ends) {
+    return std::any_of(ends.begin(), ends.end(), [](const TrackEnds& each) {
+        return each.water_rises_m.has_value();
+    });
+}
+
+void Maker::put_in_order() {
+    std::vector<TrackEnds> ends;
+    for (const Lane& lane : lanes_) {
+        std::optional<Travel> travel = travel_from_type(lane.track->type);
+        if (!travel)
+            travel = travel_from_name(lane.track->name);
+        ends.push_back({.start = lane.traced.line.points().front(),
+                        .end = lane.traced.line.points().back(),
+                        .water_rises_m = travel == Travel::paddle
+                                             ? rise_m(ground_heights(lane.traced, elevation_))
+                                             : std::nullopt});
+    }
+    const TrackOrder laid = track_order(ends);
+    std::string turned;
+    for (std::size_t i = 0; i < laid.order.size(); ++i) {
+        Lane& lane = lanes_[laid.order[i]];
+        lane.turned = laid.turned[i];
+        if (lane.turned)
+            turned += fmt::format("{}\"{}\"", turned.empty() ? "" : ", ", lane.name);
+    }
+    if (!turned.empty())
+        trip_.remarks.push_back(fmt::format(
+            "Turned round, since the tracks meet only so{}: {}. Is that the way you go?",
+            ends_with_heights(ends) ? " and water falls" : "",
+            turned));
+    if (std::is_sorted(laid.order.begin(), laid.order.end()))
+        return;
+    if (!can_be_reordered()) {
+        trip_.remarks.emplace_back(
+            "The tracks would meet in another order than that of the files, and cannot be put into "
+            "it, since they have no names of their own: name each of them.");
+        return;
+    }
+    std::vector<Lane> lanes;
+    std::vector<std::size_t> files;
+    std::string names;
+    for (const std::size_t index : laid.order) {
+        names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", lanes_[index].name);
+        files.push_back(lanes_[index].file);
+        lanes.push_back(std::move(lanes_[index]));
+    }
+    lanes_ = std::move(lanes);
+    if (!names_are_unique())
+        trip_.files = std::move(files);
+    trip_.remarks.push_back(
+        fmt::format("The files stand in another order than the way: it was laid as {}, where each "
+                    "track begins where the one before ends.",
+                    names));
+}
+
+/// Which way waters flow, by heights, and where nothing tells.
+void Maker::remark_waters() {
+    for (const Lane& lane : lanes_) {
+        const auto leg =
+            std::find_if(trip_.legs.begin(), trip_.legs.end(), [&](const FirstLeg& each) {
+                return each.name == lane.name && each.water == Water::river;
+            });
+        if (leg == trip_.legs.end())
+            continue;
+        const std::optional<double> rises_m = rise_m(ground_heights(lane.traced, elevation_));
+        if (!rises_m)
+            trip_.remarks.push_back(
+                fmt::format("Which way \"{}\" flows is not known: no heights. It is laid as its "
+                            "track runs; see that this is downstream.",
+                            lane.name));
+        else if (const double up_m = lane.turned ? -*rises_m : *rises_m; up_m > lake_falls_m)
+            trip_.remarks.push_back(fmt::format(
+                "\"{}\" rises by {:.0f} m along its way: that is upstream. If you go down "
+                "it, name its ends the other way round by from and to; if up, give it a "
+                "negative current.",
+                lane.name,
+                up_m));
+    }
 }
 
 bool Maker::names_are_unique() const {
@@ -212,6 +337,14 @@ std::vector<GroundPart> Maker::cut_at_boats(const Lane& lane) const {
 }
 
 void Maker::add_legs(const Lane& lane) {
+    if (const std::string_view other = other_than_walking(*lane.track); !other.empty()) {
+        trip_.remarks.push_back(fmt::format(
+            "\"{}\" is {} by its type or name: its line is taken as a walk, if it can be "
+            "walked at all.",
+            lane.name,
+            other));
+        return add_whole(lane, Travel::walk, fmt::format("{} by type or name", other), true);
+    }
     if (const std::optional<Travel> travel = travel_from_type(lane.track->type))
         return add_whole(lane, *travel, "the track's type tells so", true);
     if (const std::optional<Travel> travel = travel_from_name(lane.track->name))
@@ -311,6 +444,7 @@ FirstTrip Maker::make() {
         add_legs(lane);
     }
     find_portages();
+    remark_waters();
     add_waypoints();
     add_ends();
     std::stable_sort(trip_.places.begin(), trip_.places.end(), [](const auto& a, const auto& b) {

@@ -4,6 +4,7 @@
 #include "geo/tracks/track.h"
 #include "planner/trip/trip.h"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,16 +34,17 @@ struct FirstPlace {
 struct FirstTrip {
     std::string time_zone; ///< of the longitude alone: whole hours from UTC
     std::vector<FirstLeg> legs;
-    std::vector<FirstPlace> places; ///< along the route
-    bool heights = false;           ///< whether any height is known
+    std::vector<FirstPlace> places;   ///< along the route
+    bool heights = false;             ///< whether any height is known
+    std::vector<std::size_t> files;   ///< in which order the trip file is to name the track files
+    std::vector<std::string> remarks; ///< on order and direction, and what nothing told: sentences
 };
 
-/// Reads legs and places out of tracks, in the order of the files. The way of travel comes from a
-/// track's type, else from its name, else from waypoints at which boats go in and out, else from
-/// the ground: heights that stay within 0.3 m over 300 m and more are taken as water (unless the
-/// time stamps tell of more than 15 km/h), and a recorded track that never rises at 6.5 to 15 km/h
-/// as a river. A walk of up to 2 km between two waters, not told by the file, becomes a portage.
-/// `elevation` may be null. Source: our own rules; docs/new.md says how they fail.
+/// Reads legs and places out of tracks. They are laid end to end as `track_order` says; the way of
+/// travel comes from a track's type, else from its name, else from waypoints at which boats go in
+/// and out, else from the ground and the clock (planner/recordings/travel_mode.h). A walk of up to
+/// 2 km between two waters, not told by the file, becomes a portage. `elevation` may be null.
+/// Source: our own rules; docs/new.md says how they fail.
 /// Throws: geo::InputError if no file holds a line.
 [[nodiscard]] FirstTrip first_trip(const std::vector<geo::TrackFile>& files,
                                    geo::Elevation* elevation);

@@ -10,24 +10,26 @@
 
 namespace tumpline::planner {
 
+/// People change from a walk to a run at about that. Common practice, no source.
+inline constexpr double fastest_walk_mps = 7.2 / 3.6;
+
 /// A part of one track, on foot or afloat.
 struct GroundPart {
     double from_m = 0.0;
     double to_m = 0.0;
     bool afloat = false;
-    std::string why; ///< a clause
+    bool guess = false; ///< level as a water, on which nothing else than its ends bears it out
+    std::string why;    ///< a clause
 };
-
-/// Metres per second over a part of a track by its time stamps, halts included; empty without them.
-[[nodiscard]] std::optional<double>
-recorded_speed_mps(const geo::Track& track, const geo::Polyline& line, const GroundPart& part);
 
 /// The height of the ground every 25 m along, from `elevation` (may be null) or else as recorded.
 [[nodiscard]] std::vector<std::optional<double>> ground_heights(const TracedLine& traced,
                                                                 geo::Elevation* elevation);
 
 /// What the ground and the time stamps tell of a track, as `first_trip` says; one stretch at least,
-/// each beginning where the one before ends.
+/// each beginning where the one before ends. Level ground is taken as water only where somebody
+/// moves on it, at a speed of boats on still water, and the ground to both sides (of rasters) or at
+/// an end (of heights in the track, a guess) is that of a water. Source: docs/new.md.
 [[nodiscard]] std::vector<GroundPart>
 afloat_or_on_foot(const geo::Track& track, const TracedLine& traced, geo::Elevation* elevation);
 

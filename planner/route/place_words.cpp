@@ -1,5 +1,6 @@
 #include "planner/route/place_words.h"
 
+#include "planner/route/traced_line.h"
 #include "planner/trip/vocabulary.h"
 
 #include <algorithm>
@@ -113,6 +114,29 @@ std::optional<Travel> travel_from_name(std::string_view name) {
     if (!beside && water_from_name(name))
         return Travel::paddle;
     return std::nullopt;
+}
+
+std::string_view other_than_walking(const geo::Track& track) {
+    const auto other_in = [](const std::string& words) -> std::string_view {
+        if (tells(words, {"running", "jog", "jogging", "trailrunning"}))
+            return "a run";
+        if (begins(words, {"cycl", "bicycl", "bik", "mtb", "mountainbik"}) ||
+            tells(words, {"ride", "riding", "horseback"}))
+            return "a ride";
+        if (tells(words, {"ski", "skis", "skiing", "skating", "snowboarding"}))
+            return "skiing or skating";
+        if (tells(words, {"drive", "driving"}))
+            return "a drive";
+        return {};
+    };
+    const std::string type = plain_words(track.type);
+    if (const std::string_view other = other_in(type); !other.empty())
+        return other;
+    if (tells(type, {"run", "trailrun"})) // as a name it may be that of a stream
+        return "a run";
+    if (tells(type, {"car", "motor", "train", "ferry"}))
+        return "a drive";
+    return travel_from_type(track.type) ? std::string_view() : other_in(plain_words(track.name));
 }
 
 std::optional<Water> water_from_name(std::string_view name) {

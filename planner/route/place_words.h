@@ -17,6 +17,10 @@ namespace tumpline::planner {
 /// no way beside it or to it ("Lake trail", "to the river").
 [[nodiscard]] std::optional<Travel> travel_from_name(std::string_view name);
 
+/// What a track's type, or else its name, tells of other than walking and paddling: "a run", "a
+/// ride", "skiing or skating", "a drive"; empty if it tells nothing of the kind.
+[[nodiscard]] std::string_view other_than_walking(const geo::Track& track);
+
 /// River, sea or lake, by words in a type or a name; empty if it tells none.
 [[nodiscard]] std::optional<Water> water_from_name(std::string_view name);
 

@@ -161,6 +161,47 @@ TEST_F(NewCommand, NamesThatWouldBreakTheFileDoNot) {
     EXPECT_THAT(text_of(output), HasSubstr("km off the route"));
 }
 
+TEST_F(NewCommand, AFileWhoseNameATripCannotHoldIsRefused) {
+    const std::string gpx = "<?xml version=\"1.0\"?><gpx version=\"1.1\" creator=\"test\" "
+                            "xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>up</name>"
+                            "<trkseg><trkpt lat=\"61\" lon=\"1\"/><trkpt lat=\"61.02\" "
+                            "lon=\"1\"/></trkseg></trk></gpx>";
+    for (const char* name : {"two\nlines.gpx", "caf\xE9.gpx"}) {
+        const Said said = make(folder.write(name, gpx));
+        EXPECT_EQ(said.code, ExitCode::bad_input);
+        EXPECT_THAT(said.err, HasSubstr("rename the file"));
+        EXPECT_FALSE(fs::exists(output));
+    }
+}
+
+TEST_F(NewCommand, TwoFilesInTheWrongOrderPlanInThatOfTheWay) {
+    const auto line = [&](const char* name, int from_m, int to_m) {
+        std::string gpx =
+            fmt::format("<?xml version=\"1.0\"?><gpx version=\"1.1\" creator=\"test\" "
+                        "xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>{}"
+                        "</name><trkseg>",
+                        name);
+        for (int along_m = from_m; along_m <= to_m; along_m += 100) {
+            const geo::Position at = geo::destination({61.0, 1.0}, 45.0, along_m);
+            gpx += fmt::format("<trkpt lat=\"{:.7f}\" lon=\"{:.7f}\"><ele>{}</ele></trkpt>",
+                               at.lat_deg,
+                               at.lon_deg,
+                               along_m < 5000 ? 400.0 + 0.02 * along_m : 510.0 - 0.002 * along_m);
+        }
+        return folder.write(fmt::format("{}.gpx", name), gpx + "</trkseg></trk></gpx>");
+    };
+    const fs::path river = line("long river", 5000, 24000);
+    const Said said = make(river, {line("approach", 0, 5000)});
+    ASSERT_EQ(said.code, ExitCode::done) << said.err;
+    EXPECT_THAT(said.out, HasSubstr("another order than the way"));
+    const planner::Route route = planner::build_route(planner::read_trip(output));
+    ASSERT_EQ(route.legs.size(), 2U);
+    EXPECT_EQ(route.legs[0].name, "approach");
+    EXPECT_FALSE(route.legs[0].turned_round || route.legs[1].turned_round);
+    EXPECT_NEAR(route.legs[1].profile.heights_m.front(), 500.0, 2.0) << "down the river, not up";
+    EXPECT_NEAR(route.legs[1].profile.heights_m.back(), 462.0, 2.0);
+}
+
 TEST_F(NewCommand, ATrackThatIsCutComesOutAtItsLengths) {
     std::string gpx = "<?xml version=\"1.0\"?><gpx version=\"1.1\" creator=\"test\" "
                       "xmlns=\"http://www.topografix.com/GPX/1/1\"><trk><name>all of it</name>"

@@ -1,65 +1,21 @@
 #include "planner/recordings/learned_pace.h"
 
 #include "geo/lines/geodesic.h"
+#include "tests/support/recorded_walk.h"
 #include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <filesystem>
-#include <numbers>
-#include <random>
 
 namespace tumpline::planner {
 namespace {
 
-/// How somebody moves, and how a receiver sees it.
-struct Walker {
-    double seconds = 3600.0;
-    double every_s = 1.0;                              ///< between fixes
-    double noise_m = 0.0;                              ///< spread of each fix on each axis
-    double drift_m = 0.0;                              ///< slow wandering besides
-    std::vector<std::pair<double, double>> halts = {}; ///< at second, for seconds
-};
-
-double normal(std::mt19937_64& draws) { // the sum of twelve, the same on every machine
-    double sum = -6.0;
-    for (int i = 0; i < 12; ++i)
-        sum += static_cast<double>(draws() >> 11) * 0x1.0p-53;
-    return sum;
-}
-
-/// Walks north over ground of height(along) at speed(slope).
-template <typename Height, typename Speed>
-geo::Track recorded(const Walker& walker, Height height, Speed speed) {
-    std::mt19937_64 draws(42);
-    geo::Track track;
-    track.type = "walk";
-    track.parts.emplace_back();
-    double along_m = 0.0;
-    double next_s = 0.0;
-    for (double clock_s = 0.0; clock_s <= walker.seconds; clock_s += 1.0) {
-        bool stands = false;
-        for (const auto& [at_s, lasts_s] : walker.halts)
-            stands = stands || (clock_s >= at_s && clock_s < at_s + lasts_s);
-        const double slope = (height(along_m + 5.0) - height(along_m - 5.0)) / 10.0;
-        along_m += stands ? 0.0 : speed(slope);
-        if (clock_s < next_s)
-            continue;
-        next_s += walker.every_s;
-        geo::Position at = geo::destination({61.0, 1.0}, 0.0, along_m);
-        const double phase = clock_s / 300.0 * 2.0 * std::numbers::pi;
-        at = geo::destination(
-            at, 90.0, walker.drift_m * std::sin(phase) + walker.noise_m * normal(draws));
-        at = geo::destination(
-            at, 0.0, walker.drift_m * std::cos(0.7 * phase) + walker.noise_m * normal(draws));
-        track.parts.back().push_back(
-            {.at = at,
-             .height_m = height(along_m) + walker.noise_m * normal(draws),
-             .time = geo::Instant(std::chrono::milliseconds(std::llround(clock_s * 1000.0)))});
-    }
-    return track;
-}
+using test::hills;
+using test::level;
+using test::recorded;
+using test::Walker;
 
 LearnedPace learn(std::vector<geo::Track> tracks,
                   WalkingModel model = WalkingModel::swiss_signpost,
@@ -68,9 +24,6 @@ LearnedPace learn(std::vector<geo::Track> tracks,
     file.tracks = std::move(tracks);
     return learned_pace(recorded_motion({file}, nullptr), model, under);
 }
-
-const auto level = [](double /*along_m*/) { return 300.0; };
-const auto hills = [](double along_m) { return 400.0 + 150.0 * std::sin(along_m / 600.0); };
 
 TEST(LearnedPace, FindsASpeedOnTheLevelExactlyWithoutNoise) {
     const LearnedPace learned =
@@ -197,6 +150,56 @@ TEST(LearnedPace, TheSampleRecordingGivesBackWhatItWasMadeWith) {
     EXPECT_NEAR(learned.pace.value().value, 0.86, 0.026);
     EXPECT_NEAR(learned.calm_speed_mps.value().value, 4.3 / 3.6, 0.03);
     EXPECT_NEAR(learned.halted_s, (6.0 + 22.0 + 8.0) * 60.0, 200.0);
+}
+
+TEST(LearnedPace, RestsAreNotLearnedFromUnderAnHour) {
+    const auto speed = [](double) { return 1.2; };
+    const Walker half{.seconds = 3000.0, .halts = {{1200.0, 600.0}}}; // 40 min on the move
+    EXPECT_FALSE(learn({recorded(half, level, speed)}).rest_per_hour_s);
+    const Walker more{.seconds = 7800.0, .halts = {{1200.0, 600.0}}}; // 2 h on the move
+    EXPECT_NEAR(learn({recorded(more, level, speed)}).rest_per_hour_s.value().value, 300.0, 15.0);
+}
+
+TEST(LearnedPace, AnHourOfStandingAtTheEndIsNoRest) {
+    const Walker walker{.seconds = 12600.0,
+                        .halts = {{3600.0, 600.0}, {7800.0, 1500.0}, {11400.0, 1200.0}}};
+    const LearnedPace learned = learn({recorded(walker, level, [](double) { return 1.2; })});
+    // 20 min of standing at the end; 35 min of rests in 155 min on the move.
+    EXPECT_NEAR(learned.still_ends_s, 1200.0, 60.0);
+    EXPECT_NEAR(learned.rest_per_hour_s.value().value, 2100.0 / 9300.0 * 3600.0, 40.0);
+}
+
+TEST(LearnedPace, NoLevelSpeedIsLearnedFromClimbsAlone) {
+    const auto climb = [](double along_m) { return 500.0 + 0.2 * along_m; };
+    const LearnedPace learned =
+        learn({recorded({.seconds = 7200.0}, climb, [](double) { return 0.7; })});
+    EXPECT_TRUE(learned.pace);
+    EXPECT_FALSE(learned.level_walked);
+    EXPECT_FALSE(learned.level_speed_mps);
+}
+
+TEST(LearnedPace, TheModelThatMovedTheWalkerIsRecommendedWithItsMargin) {
+    // Six hours over hills, as each model has it; the others differ on them by some percent.
+    for (const WalkingModel model : {WalkingModel::tobler, WalkingModel::naismith_langmuir}) {
+        const auto speed = [&](double slope) { return 0.9 * walking_speed_mps(model, slope); };
+        const LearnedPace learned = learn({recorded({.seconds = 6.0 * 3600.0}, hills, speed)});
+        ASSERT_TRUE(learned.advice) << walking_model_name(model);
+        EXPECT_EQ(learned.advice->best.model, model) << walking_model_name(model);
+        EXPECT_EQ(learned.advice->other.model, WalkingModel::swiss_signpost);
+        EXPECT_TRUE(learned.advice->clear);
+        EXPECT_NEAR(learned.advice->best.pace, 0.9, 0.03);
+        EXPECT_LT(learned.advice->best.off.value(), 0.05);
+        EXPECT_DOUBLE_EQ(learned.advice->margin,
+                         *learned.advice->other.off - *learned.advice->best.off);
+    }
+}
+
+TEST(LearnedPace, OnLevelGroundNoModelIsClearlyBestAndUnderAnHourNoneIsNamed) {
+    const auto speed = [](double) { return 1.2; };
+    const LearnedPace learned = learn({recorded({.seconds = 4.0 * 3600.0}, level, speed)});
+    ASSERT_TRUE(learned.advice);
+    EXPECT_FALSE(learned.advice->clear) << "on the level they all are one factor";
+    EXPECT_FALSE(learn({recorded({.seconds = 2400.0}, level, speed)}).advice);
 }
 
 TEST(LearnedPace, WithoutTimesNothingIsLearned) {

@@ -1,11 +1,13 @@
+#include "planner/recordings/new_trip.h"
+
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "geo/tracks/gpx.h"
-#include "planner/recordings/new_trip.h"
 #include "planner/route/place_words.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace tumpline::planner {
@@ -137,15 +139,86 @@ TEST(FirstTrip, TimesAtPaddlingSpeedAgreeAndTimesOfACarSpeakAgainstIt) {
     const FirstTrip paddled = first_trip({file_of({line_of(two_lakes, 4.5 / 3.6)})}, nullptr);
     EXPECT_EQ(ways(paddled), (W{on_foot, afloat, carrying, afloat, on_foot}));
     EXPECT_NE(paddled.legs[1].why.find("4.5 km/h"), std::string::npos) << paddled.legs[1].why;
-    EXPECT_EQ(ways(first_trip({file_of({line_of(two_lakes, 60.0 / 3.6)})}, nullptr)), W{on_foot});
+    for (const double kmh : {8.7, 10.5, 60.0}) // a slow ride, a run, a car
+        EXPECT_EQ(ways(first_trip({file_of({line_of(two_lakes, kmh / 3.6)})}, nullptr)), W{on_foot})
+            << kmh;
 }
 
-TEST(FirstTrip, ARecordedRiverNeverRisesAndIsTooFastForFeet) {
+TEST(FirstTrip, ALineThatFallsAtTheSpeedOfARideIsNoRiver) {
     const std::vector<std::pair<double, double>> fall = {{0, 300}, {6000, 280}};
-    const FirstTrip river = first_trip({file_of({line_of(fall, 9.0 / 3.6)})}, nullptr);
-    ASSERT_EQ(ways(river), W{afloat});
-    EXPECT_EQ(river.legs[0].water, Water::river);
+    const FirstTrip ride = first_trip({file_of({line_of(fall, 9.0 / 3.6)})}, nullptr);
+    ASSERT_EQ(ways(ride), W{on_foot});
+    EXPECT_NE(ride.legs[0].why.find("a river, a run or a ride"), std::string::npos)
+        << ride.legs[0].why;
     EXPECT_EQ(ways(first_trip({file_of({line_of(fall, 4.0 / 3.6)})}, nullptr)), W{on_foot});
+}
+
+TEST(FirstTrip, ARideIsTakenAsAWalkWithAWord) {
+    geo::Track ride = line_of(two_lakes, 6.0 / 3.6); // slow enough for a boat
+    ride.type = "cycling";
+    const FirstTrip trip = first_trip({file_of({ride})}, nullptr);
+    EXPECT_EQ(ways(trip), W{on_foot});
+    ASSERT_EQ(trip.remarks.size(), 1U);
+    EXPECT_NE(trip.remarks[0].find("is a ride by its type or name"), std::string::npos);
+}
+
+/// A walk up to a river, and the river down from there.
+std::vector<geo::TrackFile> river_first(bool drawn_upwards) {
+    geo::Track walk = line_of({{0, 400}, {5000, 500}});
+    walk.name = "approach";
+    geo::Track river = line_of({{5000, 500}, {24000, 440}});
+    river.name = "long river";
+    if (drawn_upwards)
+        std::reverse(river.parts[0].begin(), river.parts[0].end());
+    return {file_of({river}), file_of({walk})};
+}
+
+std::vector<std::string> tracks_of(const FirstTrip& trip) {
+    std::vector<std::string> names;
+    for (const FirstLeg& leg : trip.legs)
+        names.push_back(leg.track);
+    return names;
+}
+
+TEST(FirstTrip, TwoFilesInTheWrongOrderAreLaidInThatOfTheWay) {
+    const FirstTrip trip = first_trip(river_first(false), nullptr);
+    EXPECT_EQ(tracks_of(trip), (std::vector<std::string>{"approach", "long river"}));
+    ASSERT_EQ(trip.remarks.size(), 1U);
+    EXPECT_NE(trip.remarks[0].find("another order than the way"), std::string::npos);
+    EXPECT_EQ(trip.places.front().along_m, 0.0);
+    EXPECT_NEAR(trip.places.back().along_m, 24000.0, 1.0);
+}
+
+TEST(FirstTrip, ARiverDrawnUpwardsToAWalksEndIsTravelledDown) {
+    const FirstTrip trip = first_trip(river_first(true), nullptr);
+    EXPECT_EQ(tracks_of(trip), (std::vector<std::string>{"approach", "long river"}));
+    ASSERT_EQ(trip.remarks.size(), 2U);
+    EXPECT_NE(trip.remarks[0].find("Turned round"), std::string::npos) << trip.remarks[0];
+    EXPECT_NE(trip.remarks[0].find("\"long river\""), std::string::npos) << trip.remarks[0];
+}
+
+TEST(FirstTrip, FilesWithoutNamesOfTracksAreNamedInTheOrderOfTheWay) {
+    std::vector<geo::TrackFile> files = river_first(false);
+    for (geo::TrackFile& file : files) {
+        file.tracks[0].type = file.tracks[0].name == "approach" ? "walk" : "river";
+        file.tracks[0].name.clear();
+    }
+    const FirstTrip trip = first_trip(files, nullptr);
+    EXPECT_EQ(trip.files, (std::vector<std::size_t>{1, 0}));
+    EXPECT_EQ(ways(trip), (W{on_foot, afloat}));
+}
+
+TEST(FirstTrip, ARiverDrawnUpwardsIsSaid) {
+    geo::Track river = line_of({{0, 440}, {9000, 500}});
+    river.name = "long river";
+    const FirstTrip up = first_trip({file_of({river})}, nullptr);
+    ASSERT_EQ(up.remarks.size(), 1U);
+    EXPECT_NE(up.remarks[0].find("that is upstream"), std::string::npos) << up.remarks[0];
+    for (geo::TrackPoint& point : river.parts[0])
+        point.height_m.reset();
+    const FirstTrip unknown = first_trip({file_of({river})}, nullptr);
+    ASSERT_EQ(unknown.remarks.size(), 1U);
+    EXPECT_NE(unknown.remarks[0].find("is not known: no heights"), std::string::npos);
 }
 
 TEST(FirstTrip, PutInsAndTakeOutsCutATrack) {

@@ -3,6 +3,7 @@
 #include "planner/make_plan.h"
 #include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
+#include "tests/support/recorded_walk.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"
 
@@ -97,6 +98,60 @@ TEST(AgainstPlan, OutAndBackOnOneLineAreKeptApart) {
         against_plan(recorded_motion({recorded(plan, route, 0, 1, 1.1)}, nullptr), plan, route);
     EXPECT_NEAR(both.legs[0].ratio.value(), 1.1, 0.04);
     EXPECT_NEAR(both.legs[1].ratio.value(), 1.1, 0.04);
+}
+
+/// A trip of one leg over the line of a recording.
+Trip trip_over(const test::TempFolder& folder, const geo::Track& track) {
+    std::string gpx = "<gpx version=\"1.1\" creator=\"test\" "
+                      "xmlns=\"http://www.topografix.com/GPX/1/1\">"
+                      "<trk><name>line</name><trkseg>";
+    for (const geo::TrackPoint& point : track.parts[0])
+        gpx += fmt::format("<trkpt lat=\"{:.7f}\" lon=\"{:.7f}\"><ele>{:.1f}</ele></trkpt>",
+                           point.at.lat_deg,
+                           point.at.lon_deg,
+                           point.height_m.value_or(0.0));
+    folder.write("line.gpx", gpx + "</trkseg></trk></gpx>");
+    return read_trip_text(
+        R"({"tumpline": 1, "route": {"tracks": ["line.gpx"], "legs": [
+            {"name": "out", "track": "line", "travel": "walk"}]},
+            "party": [{"name": "Ada", "body": "68 kg"}]})",
+        folder.path() / "trip.json");
+}
+
+TEST(AgainstPlan, ARecordingIsWhollyOnThePlanMadeFromItself) {
+    // The raw line of a receiver is half as long again as the smoothed one, and a third of it lies
+    // at the halt: the share that was recorded is all of it all the same.
+    const geo::Track track = test::recorded(
+        {.seconds = 7200.0, .noise_m = 0.7, .drift_m = 6.0, .halts = {{3000.0, 1200.0}}},
+        test::level,
+        test::steadily(1.2));
+    const test::TempFolder folder;
+    const Trip trip = trip_over(folder, track);
+    const Route route = build_route(trip);
+    EXPECT_GT(route.length_m, 1.4 * 7200.0) << "6000 s at 1.2 m/s";
+    const Plan plan = make_plan(trip, route);
+    geo::TrackFile file;
+    file.tracks = {track};
+    const Against against = against_plan(recorded_motion({file}, nullptr), plan, route);
+    EXPECT_GT(against.legs[0].covered, 0.97);
+    EXPECT_NEAR(against.on_foot.value() * plan.legs[0].moving_s, 6000.0, 200.0);
+}
+
+TEST(AgainstPlan, WhoGoesTheOtherWayIsLeftOutAndSaid) {
+    geo::Track track =
+        test::recorded({.every_s = 5.0, .noise_m = 1.0}, test::level, test::steadily(1.2));
+    const test::TempFolder folder;
+    const Trip trip = trip_over(folder, track);
+    const Route route = build_route(trip);
+    const Plan plan = make_plan(trip, route);
+    auto& points = track.parts[0];
+    for (std::size_t i = 0; i < points.size() / 2; ++i)
+        std::swap(points[i].at, points[points.size() - 1 - i].at);
+    geo::TrackFile file;
+    file.tracks = {track};
+    const Against against = against_plan(recorded_motion({file}, nullptr), plan, route);
+    EXPECT_FALSE(against.on_foot);
+    EXPECT_NEAR(against.other_way_s, 3600.0, 150.0);
 }
 
 TEST(AgainstPlan, WhatLiesElsewhereIsOffTheRoute) {
