@@ -23,6 +23,8 @@ struct RouteLeg {
     double to_m = 0.0;
     geo::Profile profile; ///< of the ground or of the water's surface
     bool turned_round = false;
+    std::optional<double> water_rises_m = {}; ///< a river that is taken to fall, by heights before
+                                              ///< they are flattened and beyond their noise
 };
 
 /// A place on the route. A place that the line passes several times stands at each pass.

@@ -9,6 +9,7 @@
 #include "planner/route/alternatives.h"
 #include "planner/route/leg_chain.h"
 #include "planner/route/place_snap.h"
+#include "planner/route/river_rise.h"
 #include "planner/route/route_check.h"
 #include "planner/route/traced_line.h"
 
@@ -264,8 +265,14 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
         else
             surface = geo::Surface::falling_river;
     }
-    geo::Profile profile =
-        geo::make_profile(leg.traced.line, leg.traced.heights, elevation_.get(), surface, options_);
+    const auto profile_on = [&](geo::Surface ground) {
+        return geo::make_profile(
+            leg.traced.line, leg.traced.heights, elevation_.get(), ground, options_);
+    };
+    geo::Profile profile = profile_on(surface);
+    const std::optional<double> rises_m = surface == geo::Surface::falling_river
+                                              ? rise_beyond_noise_m(profile_on(geo::Surface::land))
+                                              : std::nullopt;
     return {.name = std::move(leg.name),
             .travel = leg.travel,
             .spec = std::move(leg.spec),
@@ -273,7 +280,8 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
             .from_m = 0.0,
             .to_m = 0.0,
             .profile = std::move(profile),
-            .turned_round = leg.turned_round};
+            .turned_round = leg.turned_round,
+            .water_rises_m = rises_m};
 }
 
 /// The legs in order, those of the chain and those that stand beside it.
