@@ -32,10 +32,14 @@ struct Body {
 /// results. Covers: from 18 years; younger counts as 18. Steps at 30 and 60 as printed.
 [[nodiscard]] double schofield_1985_w(const Body& body);
 
-/// The same from its kilocalorie form, whose coefficients are rounded otherwise.
+/// The same from its form in kilocalories, whose coefficients are rounded otherwise and which has
+/// the bands of children: under 3, 3-10, 10-18. Covers: every age.
 [[nodiscard]] double schofield_1985_kcal_form_w(const Body& body);
 
 enum class RestingModel { mifflin_st_jeor_1990, schofield_1985 };
+
+/// The model asked for, or Schofield's bands at an age that it does not cover.
+[[nodiscard]] RestingModel resting_model_for(RestingModel asked, double age_years);
 
 [[nodiscard]] double resting_w(RestingModel model, const Body& body);
 
@@ -46,7 +50,6 @@ struct AgeRange {
 };
 
 [[nodiscard]] AgeRange resting_ages(RestingModel model);
-[[nodiscard]] bool resting_covers(RestingModel model, const Body& body);
 [[nodiscard]] std::optional<RestingModel> resting_model(std::string_view name);
 [[nodiscard]] std::string_view resting_model_name(RestingModel model);
 [[nodiscard]] std::span<const ModelEntry> resting_energy_entries();

@@ -46,13 +46,31 @@ TEST(Resting, TheTwoFormsOfSchofieldAgreeToTheirRounding) {
             }
 }
 
+TEST(Resting, OfAChildIsOfItsOwnBand) {
+    constexpr double kcal_per_day_w = 4184.0 / 86400.0;
+    Body child{.mass_kg = 30.0, .height_m = 1.35, .age_years = 9.0, .male = true};
+    const auto kcal = [&] {
+        return resting_w(RestingModel::mifflin_st_jeor_1990, child) / kcal_per_day_w;
+    };
+    EXPECT_NEAR(kcal(), 22.706 * 30.0 + 504.3, 1e-9); // 1185.48
+    child.age_years = 10.0;
+    EXPECT_NEAR(kcal(), 17.686 * 30.0 + 658.2, 1e-9); // 1188.78
+    child.male = false;
+    EXPECT_NEAR(kcal(), 13.384 * 30.0 + 692.6, 1e-9); // 1094.12
+    child.age_years = 2.0;
+    EXPECT_NEAR(kcal(), 58.317 * 30.0 - 31.1, 1e-9);
+}
+
 TEST(Resting, KnowsNamesAndAges) {
     for (const RestingModel model : both_models)
         EXPECT_EQ(resting_model(resting_model_name(model)), model);
     EXPECT_FALSE(resting_model("mifflin").has_value());
-    const Body young{.mass_kg = 60.0, .height_m = 1.7, .age_years = 18.0, .male = true};
-    EXPECT_FALSE(resting_covers(RestingModel::mifflin_st_jeor_1990, young));
-    EXPECT_TRUE(resting_covers(RestingModel::schofield_1985, young));
+    using enum RestingModel;
+    EXPECT_EQ(resting_model_for(mifflin_st_jeor_1990, 18.0), schofield_1985);
+    EXPECT_EQ(resting_model_for(mifflin_st_jeor_1990, 19.0), mifflin_st_jeor_1990);
+    EXPECT_EQ(resting_model_for(mifflin_st_jeor_1990, 78.0), mifflin_st_jeor_1990);
+    EXPECT_EQ(resting_model_for(mifflin_st_jeor_1990, 79.0), schofield_1985);
+    EXPECT_EQ(resting_model_for(schofield_1985, 5.0), schofield_1985);
 }
 
 } // namespace
