@@ -115,6 +115,7 @@ struct PlanLeg {
     double ascent_m = 0.0;
     double descent_m = 0.0;
     double moving_s = 0.0;
+    double dark_s = 0.0;       ///< of it, after dusk and before dawn; on foot at the night's pace
     double moving_low_s = 0.0; ///< the band beside the time (docs/models/walking_speed.md)
     double moving_high_s = 0.0;
     double changeover_s = 0.0; ///< change-overs, landings, scouting

@@ -5,6 +5,7 @@
 #include "planner/models/wind.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/results/bag_trim.h"
+#include "planner/results/time_bands.h"
 
 #include <fmt/format.h>
 
@@ -67,14 +68,13 @@ void LegMaker::add_times(PlanLeg& leg) const {
         const StretchTime& time = draft_.settled.timeline.stretches[i];
         const Stretch& stretch = draft_.prepared.stretches.stretches[i];
         leg.moving_s += time.moving_s;
+        leg.dark_s += time.dark_s;
         leg.changeover_s += time.change_s();
         leg.rest_s += time.rest_s;
         leg.ascent_m += stretch.ascent_m;
         leg.descent_m += stretch.descent_m;
     }
-    const Assumed& assumed = draft_.prepared.assumed;
-    const TimeBand band = leg.travel == Travel::paddle ? paddling_time_band()
-                                                       : walking_time_band(assumed.models.walking);
+    const TimeBand band = leg.travel == Travel::paddle ? band_afloat(draft_) : band_on_foot(draft_);
     leg.moving_low_s = leg.moving_s * band.low;
     leg.moving_high_s = leg.moving_s * band.high;
     leg.start = instant(draft_, leg.day, draft_.settled.timeline.stretches[first_].start_s);

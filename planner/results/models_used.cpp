@@ -3,7 +3,9 @@
 #include "planner/models/catalogue.h"
 #include "planner/models/elevation.h"
 #include "planner/models/paddling.h"
+#include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
+#include "planner/results/time_bands.h"
 
 #include <algorithm>
 #include <string_view>
@@ -73,11 +75,23 @@ std::vector<ModelUsed> models_used(const Assembly& draft, const std::vector<Plan
     add(on_foot && assumed.models.energy != CarriageModel::compendium_met,
         "energy_check",
         "yamamoto-course-constant");
+    const RestingModel resting = assumed.models.resting;
+    for (const AssumedMember& member : assumed.members) {
+        const RestingModel used = resting_model_for(resting, member.age_years);
+        if (used == resting)
+            continue;
+        add(true, "resting", resting_model_name(used));
+        break;
+    }
     add(on_foot, "terrain", "ground-factors");
     add(std::any_of(route_legs.begin(),
                     route_legs.end(),
                     [](const RouteLeg& leg) {
                         return leg.travel != Travel::paddle && leg.spec.night.value_or(false);
+                    }) ||
+            any_leg(legs,
+                    [](const PlanLeg& leg) {
+                        return leg.travel != Travel::paddle && leg.dark_s > 0.0;
                     }),
         "terrain",
         "night-factors");
@@ -112,9 +126,9 @@ std::vector<ModelUsed> models_used(const Assembly& draft, const std::vector<Plan
 std::vector<BandUsed> bands_used(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     std::vector<BandUsed> bands;
     if (any_leg(legs, is_on_foot))
-        bands.push_back(used("walking", walking_time_band(draft.prepared.assumed.models.walking)));
+        bands.push_back(used("walking", band_on_foot(draft)));
     if (any_leg(legs, is_afloat))
-        bands.push_back(used("paddling", paddling_time_band()));
+        bands.push_back(used("paddling", band_afloat(draft)));
     return bands;
 }
 

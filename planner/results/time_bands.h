@@ -1,0 +1,14 @@
+#pragma once
+
+#include "planner/models/time_band.h"
+#include "planner/results/assembly.h"
+
+namespace tumpline::planner {
+
+/// The band beside times on foot: between people, until everybody's own pace is known.
+[[nodiscard]] TimeBand band_on_foot(const Assembly& draft);
+
+/// The band beside times afloat, until every boat's own calm speed is known.
+[[nodiscard]] TimeBand band_afloat(const Assembly& draft);
+
+} // namespace tumpline::planner
