@@ -244,6 +244,7 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
                   {"ascent_m", leg.ascent_m},
                   {"descent_m", leg.descent_m},
                   {"moving_s", leg.moving_s},
+                  {"dark_s", leg.dark_s},
                   {"moving_low_s", leg.moving_low_s},
                   {"moving_high_s", leg.moving_high_s},
                   {"changeover_s", leg.changeover_s},

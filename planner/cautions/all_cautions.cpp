@@ -3,11 +3,14 @@
 #include "planner/cautions/camp_cautions.h"
 #include "planner/cautions/caution_list.h"
 #include "planner/cautions/caution_titles.h"
+#include "planner/cautions/child_cautions.h"
+#include "planner/cautions/darkness_cautions.h"
 #include "planner/cautions/day_rule_cautions.h"
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
 #include "planner/cautions/paddling_cautions.h"
 #include "planner/cautions/supply_cautions.h"
+#include "planner/cautions/upstream_cautions.h"
 #include "planner/models/constants.h"
 #include "planner/results/days.h"
 
@@ -50,21 +53,35 @@ class CautionRules {
     void appointments();
     void route();
     void whole_trip();
+    /// What is walked at the night's pace on a day; empty if nothing is.
+    [[nodiscard]] std::string in_the_dark(int day) const;
 
     const Assembly& draft_;
     const Plan& plan_;
     CautionList list_;
 };
 
+std::string CautionRules::in_the_dark(int day) const {
+    double dark_s = 0.0;
+    for (const PlanLeg& leg : plan_.legs)
+        if (leg.day == day && leg.travel != Travel::paddle)
+            dark_s += leg.dark_s;
+    constexpr double shortest_s = 60.0;
+    return dark_s < shortest_s ? std::string()
+                               : fmt::format("{} on foot are planned at the pace of the night. ",
+                                             show_duration(dark_s));
+}
+
 void CautionRules::arrival_after(const PlanDay& day, sys_seconds dusk, Level level) {
     const auto late_s = static_cast<double>((day.arrive - dusk).count());
     Caution& caution = list_.add(
         level,
         "after-dusk",
-        fmt::format("Arrival at {} is {} after dusk ({}). Set off earlier or sleep before it.",
+        fmt::format("Arrival at {} is {} after dusk ({}). {}Set off earlier or sleep before it.",
                     clock_on(draft_, day.arrive, day.day),
                     show_duration(late_s),
-                    clock(draft_, dusk)),
+                    clock(draft_, dusk),
+                    in_the_dark(day.day)),
         "NOAASolar");
     set_figure(caution, show_duration(late_s) + " late", late_s);
 }
@@ -101,8 +118,9 @@ void CautionRules::days() {
             list_.add(
                 dusk_level,
                 "after-dusk",
-                "The sun stays so low all day that there is not even twilight; every leg is in the "
-                "dark.",
+                fmt::format("The sun stays so low all day that there is not even twilight. {}Every "
+                            "leg is in the dark.",
+                            in_the_dark(day.day)),
                 "NOAASolar");
         else if (dusk && day.arrive > *dusk)
             arrival_after(day, *dusk, dusk_level);
@@ -130,7 +148,10 @@ void CautionRules::days() {
                 fmt::format("No dependable water is known at {}: the litres for the night are "
                             "carried there.",
                             day.to));
-        for (const MemberDay& member : day.members) {
+        for (std::size_t m = 0; m < day.members.size(); ++m) {
+            if (draft_.prepared.assumed.members[m].least_day.of_rest_j > 0.0)
+                continue; // measured on adults
+            const MemberDay& member = day.members[m];
             constexpr double least_j = 10e6,
                              most_j = 27e6; // field values, docs/models/resting_energy.md
             if (member.energy_j < least_j || member.energy_j > most_j)
@@ -276,7 +297,10 @@ std::vector<Caution> CautionRules::run() {
     days();
     rest_days();
     list_.add(load_cautions(draft_, plan_));
+    list_.add(child_cautions(draft_, plan_));
     list_.add(water_cautions(draft_, plan_));
+    list_.add(upstream_cautions(draft_, plan_));
+    list_.add(darkness_cautions(draft_, plan_));
     list_.add(supply_cautions(draft_, plan_));
     appointments();
     route();

@@ -64,6 +64,7 @@ bool made_path(const TripLeg& leg) {
 
 DayOnFoot DayRules::on_foot(int day) const {
     DayOnFoot sum;
+    double dark_s = 0.0;
     for (const PlanLeg& leg : plan_.legs) {
         if (leg.day != day || leg.travel == Travel::paddle)
             continue;
@@ -74,8 +75,9 @@ DayOnFoot DayRules::on_foot(int day) const {
         sum.walk.descent_m += there * leg.descent_m + back * leg.ascent_m;
         sum.moving_s += leg.moving_s;
         sum.rough_m += made_path(spec(leg)) ? 0.0 : leg.on_foot_m;
-        sum.night = sum.night || spec(leg).night.value_or(false);
+        dark_s += spec(leg).night.value_or(false) ? leg.moving_s : leg.dark_s;
     }
+    sum.night = dark_s > 0.5 * sum.moving_s;
     return sum;
 }
 
@@ -142,7 +144,8 @@ OnPaths DayRules::on_paths(int day, std::size_t member) const {
     for (const PlanLeg& leg : plan_.legs) {
         if (leg.day != day || leg.travel != Travel::walk)
             continue;
-        sum.all_paths = sum.all_paths && made_path(spec(leg)) && !spec(leg).night.value_or(false);
+        sum.all_paths = sum.all_paths && made_path(spec(leg)) && !spec(leg).night.value_or(false) &&
+                        leg.dark_s == 0.0;
         const MemberLoad& load = leg.loads[member];
         sum.walk.time_s += leg.moving_s + leg.rest_s;
         sum.walk.length_m += leg.to_m - leg.from_m;

@@ -47,10 +47,6 @@ UnitText as_degrees(double degrees_c) {
     return in_both(show_temperature, degrees_c);
 }
 
-UnitText as_years(double years) {
-    return fmt::format("{:.0f} years", years);
-}
-
 UnitText as_depth(double depth_m) {
     return {fmt::format("{:.2f} m", depth_m), fmt::format("{:.1f} ft", depth_m / m_per_foot)};
 }
@@ -275,14 +271,6 @@ void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
 }
 
 void Ranges::people_and_boats() {
-    const AgeRange ages = resting_ages(assumed_.models.resting);
-    RangeTally outside;
-    for (std::size_t m = 0; m < assumed_.members.size(); ++m) {
-        RangeExcess age(ages.youngest, ages.oldest);
-        age.see(assumed_.members[m].age_years);
-        outside.add(fmt::format("age of {},", draft_.prepared.trip.party[m].name), age, as_years);
-    }
-    add(outside, "resting", resting_model_name(assumed_.models.resting));
     if (plan_.totals.paddle_m <= 0.0)
         return;
     RangeTally fast;
@@ -341,6 +329,7 @@ void Ranges::drinking() {
             "TBMED507");
     };
     const double rate_l_per_h = 3600.0 * std::max({assumed_.water.walking_lps,
+                                                   assumed_.water.climbing_lps,
                                                    assumed_.water.carrying_lps,
                                                    assumed_.water.paddling_lps});
     if (rate_l_per_h > most_drunk_per_hour_l)

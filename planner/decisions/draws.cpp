@@ -163,9 +163,14 @@ void apply(const Draw& drawn, const Assumed& base, Assumed& assumed) {
     assumed.times.landing_s = base.times.landing_s * drawn.changeovers;
     assumed.times.scout_s = base.times.scout_s * drawn.changeovers;
     assumed.water.walking_lps = base.water.walking_lps * drawn.drinking;
+    assumed.water.climbing_lps = base.water.climbing_lps * drawn.drinking;
     assumed.water.carrying_lps = base.water.carrying_lps * drawn.drinking;
     assumed.water.paddling_lps = base.water.paddling_lps * drawn.drinking;
-    assumed.water.camp_l = base.water.camp_l * drawn.drinking;
+    assumed.water.halting_lps = base.water.halting_lps * drawn.drinking;
+    if (base.water.camp_l)
+        assumed.water.camp_l = *base.water.camp_l * drawn.drinking;
+    assumed.water.kitchen_l = base.water.kitchen_l * drawn.drinking;
+    assumed.water.camp_lps = base.water.camp_lps * drawn.drinking;
     assumed.food.replace = base.food.replace * drawn.eating;
     if (base.food.ration_kg)
         assumed.food.ration_kg = *base.food.ration_kg * drawn.eating;

@@ -1,6 +1,8 @@
 #include "planner/defaults/defaults.h"
 
+#include "planner/models/age.h"
 #include "planner/models/catalogue.h"
+#include "planner/models/compendium.h"
 #include "planner/models/drinking.h"
 #include "planner/models/river.h"
 #include "planner/models/stove_fuel.h"
@@ -28,8 +30,6 @@ struct NumberDefault {
 constexpr NumberDefault height{1.75, "175 cm", practice};
 constexpr NumberDefault age{40.0, "40", practice};
 constexpr NumberDefault pace{1.0, "1.0", practice};
-constexpr NumberDefault walk_share{0.30, "30 % of body mass", "ADP390"};
-constexpr NumberDefault portage_share{0.45, "45 % of body mass", "FM3218"};
 constexpr NumberDefault wet_fraction{0.15, "0.15 of its mass", practice};
 constexpr NumberDefault item_wet_fraction{0.5, "0.5 of its mass", "UIAA101"};
 constexpr NumberDefault goods_per_head{20.0, "20 kg", practice};
@@ -37,7 +37,6 @@ constexpr NumberDefault energy_density{4.0 * kcal_per_g_in_j_per_kg, "4.0 kcal/g
 constexpr NumberDefault replace{0.9, "0.9", practice};
 constexpr NumberDefault packaging{0.08, "0.08", practice};
 constexpr NumberDefault reserve_days{1.0, "1", practice};
-constexpr NumberDefault camp_water{2.0, "2 L", practice};
 constexpr NumberDefault water_capacity{4.0, "4 L", practice};
 constexpr NumberDefault water_reserve{0.5, "0.5 L", practice};
 constexpr NumberDefault boiled{2.0, "2 L", practice};
@@ -91,6 +90,40 @@ class Filler {
 /// Somebody who bears nothing: loads are weighed against limits, so that none may be 0.
 constexpr double least_limit_kg = 1e-6;
 
+/// Shares of the body mass that somebody carries without a limit of their own.
+struct LoadShares {
+    double walk;
+    double portage;
+    std::string_view walk_source;
+    std::string_view portage_source;
+};
+
+/// Those of an adult, less in old age as walking speed is less; of a child the middle of what is
+/// told of school bags.
+LoadShares load_shares(const Body& body) {
+    constexpr double walk_share = 0.30;
+    constexpr double portage_share = 0.45;
+    if (is_child(body))
+        return {child_load_share, child_load_share, "AAPBackpack", "AAPBackpack"};
+    const double old = gait_ratio(body.age_years);
+    if (old < 1.0)
+        return {old * walk_share, old * portage_share, "Bohannon2011", "Bohannon2011"};
+    return {walk_share, portage_share, "ADP390", "FM3218"};
+}
+
+std::string share_words(double share) {
+    return fmt::format("{:.0f} % of body mass", 100.0 * share);
+}
+
+/// Whoever is sixty and more walks slower than the model by the measured ratio of their decade.
+double usual_pace(const Member& member, const Body& body, std::string key, Filler& fill) {
+    const double old = member.age_years ? gait_ratio(body.age_years) : 1.0;
+    if (old >= 1.0)
+        return fill.number(member.pace, std::move(key), pace);
+    const std::string shown = fmt::format("{:.2f}", old);
+    return fill.number(member.pace, std::move(key), {old, shown, "Bohannon2011"});
+}
+
 AssumedMember assume_member(const Member& member,
                             std::size_t index,
                             RestingModel resting,
@@ -109,15 +142,22 @@ AssumedMember assume_member(const Member& member,
     assumed.body_kg = member.body_kg;
     assumed.age_years = body.age_years;
     assumed.resting_w = resting_w(resting, body);
-    assumed.pace = fill.number(member.pace, key("pace"), pace);
+    assumed.met_body_kg = member.body_kg;
+    if (is_child(body)) {
+        assumed.met_body_kg = assumed.resting_w / met_w(1.0, 1.0);
+        assumed.least_day = {.of_travel_j = child_day_j(body, ChildDay::heavy),
+                             .of_rest_j = child_day_j(body, ChildDay::moderate)};
+    }
+    assumed.pace = usual_pace(member, body, key("pace"), fill);
     if (constant_walk) // the model answers 1 m/s; the member's own level speed is the scale
         assumed.pace *=
             fill.number(member.level_speed_mps, key("level_speed"), {1.111, "4 km/h", practice});
+    const LoadShares shares = load_shares(body);
     if (member.carry_limit_kg) {
         assumed.walk_limit_kg = std::max(*member.carry_limit_kg, least_limit_kg);
     } else {
-        fill.note(key("carry_limit"), walk_share.shown, walk_share.source);
-        assumed.walk_limit_kg = walk_share.value * member.body_kg;
+        fill.note(key("carry_limit"), share_words(shares.walk), shares.walk_source);
+        assumed.walk_limit_kg = shares.walk * member.body_kg;
     }
     if (member.portage_limit_kg) {
         assumed.portage_limit_kg = std::max(*member.portage_limit_kg, least_limit_kg);
@@ -125,8 +165,8 @@ AssumedMember assume_member(const Member& member,
         fill.note(key("portage_limit"), "as carry_limit", practice);
         assumed.portage_limit_kg = assumed.walk_limit_kg;
     } else {
-        fill.note(key("portage_limit"), portage_share.shown, portage_share.source);
-        assumed.portage_limit_kg = portage_share.value * member.body_kg;
+        fill.note(key("portage_limit"), share_words(shares.portage), shares.portage_source);
+        assumed.portage_limit_kg = shares.portage * member.body_kg;
     }
     assumed.river_class = member.river_class;
     return assumed;
@@ -198,7 +238,13 @@ AssumedCraft assume_craft(const Craft& craft,
     return assumed;
 }
 
-AssumedWater assume_water(const Trip& trip, double high_c, Filler& fill) {
+/// In camp it is cooler than on the way by as much as the night is known to be.
+double camp_air_c(const AssumedWeather& weather) {
+    return weather.low_c ? 0.5 * (weather.high_c + *weather.low_c) : weather.high_c;
+}
+
+AssumedWater assume_water(const Trip& trip, const AssumedWeather& weather, Filler& fill) {
+    const double high_c = weather.high_c;
     const auto rate = [&](const std::optional<double>& given, std::string key, Effort effort) {
         const double model_lps = drinking_lps(effort, high_c);
         return fill.number(given,
@@ -206,12 +252,21 @@ AssumedWater assume_water(const Trip& trip, double high_c, Filler& fill) {
                            {model_lps, fmt::format("{:.2f} L/h", model_lps * 3600.0), "TBMED507"});
     };
     AssumedWater water{};
-    water.by_model = !trip.water.walking_lps || !trip.water.paddling_lps;
+    water.by_model = !trip.water.walking_lps || !trip.water.paddling_lps || !trip.water.camp_l;
     water.walking_lps = rate(trip.water.walking_lps, "/water/walking", Effort::moderate);
     water.carrying_lps =
         trip.water.walking_lps ? water.walking_lps : drinking_lps(Effort::hard, high_c);
+    water.climbing_lps = water.carrying_lps;
     water.paddling_lps = rate(trip.water.paddling_lps, "/water/paddling", Effort::easy);
-    water.camp_l = fill.number(trip.water.camp_l, "/water/camp", camp_water);
+    water.halting_lps = drinking_lps(Effort::easy, high_c);
+    water.camp_l = trip.water.camp_l;
+    water.kitchen_l = kitchen_l;
+    water.camp_lps = resting_lps(camp_air_c(weather));
+    if (!water.camp_l)
+        fill.note(
+            "/water/camp",
+            fmt::format("{:.1f} L and {:.2f} L/h in camp", kitchen_l, 3600.0 * water.camp_lps),
+            "JequierConstant2010");
     water.capacity_l = fill.number(trip.water.capacity_l, "/water/capacity", water_capacity);
     water.reserve_l = fill.number(trip.water.reserve_l, "/water/reserve", water_reserve);
     water.assumed_everywhere = std::none_of(
@@ -433,7 +488,7 @@ Assumed assume(const Trip& trip) {
     assumed.item_wet_kg = assume_wet_items(trip.kit, fill);
     assumed.weather = assume_weather(trip.weather, fill);
     assumed.food = assume_food(trip.food, fill);
-    assumed.water = assume_water(trip, assumed.weather.high_c, fill);
+    assumed.water = assume_water(trip, assumed.weather, fill);
     assumed.fuel = assume_fuel(trip.fuel, fill);
     assumed.times = assume_times(trip, fill);
     return assumed;

@@ -29,11 +29,19 @@ struct DefaultUsed {
     std::string source; ///< key, or "common practice, no source"
 };
 
+/// What somebody who grows spends on a day at the least, whatever the legs add up to; 0 for adults.
+struct LeastDay {
+    double of_travel_j = 0.0;
+    double of_rest_j = 0.0;
+};
+
 /// A member with nothing left open.
 struct AssumedMember {
     double body_kg;
     double age_years;
     double resting_w;
+    double met_body_kg; ///< by which multiples of rest are counted: `body_kg`, more for a child
+    LeastDay least_day;
     double walk_limit_kg;
     double portage_limit_kg;
     double pace; ///< factor on the walking model's level speed
@@ -68,9 +76,13 @@ struct AssumedFood {
 struct AssumedWater {
     bool by_model; ///< some of the rates are those of planner/models/drinking.h
     double walking_lps;
+    double climbing_lps; ///< on steep ascents
     double carrying_lps; ///< on portages
     double paddling_lps;
-    double camp_l;
+    double halting_lps;           ///< at rests and change-overs; never more than on the move there
+    std::optional<double> camp_l; ///< per night, whatever its hours; empty: by the hours
+    double kitchen_l;             ///< of a camp by the hours
+    double camp_lps;              ///< the same, for each second in camp
     double capacity_l;
     double reserve_l;
     bool

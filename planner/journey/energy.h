@@ -34,8 +34,10 @@ struct Expenditure {
 };
 
 /// Walking, carrying and paddling by the models; change-overs, rests, camp and sleep by multiples
-/// of resting metabolism. Eight hours of sleep, three of camp work where the day leaves them, the
-/// rest of the day standing and sitting about (docs/models/compendium.md).
+/// of resting metabolism. Whoever could be faster than the others walks at their pace. Eight hours
+/// of sleep; camp work in the morning but on the first day, in the evening but on the last, where
+/// the day leaves time for it; the rest of the day standing and sitting about
+/// (docs/models/compendium.md).
 [[nodiscard]] Expenditure spend(const Route& route,
                                 const Stretches& stretches,
                                 const Assumed& assumed,

@@ -57,6 +57,14 @@ AssumedMember member_on(const Assumed& assumed, std::size_t stretch, std::size_t
     return today;
 }
 
+AssumedMember
+at_party_pace(AssumedMember member, const AssumedModels& models, const PartyWalk& walk) {
+    const double own_s = walk_s(walk.stretch, member, models, walk.load);
+    if (own_s > 0.0 && walk.moving_s > 0.0)
+        member.pace *= own_s / walk.moving_s;
+    return member;
+}
+
 Conditions conditions_on(const Assumed& assumed, std::size_t stretch) {
     const Departures& departures = assumed.departures;
     if (departures.day_of.empty())

@@ -33,6 +33,17 @@ struct ChangingLoad {
 [[nodiscard]] AssumedMember
 member_on(const Assumed& assumed, std::size_t stretch, std::size_t member);
 
+/// The member on a walk that takes the party so long: whoever could be faster goes at the pace of
+/// the others, and all of them go slower in the dark.
+struct PartyWalk {
+    const Stretch& stretch;
+    const ChangingLoad& load;
+    double moving_s;
+};
+
+[[nodiscard]] AssumedMember
+at_party_pace(AssumedMember member, const AssumedModels& models, const PartyWalk& walk);
+
 /// Speed factor of a load for a member: 1 without one.
 [[nodiscard]] double
 load_factor(const AssumedMember& member, const AssumedModels& models, double load_kg);

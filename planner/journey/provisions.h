@@ -99,8 +99,18 @@ struct WaterCarry {
     std::vector<Run> runs; ///< stretches between sources on which water is carried
 };
 
-/// What one member drinks under way, litres per second.
-[[nodiscard]] double drinking_lps(const Assumed& assumed, Travel travel);
+/// Time on a stretch: moving, and at rests and change-overs.
+struct UnderWay {
+    double moving_s;
+    double halts_s;
+};
+
+/// What one member drinks on a stretch, litres.
+[[nodiscard]] double
+drunk_under_way_l(const AssumedWater& water, const Stretch& stretch, const UnderWay& time);
+
+/// What one member uses in a camp, litres, by the time from arriving to setting off.
+[[nodiscard]] double used_in_camp_l(const AssumedWater& water, double stay_s);
 
 /// The smallest carry that reaches from each dependable source to the next with the reserve left.
 /// The same for every member (docs/water.md).

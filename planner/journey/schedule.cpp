@@ -125,8 +125,8 @@ std::vector<DaySpan> days_at(const std::vector<std::size_t>& nights,
 
 std::vector<std::size_t> nights_by_hours(const Route& route,
                                          const Stretches& stretches,
-                                         const std::vector<double>& moving_s,
-                                         double hours_s) {
+                                         const std::vector<double>& by_day_s,
+                                         const HoursWished& wished) {
     std::vector<std::size_t> nights;
     const std::size_t count = stretches.stretches.size();
     const auto is_camp = [&](std::size_t boundary) {
@@ -135,14 +135,21 @@ std::vector<std::size_t> nights_by_hours(const Route& route,
             return route.places[place].kind == PlaceKind::camp;
         });
     };
+    const double hours_s = wished.hours_s;
+    const auto rests_after = [&](int day) {
+        return std::find(wished.rest_days_after.begin(), wished.rest_days_after.end(), day) !=
+               wished.rest_days_after.end();
+    };
     std::size_t first = 0;
+    int day = 1;
     while (first < count) {
+        const bool dark = wished.dark_all_day(day, first);
         double so_far_s = 0.0;
         std::size_t sleep = 0;
         std::size_t camp = 0;
         std::size_t next = first;
         for (; next < count; ++next) {
-            so_far_s += moving_s[next];
+            so_far_s += by_day_s[next] * (dark ? stretches.stretches[next].dark_factor : 1.0);
             if (so_far_s > hours_s && sleep != 0)
                 break;
             if (!stretches.boundaries[next + 1].may_sleep)
@@ -158,11 +165,17 @@ std::vector<std::size_t> nights_by_hours(const Route& route,
         first = camp != 0 ? camp : sleep;
         if (first < count)
             nights.push_back(first);
+        while (rests_after(day))
+            ++day;
+        ++day;
     }
     return nights;
 }
 
-void run_clock(Timeline& timeline, const Assumed& assumed) {
+void run_clock(Timeline& timeline,
+               const Stretches& route,
+               const std::vector<Darkness>& darkness,
+               const Assumed& assumed) {
     timeline.arrive_s.assign(timeline.days.size(), 0.0);
     for (std::size_t d = 0; d < timeline.days.size(); ++d) {
         const DaySpan& day = timeline.days[d];
@@ -172,6 +185,14 @@ void run_clock(Timeline& timeline, const Assumed& assumed) {
             StretchTime& time = timeline.stretches[i];
             time.day = day.day;
             time.start_s = at_s;
+            const Walked moved = walked({.start_s = at_s + time.before.lasts_s,
+                                         .by_day_s = time.by_day_s,
+                                         .moved_before_s = moved_s,
+                                         .rest_per_hour_s = assumed.times.rest_per_hour_s,
+                                         .dark_factor = route.stretches[i].dark_factor},
+                                        darkness[d]);
+            time.moving_s = moved.moving_s;
+            time.dark_s = moved.dark_s;
             const double before_h = std::floor(moved_s / s_per_h);
             moved_s += time.moving_s;
             double after_h = std::floor(moved_s / s_per_h);

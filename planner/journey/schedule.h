@@ -1,9 +1,11 @@
 #pragma once
 
 #include "planner/defaults/defaults.h"
+#include "planner/journey/darkness.h"
 #include "planner/journey/segments.h"
 
 #include <cstddef>
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -43,7 +45,9 @@ struct Change {
 /// One stretch on the clock.
 struct StretchTime {
     int day = 0;
-    double moving_s = 0.0;
+    double by_day_s = 0.0; ///< moving, were it all in daylight
+    double moving_s = 0.0; ///< by the clock: in the dark at the night's pace
+    double dark_s = 0.0;   ///< of that, after dusk and before dawn
     Change before;
     Change after;
     double scout_s = 0.0;
@@ -81,14 +85,25 @@ void set_changes(std::vector<StretchTime>& times,
                                            std::size_t stretches,
                                            const std::vector<int>& rest_days_after);
 
+/// What nights by hours are chosen by.
+struct HoursWished {
+    double hours_s; ///< of moving, on a day
+    const std::vector<int>& rest_days_after;
+    std::function<bool(int day, std::size_t boundary)> dark_all_day;
+};
+
 /// Nights by hours: each day goes on to the last boundary where one may sleep within the moving
-/// hours wished; to a camp if one lies in the later half of the day's hours.
+/// hours wished; to a camp if one lies in the later half of the day's hours. `by_day_s` are moving
+/// times in daylight; a day without any light is walked at the night's pace.
 [[nodiscard]] std::vector<std::size_t> nights_by_hours(const Route& route,
                                                        const Stretches& stretches,
-                                                       const std::vector<double>& moving_s,
-                                                       double hours_s);
+                                                       const std::vector<double>& by_day_s,
+                                                       const HoursWished& wished);
 
-/// Puts moving, changes and rests on the clock of each day.
-void run_clock(Timeline& timeline, const Assumed& assumed);
+/// Puts moving, changes and rests on the clock of each day; `darkness` is each day's own.
+void run_clock(Timeline& timeline,
+               const Stretches& route,
+               const std::vector<Darkness>& darkness,
+               const Assumed& assumed);
 
 } // namespace tumpline::planner

@@ -1,5 +1,6 @@
 #include "planner/journey/segments.h"
 
+#include "planner/models/drinking.h"
 #include "planner/models/terrain.h"
 
 #include <fmt/format.h>
@@ -77,8 +78,11 @@ void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assume
     const double start_m = stretch.from_m - leg.from_m;
     const double end_m = stretch.to_m - leg.from_m;
     const WalkingModel model = assumed.models.walking;
+    double steep_s = 0.0;
     const auto add = [&](double length_m, double slope) {
-        stretch.there.add(length_m, slope, walking_speed_mps(model, slope, stretch.footing));
+        const double speed_mps = walking_speed_mps(model, slope, stretch.footing);
+        stretch.there.add(length_m, slope, speed_mps);
+        steep_s += slope >= steep_ascent_slope ? length_m / speed_mps : 0.0;
         stretch.back.add(length_m, -slope, walking_speed_mps(model, -slope, stretch.footing));
         stretch.steps.push_back({length_m, slope});
     };
@@ -102,6 +106,8 @@ void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assume
             add(length_m, slope);
         at_m = step_end_m;
     }
+    if (steep_s > 0.0)
+        stretch.steep_share = steep_s / stretch.there.time_s;
 }
 
 /// The directions of a paddle, like neighbours joined.
@@ -132,6 +138,7 @@ Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, doub
     stretch.footing = Footing::on_path;
     stretch.time_factor = 1.0;
     stretch.eta = 1.0;
+    stretch.dark_factor = 1.0;
     return stretch;
 }
 
@@ -153,6 +160,8 @@ void describe_ground(Stretch& stretch, const TripLeg& spec, WalkingModel model) 
     }
     if (spec.night.value_or(false))
         stretch.time_factor *= night_time_factor(under);
+    else
+        stretch.dark_factor = night_time_factor(under);
 }
 
 void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
@@ -222,11 +231,30 @@ void spread_scouts(Stretches& result, const Route& route) {
     }
 }
 
+/// A source a short way along serves a camp too, unless the trip file calls that dry.
+void reach_sources(std::vector<Boundary>& boundaries,
+                   const Route& route,
+                   const std::vector<bool>& dry) {
+    for (std::size_t b = 0; b < boundaries.size(); ++b) {
+        const bool source = std::any_of(
+            boundaries[b].places.begin(), boundaries[b].places.end(), [&](std::size_t index) {
+                return route.places[index].kind == PlaceKind::water;
+            });
+        if (!source || dry[b])
+            continue;
+        for (std::size_t other = 0; other < boundaries.size(); ++other)
+            if (std::abs(boundaries[other].along_m - boundaries[b].along_m) <= water_near_m &&
+                !dry[other])
+                boundaries[other].water = true;
+    }
+}
+
 void describe_boundaries(Stretches& result, const Trip& trip, const Route& route) {
     std::vector<Boundary>& boundaries = result.boundaries;
     for (const RoutePlace& place : route.places)
         boundaries[result.boundary_at(place.along_m)].places.push_back(
             static_cast<std::size_t>(&place - route.places.data()));
+    std::vector<bool> dry(boundaries.size(), false); // the trip file says so
     for (std::size_t b = 0; b < boundaries.size(); ++b) {
         Boundary& boundary = boundaries[b];
         const Stretch* before = b > 0 ? &result.stretches[b - 1] : nullptr;
@@ -237,7 +265,6 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
                    route.legs[stretch.leg].spec.water.value_or(Water::lake) != Water::river;
         };
         bool camp = false;
-        bool said_dry = false;
         for (const std::size_t index : boundary.places) {
             const RoutePlace& place = route.places[index];
             const TripPlace& spec = trip.route.places[place.spec];
@@ -246,31 +273,20 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
             boundary.supply = boundary.supply || supply;
             if (supply && spec.food_mass_kg)
                 boundary.food_kg = boundary.food_kg.value_or(0.0) + *spec.food_mass_kg;
-            said_dry = said_dry || spec.water == false;
+            dry[b] = dry[b] || spec.water == false;
             if (place.kind == PlaceKind::water || spec.water == true ||
                 (place.kind == PlaceKind::resupply && spec.water.value_or(true)))
                 boundary.water = true;
         }
         if ((before && before->drinkable) || (after && after->drinkable))
             boundary.water = true;
-        if (said_dry)
+        if (dry[b])
             boundary.water = false;
         if (b == 0)
             boundary.water = true; // vessels are filled before setting off
         boundary.may_sleep = boundary.leg_end || camp || !before || !open_water(*before);
     }
-    // A source a short way along serves a camp too.
-    for (std::size_t b = 0; b < boundaries.size(); ++b) {
-        const bool source = std::any_of(
-            boundaries[b].places.begin(), boundaries[b].places.end(), [&](std::size_t index) {
-                return route.places[index].kind == PlaceKind::water;
-            });
-        if (!source)
-            continue;
-        for (Boundary& other : boundaries)
-            if (std::abs(other.along_m - boundaries[b].along_m) <= water_near_m)
-                other.water = true;
-    }
+    reach_sources(boundaries, route, dry);
 }
 
 } // namespace

@@ -45,8 +45,10 @@ struct Stretch {
     LcdaSums back; ///< the same ground the other way
     std::vector<SlopeStep> steps;
     Footing footing;    ///< for the walking models that tell the path from other ground
-    double time_factor; ///< of the ground, and of the night
+    double time_factor; ///< of the ground, and of the night where the trip file says so
     double eta;         ///< terrain coefficient of the energy models
+    double steep_share; ///< of the time there, on ascents that are hard work
+    double dark_factor; ///< on the time after dusk and before dawn, besides; 1 afloat
     // Afloat:
     std::vector<Course> courses;
     double current_mps;                       ///< negative against the boat

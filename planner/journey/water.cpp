@@ -1,4 +1,5 @@
 #include "planner/journey/provisions.h"
+#include "planner/quantities/quantities.h"
 
 #include <algorithm>
 #include <utility>
@@ -11,18 +12,34 @@ constexpr double morning_share =
     1.0 / 3.0; // of a camp's litres; [R14]-style supper, night, breakfast
 constexpr double carried_where_found_l = 1.0; // where water is taken to be everywhere on the way
 
+/// From arriving on a day of the timeline to setting off on the next.
+double stay_s(const Timeline& timeline, const Assumed& assumed, std::size_t d) {
+    const DaySpan& next = timeline.days[d + 1];
+    const double set_off_s =
+        next.first < next.last ? timeline.stretches[next.first].start_s : assumed.times.set_off_s;
+    return s_per_day + set_off_s - timeline.arrive_s[d];
+}
+
 } // namespace
 
-double drinking_lps(const Assumed& assumed, Travel travel) {
-    switch (travel) {
+double drunk_under_way_l(const AssumedWater& water, const Stretch& stretch, const UnderWay& time) {
+    double moving_lps = water.walking_lps;
+    switch (stretch.travel) {
     case Travel::walk:
-        return assumed.water.walking_lps;
+        moving_lps += stretch.steep_share * (water.climbing_lps - water.walking_lps);
+        break;
     case Travel::portage:
-        return assumed.water.carrying_lps;
+        moving_lps = water.carrying_lps;
+        break;
     case Travel::paddle:
-        return assumed.water.paddling_lps;
+        moving_lps = water.paddling_lps;
+        break;
     }
-    return assumed.water.walking_lps;
+    return moving_lps * time.moving_s + std::min(water.halting_lps, moving_lps) * time.halts_s;
+}
+
+double used_in_camp_l(const AssumedWater& water, double stay_s) {
+    return water.camp_l.value_or(water.kitchen_l + std::max(0.0, stay_s) * water.camp_lps);
 }
 
 WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline) {
@@ -59,12 +76,13 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
         run = {boundary, boundary, day, day, 0.0, 0.0, 0, {}, 0.0};
     };
     carry.fill_l[0] = water.reserve_l;
+    double night_l = 0.0;
     for (std::size_t d = 0; d < timeline.days.size(); ++d) {
         const DaySpan& day = timeline.days[d];
-        const bool slept_out = d > 0;
         const bool last = d + 1 == timeline.days.size();
-        const bool dry_morning = slept_out && !wet(day.first);
-        const double morning_l = slept_out ? water.camp_l * morning_share : 0.0;
+        const bool dry_morning = d > 0 && !wet(day.first);
+        const double morning_l = night_l * morning_share; // of the night before
+        night_l = last ? 0.0 : used_in_camp_l(water, stay_s(timeline, assumed, d));
         if (dry_morning) {
             run.need_l += morning_l;
             run.camps_l += morning_l;
@@ -73,8 +91,8 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
             if (wet(i) && i != source)
                 close(i, day.day);
             const StretchTime& time = timeline.stretches[i];
-            const double litres = drinking_lps(assumed, route.stretches[i].travel) *
-                                  (time.moving_s + time.rest_s + time.change_s());
+            const double litres = drunk_under_way_l(
+                water, route.stretches[i], {time.moving_s, time.rest_s + time.change_s()});
             if (route.stretches[i].drinkable) {
                 carry.scooped_l[i] = litres;
             } else {
@@ -84,7 +102,7 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
             }
         }
         const bool dry_evening = !last && !wet(day.last);
-        const double evening_l = last ? 0.0 : water.camp_l * (1.0 - morning_share);
+        const double evening_l = night_l * (1.0 - morning_share);
         if (dry_evening) {
             run.need_l += evening_l;
             run.camps_l += evening_l;

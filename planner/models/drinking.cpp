@@ -22,11 +22,16 @@ constexpr std::array<std::array<double, 3>, 5> quarts{{
 constexpr std::array<DailyWater, 6> printed{{
     {"women, temperate, all water including that in food", 2.0, 3.1, "EFSA2010"},
     {"men, temperate, all water including that in food", 2.5, 4.0, "EFSA2010"},
-    {"men over 14, beverages alone", 1.75, 1.75, "JequierConstant2010"},
+    {"men over 14, beverages alone", resting_l_per_day, resting_l_per_day, "JequierConstant2010"},
     {"men over 14, water in food", 0.75, 0.75, "JequierConstant2010"},
     {"field water supply, cool climate", 0.5 * gallon_l, 1.0 * gallon_l, "MD0535"},
     {"field water supply, hot and dry climate", 2.0 * gallon_l, 6.0 * gallon_l, "MD0535"},
 }};
+
+/// More by a twentieth for each degree above 15 C.
+double heat_factor(double air_c) {
+    return 1.0 + 0.05 * std::max(0.0, air_c - 15.0);
+}
 
 } // namespace
 
@@ -50,7 +55,15 @@ double drinking_lps(Effort effort, double air_c) {
         rate = {0.60, 1.2};
         break;
     }
-    return std::min(rate.cap, rate.base * (1.0 + 0.05 * std::max(0.0, air_c - 15.0))) * second;
+    return std::min(rate.cap, rate.base * heat_factor(air_c)) * second;
+}
+
+double resting_lps(double air_c) {
+    return resting_l_per_day / 86400.0 * heat_factor(air_c);
+}
+
+double camp_l(const InCamp& camp) {
+    return kitchen_l + std::max(0.0, camp.stay_s) * resting_lps(camp.air_c);
 }
 
 bool drinking_covers(double air_c) {

@@ -33,8 +33,29 @@ inline constexpr double hottest_air_c = 45.0;
 inline constexpr double most_drunk_per_hour_l = 1.5 * 0.946352946;
 inline constexpr double most_drunk_per_day_l = 12.0 * 0.946352946;
 
-/// Per person and night: cooking, hot drinks, washing up. From memory, range 1.5 to 3.
-inline constexpr double default_camp_l = 2.0;
+/// An ascent from this slope up is hard work: there the energy model asks some 600 W of somebody of
+/// 75 kg under 22 kg, the mean of what [TBMED507] calls hard. From memory.
+inline constexpr double steep_ascent_slope = 0.10;
+
+/// From arriving to setting off, seconds, and the air's temperature.
+struct InCamp {
+    double stay_s;
+    double air_c;
+};
+
+/// What one person uses in camp, litres: the kitchen, and what a body at rest drinks by the hour.
+///
+///     camp = 1.2 + h 1.75/24 (1 + 0.05 max(0, T - 15))
+///
+/// Source: 1.75 L a day, beverages alone, [JequierConstant2010]; heat as on the way; the kitchen's
+/// 1.2 L (dried meals 1.0, washing up 0.2) from memory.
+/// Covers: -30 to 45 C. Known bias: too low in humid heat.
+[[nodiscard]] double camp_l(const InCamp& camp);
+inline constexpr double kitchen_l = 1.2;
+inline constexpr double resting_l_per_day = 1.75;
+
+/// What a body at rest drinks, litres per second.
+[[nodiscard]] double resting_lps(double air_c);
 
 /// Hours at a rate plus the camp, held to `most_drunk_per_day_l`; drunk and cooked together, so
 /// that the limit errs low.

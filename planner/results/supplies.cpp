@@ -180,6 +180,7 @@ constexpr double hair_l = 1e-9; // rounding
 
 /// Night by night, until the vessels are too small.
 void add_dry_nights(WaterStretch& stretch, const Assembly& draft, const WaterCarry::Run& run) {
+    const WaterCarry& water = draft.settled.water;
     const double room_l = stretch.capacity_l - draft.prepared.assumed.water.reserve_l;
     double need_l = stretch.way_l;
     bool fits = need_l <= room_l + hair_l; // else it is not the nights
@@ -187,7 +188,7 @@ void add_dry_nights(WaterStretch& stretch, const Assembly& draft, const WaterCar
         const DaySpan& day = draft.settled.timeline.days[d];
         DryNight night{.day = day.day,
                        .place = boundary_name(draft, day.last),
-                       .litres = run.camps_l / static_cast<double>(run.dry_days.size()),
+                       .litres = water.camp_l[d][1] + water.camp_l[d + 1][0],
                        .too_much = false};
         need_l += night.litres;
         night.too_much = fits && need_l > room_l + hair_l;

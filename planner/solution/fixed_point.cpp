@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <utility>
 
 namespace tumpline::planner {
@@ -92,7 +93,38 @@ class Winds {
     std::vector<std::vector<std::pair<HullKind, WindAlong>>> along_; ///< per stretch, by kind
 };
 
-/// Moving time of a stretch under the loads of the round before: the slowest sets the pace.
+/// When it is dark, worked out once for each day and place.
+class DarkHours {
+  public:
+    explicit DarkHours(const Prepared& prepared, const Assumed& assumed)
+        : prepared_(prepared), assumed_(assumed) {}
+
+    const Darkness& of(int day, std::size_t boundary) {
+        const auto known = known_.find({day, boundary});
+        if (known != known_.end())
+            return known->second;
+        const double along_m = prepared_.stretches.boundaries[boundary].along_m;
+        return known_
+            .emplace(std::pair{day, boundary},
+                     darkness_on(assumed_, day, prepared_.route.at(along_m)))
+            .first->second;
+    }
+
+    std::vector<Darkness> of(const std::vector<DaySpan>& days) {
+        std::vector<Darkness> all;
+        all.reserve(days.size());
+        for (const DaySpan& day : days)
+            all.push_back(of(day.day, day.last));
+        return all;
+    }
+
+  private:
+    const Prepared& prepared_;
+    const Assumed& assumed_;
+    std::map<std::pair<int, std::size_t>, Darkness> known_;
+};
+
+/// Moving time by day of a stretch under the loads of the round before: the slowest sets the pace.
 double moving_time(const Stretch& stretch,
                    std::size_t i,
                    const Assumed& assumed,
@@ -221,6 +253,11 @@ Solved solve(const Prepared& prepared, const SolveOptions& options) {
     loads.ledger = {};
     std::vector<std::optional<PinnedCarry>> pins(count);
     const Winds winds(prepared.stretches, assumed);
+    DarkHours dark(prepared, assumed);
+    const std::vector<int>& rest_days = prepared.trip.days.rest_days_after;
+    const auto dark_all_day = [&](int day, std::size_t boundary) {
+        return dark.of(day, boundary).all_day();
+    };
     Timeline before;
     bool close = false;
     for (int round = 1; round <= options.most_rounds && !close; ++round) {
@@ -230,10 +267,11 @@ Solved solve(const Prepared& prepared, const SolveOptions& options) {
             moving_s[i] = moving_time(
                 prepared.stretches.stretches[i], i, assumed, winds, loads, now.afloat[i]);
         std::vector<std::size_t> nights =
-            options.nights
-                ? *options.nights
-                : nights_by_hours(
-                      prepared.route, prepared.stretches, moving_s, assumed.times.hours_s);
+            options.nights ? *options.nights
+                           : nights_by_hours(prepared.route,
+                                             prepared.stretches,
+                                             moving_s,
+                                             {assumed.times.hours_s, rest_days, dark_all_day});
         if (!options.nights && nights.size() >= most_days_by_hours)
             refuse_endless(prepared);
         if (round > patience && nights != now.nights) {
@@ -241,13 +279,16 @@ Solved solve(const Prepared& prepared, const SolveOptions& options) {
             now.converged.settled = false;
         }
         now.nights = std::move(nights);
-        now.timeline.days = days_at(now.nights, count, prepared.trip.days.rest_days_after);
+        now.timeline.days = days_at(now.nights, count, rest_days);
         now.timeline.stretches.assign(count, {});
         for (std::size_t i = 0; i < count; ++i)
-            now.timeline.stretches[i].moving_s = moving_s[i];
+            now.timeline.stretches[i].by_day_s = moving_s[i];
         const std::vector<BoatState> boats = boat_states(prepared, loads);
         set_changes(now.timeline.stretches, prepared.stretches, now.timeline.days, boats, assumed);
-        run_clock(now.timeline, assumed);
+        now.darkness = options.packed && options.packed->nights == now.nights
+                           ? options.packed->darkness
+                           : dark.of(now.timeline.days);
+        run_clock(now.timeline, prepared.stretches, now.darkness, assumed);
         now.spent = spend(prepared.route,
                           prepared.stretches,
                           assumed,

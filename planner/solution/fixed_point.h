@@ -68,7 +68,8 @@ struct Solved {
     WaterCarry water;
     Loads loads;
     Expenditure spent;
-    std::vector<Afloat> afloat; ///< per stretch; meaningless on foot
+    std::vector<Afloat> afloat;     ///< per stretch; meaningless on foot
+    std::vector<Darkness> darkness; ///< per day of the timeline, where it ends
     Converged converged;
     std::vector<Caution> cautions; ///< of the choice of nights
 };

@@ -118,6 +118,12 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const So
     const std::size_t count = stretches.size();
     std::vector<BoatState> boats(count, BoatState::none);
     std::vector<DaySpan> each;
+    // A stretch walked after dusk with these nights is walked by day with others; where there is no
+    // light at all it is not.
+    std::vector<bool> dark_days(count, false);
+    for (std::size_t d = 0; d < settled.timeline.days.size(); ++d)
+        for (std::size_t i = settled.timeline.days[d].first; i < settled.timeline.days[d].last; ++i)
+            dark_days[i] = settled.darkness[d].all_day();
     double on_foot_m = 0.0, supply_m = 0.0, source_m = 0.0;
     for (std::size_t i = 0; i <= count; ++i) {
         if (prepared.stretches.boundaries[i].supply)
@@ -132,7 +138,8 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const So
         if (i > 0 && prepared.stretches.boundaries[i].supply)
             supplies_.push_back(i);
         on_foot_m += stretches[i].on_foot() ? stretches[i].length_m() : 0.0;
-        moving_s_.push_back(settled.timeline.stretches[i].moving_s);
+        const StretchTime& time = settled.timeline.stretches[i];
+        moving_s_.push_back(dark_days[i] ? time.moving_s : time.by_day_s);
         if (settled.loads.portages[i])
             boats[i] = settled.loads.portages[i]->boats;
         each.push_back({static_cast<int>(i) + 1, false, i, i + 1});
@@ -205,12 +212,16 @@ const std::vector<NightDays::Reached>& NightDays::row(std::size_t from) {
         const double goes_on_s = started_s + rests * rest_s + by_day_[i].after.lasts_s;
         const double ends_s =
             started_s + (rests - (at_the_door ? 1.0 : 0.0)) * rest_s + each_a_day_[i].after.lasts_s;
-        const double rate_lps =
-            prepared_.stretches.stretches[i].drinkable
-                ? 0.0
-                : drinking_lps(assumed, prepared_.stretches.stretches[i].travel);
-        const double evening_l = since_l + rate_lps * (ends_s - now.way_s);
-        since_l += rate_lps * (goes_on_s - now.way_s);
+        const auto drunk_l = [&](double until_s) {
+            const Stretch& stretch = prepared_.stretches.stretches[i];
+            return stretch.drinkable
+                       ? 0.0
+                       : drunk_under_way_l(assumed.water,
+                                           stretch,
+                                           {moving_s_[i], until_s - now.way_s - moving_s_[i]});
+        };
+        const double evening_l = since_l + drunk_l(ends_s);
+        since_l += drunk_l(goes_on_s);
         now.way_s = goes_on_s;
         now.evening_s = ends_s;
         Reached here = now;
@@ -309,12 +320,23 @@ void NightDays::price_evening(NightDay& result,
     }
 }
 
-/// Kilograms of each over kilometres on foot for one night at a camp.
-double NightDays::carried_kg_km(std::size_t camp) const {
-    const double litres = wet(camp) ? 0.0 : prepared_.assumed.water.camp_l; // a kilogram each
-    return (night_kg_ * (on_foot_m_[camp] - supply_m_[camp]) +
-            litres * (on_foot_m_[camp] - source_m_[camp])) /
+/// Kilograms of each over kilometres on foot for some nights at a camp with so much water for them.
+double NightDays::carried_kg_km(std::size_t camp, double nights, double litres) const {
+    return (nights * night_kg_ * (on_foot_m_[camp] - supply_m_[camp]) +
+            litres * (on_foot_m_[camp] - source_m_[camp])) / // a kilogram each
            metres_per_km;
+}
+
+/// Litres that are carried to a camp for the night after a day of travel and the days of rest
+/// there.
+double NightDays::camp_water_l(std::size_t camp, const CampStay& day, double evening_s) const {
+    if (wet(camp))
+        return 0.0;
+    const AssumedTimes& times = prepared_.assumed.times;
+    const double set_off_s = day.day == 1 ? times.first_set_off_s : times.set_off_s;
+    const double night_s = s_per_day + times.set_off_s - set_off_s - evening_s;
+    return used_in_camp_l(prepared_.assumed.water, night_s) +
+           day.rests * used_in_camp_l(prepared_.assumed.water, s_per_day);
 }
 
 double NightDays::least(std::size_t from, std::size_t to) {
@@ -326,20 +348,26 @@ double NightDays::least(std::size_t from, std::size_t to) {
         weights_.late_per_h * std::max(0.0, there.evening_s - weights_.out_of_camp_s) / s_per_h;
     if (to + 1 < stops_.boundaries.size()) {
         day.cost.dry_camp = wet(camp) ? 0.0 : weights_.dry_camp_per_night;
-        day.cost.carried = weights_.carried_per_kg_km * carried_kg_km(camp);
+        const AssumedTimes& times = prepared_.assumed.times;
+        const CampStay shortest{times.first_set_off_s > times.set_off_s ? 1 : 2, 0};
+        day.cost.carried = weights_.carried_per_kg_km *
+                           carried_kg_km(camp, 1.0, camp_water_l(camp, shortest, there.evening_s));
     }
     return day.cost.sum();
 }
 
-void NightDays::price_night(NightDay& result, const NightSpan& span, const CampStay& day) const {
+void NightDays::price_night(NightDay& result,
+                            const NightSpan& span,
+                            const CampStay& day,
+                            double evening_s) const {
     const std::size_t camp = stops_.boundaries[span.to];
     const double nights = 1.0 + day.rests;
+    const double litres = camp_water_l(camp, day, evening_s);
     if (!wet(camp)) {
-        const double litres = prepared_.assumed.water.camp_l * nights;
         result.cost.dry_camp = weights_.dry_camp_per_night * nights;
         (result.source ? result.after_source_l : result.to_source_l) += litres;
     }
-    result.cost.carried = weights_.carried_per_kg_km * carried_kg_km(camp) * nights;
+    result.cost.carried = weights_.carried_per_kg_km * carried_kg_km(camp, nights, litres);
     result.broken |= camp_limits(prepared_, camp, day);
 }
 
@@ -355,7 +383,7 @@ NightDay NightDays::operator()(const NightSpan& span) {
     price_hours(result, there.moved_s);
     price_evening(result, span, day, there.evening_s);
     if (span.to + 1 < stops_.boundaries.size())
-        price_night(result, span, day);
+        price_night(result, span, day, there.evening_s);
     const double end_l = result.source ? result.after_source_l : result.to_source_l;
     double most_l = there.between_l;
     if (result.source && (wet(last) || span.to + 1 == stops_.boundaries.size()))

@@ -106,10 +106,15 @@ class NightDays {
     [[nodiscard]] std::optional<double>
     late_for(const Meeting& meeting, const NightSpan& span, const CampStay& day);
     void price_hours(NightDay& result, double moved_s) const;
-    [[nodiscard]] double carried_kg_km(std::size_t camp) const;
+    [[nodiscard]] double carried_kg_km(std::size_t camp, double nights, double litres) const;
+    [[nodiscard]] double
+    camp_water_l(std::size_t camp, const CampStay& day, double evening_s) const;
     void
     price_evening(NightDay& result, const NightSpan& span, const CampStay& day, double evening_s);
-    void price_night(NightDay& result, const NightSpan& span, const CampStay& day) const;
+    void price_night(NightDay& result,
+                     const NightSpan& span,
+                     const CampStay& day,
+                     double evening_s) const;
 
     const Prepared& prepared_;
     const NightStops& stops_;

@@ -154,16 +154,21 @@ TEST(ModelRanges, FootprintsDeeperThanWadingAreTold) {
     EXPECT_THAT(outside(plain), IsEmpty());
 }
 
-TEST(ModelRanges, AgesWithoutAFormulaAreToldOnceForTheTrip) {
+TEST(ModelRanges, AgesThatTheDefaultDoesNotCoverHaveAModelOfTheirOwn) {
     PlainTrip plain = plain_trip({walk(3000.0), walk(3000.0)});
-    plain.trip.party[0].age_years = 15.0;
-    EXPECT_THAT(outside(plain),
-                ElementsAre("Outside the range of mifflin-st-jeor-1990: age of Ada, 15 years "
-                            "(covers 19 to 78 years)."));
-    plain.trip.party[0].age_years = 85.0;
-    EXPECT_THAT(outside(plain), ElementsAre(HasSubstr("85 years")));
-    plain.trip.models.resting = "schofield-1985"; // has no upper end
-    EXPECT_THAT(outside(plain), IsEmpty());
+    const auto resting = [&] {
+        std::vector<std::string> names;
+        for (const ModelUsed& used : make_plan(plain.trip, plain.route).models)
+            if (used.family == "resting")
+                names.push_back(used.name);
+        return names;
+    };
+    EXPECT_THAT(resting(), ElementsAre("mifflin-st-jeor-1990"));
+    for (const double age_years : {15.0, 85.0}) {
+        plain.trip.party[0].age_years = age_years;
+        EXPECT_THAT(outside(plain), IsEmpty());
+        EXPECT_THAT(resting(), ElementsAre("mifflin-st-jeor-1990", "schofield-1985"));
+    }
 }
 
 TEST(ModelRanges, WindBeyondTheBalanceIsTold) {

@@ -131,11 +131,22 @@ TEST(Drinking, NoDayIsPlannedAboveTheDailyLimit) {
 }
 
 TEST(Drinking, AnOrdinaryDayLiesBetweenACoolAndAHotFieldSupply) {
-    const double day_l = drinking_day_l({.moving_s = 7.0 * 3600.0,
-                                         .rate_lps = drinking_lps(Effort::moderate, 18.0),
-                                         .camp_l = default_camp_l});
+    const double day_l =
+        drinking_day_l({.moving_s = 7.0 * 3600.0,
+                        .rate_lps = drinking_lps(Effort::moderate, 18.0),
+                        .camp_l = camp_l({.stay_s = 15.0 * 3600.0, .air_c = 18.0})});
     EXPECT_GT(day_l, printed_water("field water supply, cool climate").high_l);
     EXPECT_LT(day_l, printed_water("field water supply, hot and dry climate").low_l);
+}
+
+TEST(Drinking, ACampAsksByItsHoursAndTheHeat) {
+    const auto litres = [](double hours, double air_c) {
+        return camp_l({.stay_s = 3600.0 * hours, .air_c = air_c});
+    };
+    EXPECT_NEAR(litres(10.0, 15.0), 1.2 + 10.0 * 1.75 / 24.0, 1e-9);       // 1.93
+    EXPECT_NEAR(litres(19.0, 15.0), 1.2 + 19.0 * 1.75 / 24.0, 1e-9);       // 2.59
+    EXPECT_NEAR(litres(19.0, 45.0), 1.2 + 2.5 * 19.0 * 1.75 / 24.0, 1e-9); // 4.66
+    EXPECT_EQ(litres(10.0, -20.0), litres(10.0, 15.0));
 }
 
 TEST(Drinking, MildAirHasNoHeatCategory) {
