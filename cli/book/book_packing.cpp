@@ -61,7 +61,7 @@ Fields kit_row(const BookSource& source, const KitItem& item) {
         item.count == 1 ? item.name : fmt::format("{} × {}", item.count, item.name);
     return item_row(name,
                     note(source.plan, item, source.shown.system()),
-                    source.shown.mass(item.mass_kg * item.count));
+                    source.shown.mass(item.all_kg()));
 }
 
 /// A list of groups of which the empty ones are left out.

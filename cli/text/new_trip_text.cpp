@@ -254,7 +254,7 @@ constexpr std::string_view supplies = R"(  "food": {
     // "shares": {"breakfast": 0.25, "trail": 0.4, "dinner": 0.35}, // of a day
     // "first_meal": "trail", // breakfast, trail or dinner: the first from the pack
     // "last_meal": "trail", // and the last
-    // "in": "barrel", // the container in which it is one piece on portages
+    // "in": "barrel", // the container in which it is one piece
     // "volume": "2.5 L/kg", // packed
     "reserve_days": 1 // days of food that nobody plans to eat
   },
@@ -263,6 +263,7 @@ constexpr std::string_view supplies = R"(  "food": {
     // "paddling": "0.3 L/h",
     // "camp": "2 L", // per person and night
     // "reserve": "0.5 L", // per person, never drunk by plan
+    // "stow": "bags", // afloat: bottle-at-hand (a litre each, the rest in the bags), bags, at-hand
     "capacity": "4 L" // what each person's vessels hold
   },
   "fuel": {

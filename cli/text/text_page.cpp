@@ -4,6 +4,7 @@
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
+#include "planner/loads/limits.h"
 
 #include <fmt/format.h>
 
@@ -17,8 +18,7 @@ bool has_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
 }
 
 bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
-    constexpr double a_gram_kg = 1e-3;
-    return has_limit(leg, load) && load.pack_max_kg > load.limit_kg + a_gram_kg;
+    return has_limit(leg, load) && planner::over_limit(load.pack_max_kg, load.limit_kg);
 }
 
 TextPage::TextPage(const planner::Plan& plan, const Reader& reader)

@@ -1,7 +1,7 @@
 #include "planner/cautions/load_cautions.h"
 
 #include "planner/cautions/caution_list.h"
-#include "planner/loads/assignment.h"
+#include "planner/loads/limits.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>
@@ -66,7 +66,7 @@ void LoadWatch::too_heavy(const std::string& name,
     std::size_t strongest = bearers.front();
     for (const std::size_t member : bearers) {
         const double limit_kg = leg.loads[member].limit_kg;
-        if (mass_kg <= limit_kg + shown_over_kg)
+        if (!over_limit(mass_kg, limit_kg))
             return;
         given = given && gives_limit(member, leg.travel);
         if (limit_kg > leg.loads[strongest].limit_kg)
@@ -104,13 +104,11 @@ void LoadWatch::too_heavy(const std::string& name,
 }
 
 void LoadWatch::things_on(const PlanLeg& walk) {
-    const std::vector<bool>& brought = draft_.prepared.kit.brought;
-    for (std::size_t k = 0; k < trip_.kit.size(); ++k) {
-        const TiedItems whole = tied_items(trip_, brought, k);
-        const std::optional<std::size_t> bound = bound_to(trip_, trip_.kit[k]);
-        too_heavy(whole.name,
-                  mg_to_kg(whole.mass_mg),
-                  bound ? std::vector{*bound} : std::vector<std::size_t>{},
+    for (const TiedItems& tied : draft_.settled.loads.tied) {
+        const bool bound = tied.holder && !tied.may_wander;
+        too_heavy(tied.name,
+                  mg_to_kg(tied.mass_mg),
+                  bound ? std::vector{*tied.holder} : std::vector<std::size_t>{},
                   walk);
     }
     for (std::size_t c = 0; c < trip_.craft.size(); ++c) {
@@ -125,9 +123,7 @@ void LoadWatch::pieces_on_portages() {
         if (!loads.portages[s])
             continue;
         for (const Piece& piece : loads.portages[s]->pieces) {
-            const bool divisible =
-                piece.part == Part::fuel || piece.part == Part::water || piece.part == Part::waste;
-            if (!divisible)
+            if (!piece.divisible())
                 too_heavy(piece.name, mg_to_kg(piece.mass_mg), {}, plan_.legs[loads.plan_leg[s]]);
         }
     }
@@ -156,9 +152,9 @@ void LoadWatch::packs_on(const PlanLeg& leg) {
     for (const MemberLoad& load : leg.loads) {
         const auto member = static_cast<std::size_t>(&load - leg.loads.data());
         const double body_kg = trip_.party[member].body_kg;
-        if (load.pack_max_kg > load.limit_kg + shown_over_kg)
+        if (over_limit(load.pack_max_kg, load.limit_kg))
             pack_over(load, body_kg);
-        if (leg.travel == Travel::walk && load.pack_max_kg > body_kg &&
+        if (leg.travel == Travel::walk && over_limit(load.pack_max_kg, body_kg) &&
             told_crushed_.insert(member).second) {
             Caution& caution = list_.add(
                 Level::stop,

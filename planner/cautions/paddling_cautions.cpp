@@ -1,6 +1,7 @@
 #include "planner/cautions/paddling_cautions.h"
 
 #include "planner/cautions/caution_list.h"
+#include "planner/loads/limits.h"
 #include "planner/models/paddling.h"
 #include "planner/models/river.h"
 #include "planner/models/wind.h"
@@ -59,7 +60,7 @@ class WaterWatch {
 };
 
 void WaterWatch::boat_on(const CraftLoad& load) {
-    if (load.payload_kg > 0.0 && load.load_kg > load.payload_kg) {
+    if (load.payload_kg > 0.0 && over_limit(load.load_kg, load.payload_kg)) {
         Caution& caution = list_.add(Level::stop,
                                      "craft-over-payload",
                                      format_both("{} bears {}, {} over its payload of {}.",

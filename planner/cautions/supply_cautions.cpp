@@ -1,6 +1,7 @@
 #include "planner/cautions/supply_cautions.h"
 
 #include "planner/cautions/caution_list.h"
+#include "planner/loads/limits.h"
 #include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
@@ -93,7 +94,7 @@ std::vector<Caution> supply_cautions(const Assembly& draft, const Plan& plan) {
                                  stage.from,
                                  show_date(stage.reached),
                                  open_again(stage)));
-        if (stage.declared_short_kg > shown_over_kg)
+        if (over_limit(stage.declared_short_kg, 0.0))
             list.add(Level::caution, "supply-short", what_lacks(stage));
     }
     list.anywhere();

@@ -2,6 +2,7 @@
 
 #include "geo/input_error.h"
 #include "planner/decisions/odds_table.h"
+#include "planner/loads/limits.h"
 #include "planner/make_plan.h"
 #include "planner/results/days.h"
 
@@ -130,7 +131,7 @@ void Counter::legs() {
                                  .plan_kg = leg.loads[m].pack_start_kg,
                                  .start_kg = quantiles(start_kg),
                                  .over_limit = chance(start_kg, [&](double kg) {
-                                     return kg > limit_kg + a_gram_kg;
+                                     return over_limit(kg, limit_kg);
                                  })});
         }
         odds_.legs.push_back(std::move(one));

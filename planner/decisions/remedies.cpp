@@ -2,6 +2,7 @@
 
 #include "planner/journey/pace.h"
 #include "planner/loads/assignment.h"
+#include "planner/loads/limits.h"
 #include "planner/make_plan.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/results/assembly.h"
@@ -17,7 +18,7 @@ namespace tumpline::planner {
 namespace {
 
 bool over(const PlanLeg& leg, const MemberLoad& load) {
-    return leg.travel == Travel::walk && load.pack_max_kg > load.limit_kg + shown_over_kg;
+    return leg.travel == Travel::walk && over_limit(load.pack_max_kg, load.limit_kg);
 }
 
 /// Heaviest pack over its limit on any walk.
@@ -128,7 +129,7 @@ class ThingsToLeave {
     static constexpr int most_tries = 12; // bounds the time: each is a plan
 
     [[nodiscard]] double mass_kg(std::size_t k) const {
-        return draft_.prepared.trip.kit[k].mass_kg * draft_.prepared.trip.kit[k].count;
+        return draft_.prepared.trip.kit[k].all_kg();
     }
 
     [[nodiscard]] std::string name(std::size_t k) const { return draft_.prepared.trip.kit[k].name; }
@@ -262,7 +263,7 @@ class Relayed {
             for (std::size_t m = 0; m < leg.loads.size(); ++m) {
                 const MemberLoad& load = leg.loads[m];
                 const double kg = in_both ? half_kg(leg, m) : load.pack_max_kg;
-                remedy.enough = remedy.enough && kg <= load.limit_kg + shown_over_kg;
+                remedy.enough = remedy.enough && !over_limit(kg, load.limit_kg);
                 if (load.limit_kg > 0.0)
                     remedy.heaviest_of_limit =
                         std::max(remedy.heaviest_of_limit, kg / load.limit_kg);
@@ -284,10 +285,11 @@ class Relayed {
         double piece_kg = 0.0;
         const Loads& loads = draft_.settled.loads;
         const Prepared& prepared = draft_.prepared;
-        for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k)
-            if (loads.item_bearer[k] == m && packed_ashore(prepared.trip, prepared.kit.brought, k))
-                piece_kg = std::max(
-                    piece_kg, mg_to_kg(tied_items(prepared.trip, prepared.kit.brought, k).mass_mg));
+        for (const TiedItems& tied : loads.tied)
+            if (tied.items.empty() || loads.item_bearer[tied.items.front()] == m)
+                piece_kg = std::max(piece_kg,
+                                    mg_to_kg(tied.mass_mg) +
+                                        (tied.holds_food ? leg.loads[m].parts.food_kg : 0.0));
         for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c)
             if (loads.craft_bearer[c] == m)
                 piece_kg = std::max(piece_kg, prepared.assumed.craft[c].mass_kg);

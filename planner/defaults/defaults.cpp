@@ -269,6 +269,11 @@ AssumedWater assume_water(const Trip& trip, const AssumedWeather& weather, Fille
             "JequierConstant2010");
     water.capacity_l = fill.number(trip.water.capacity_l, "/water/capacity", water_capacity);
     water.reserve_l = fill.number(trip.water.reserve_l, "/water/reserve", water_reserve);
+    water.stow =
+        trip.craft.empty()
+            ? trip.water.stow.value_or(WaterStow::bottle_at_hand)
+            : fill.choice(
+                  trip.water.stow, "/water/stow", WaterStow::bottle_at_hand, "bottle-at-hand");
     water.assumed_everywhere = std::none_of(
         trip.route.places.begin(), trip.route.places.end(), [](const TripPlace& place) {
             return place.kind == PlaceKind::water || place.water.has_value();
@@ -389,7 +394,7 @@ std::vector<double> assume_wet_items(const std::vector<KitItem>& kit, Filler& fi
             : item.gets_wet
                 ? fill.number(item.wet_fraction, fmt::format("/kit/{}/wet", k), item_wet_fraction)
                 : 0.0;
-        wet_kg.push_back(fraction * item.mass_kg * item.count);
+        wet_kg.push_back(fraction * item.all_kg());
     }
     return wet_kg;
 }

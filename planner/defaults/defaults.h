@@ -85,6 +85,7 @@ struct AssumedWater {
     double camp_lps;              ///< the same, for each second in camp
     double capacity_l;
     double reserve_l;
+    WaterStow stow;
     bool
         assumed_everywhere; ///< no source is given on foot: water is taken to be at every leg's end
 };

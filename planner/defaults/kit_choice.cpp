@@ -148,7 +148,7 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
     const WayOnFoot way = way_on_foot(route);
     KitChoice choice;
     for (const KitItem& item : trip.kit) {
-        const double mass_kg = item.mass_kg * item.count;
+        const double mass_kg = item.all_kg();
         Finding finding{true, "", 0};
         if (!item.when.empty()) {
             UnitText against("");

@@ -1,5 +1,7 @@
 #include "planner/loads/assignment.h"
 
+#include "planner/loads/kit_masses.h"
+#include "planner/loads/limits.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>
@@ -18,30 +20,93 @@ std::size_t member_named(const Trip& trip, const std::string& name) {
     return std::min(static_cast<std::size_t>(at - trip.party.begin()), trip.party.size() - 1);
 }
 
-/// Things that go on one back together.
-struct Bundle {
-    SharedThing thing;
-    std::vector<std::size_t> items;
+/// Who bears things of one container: whom one of them must stay with, else their one owner.
+void find_holder(TiedItems& tied, const Trip& trip) {
+    std::optional<std::size_t> owner;
+    bool several = false;
+    bool of_party = tied.holds_food;
+    for (const std::size_t k : tied.items) {
+        const KitItem& item = trip.kit[k];
+        if (!item.bearer.empty()) {
+            tied.holder = member_named(trip, item.bearer);
+            return;
+        }
+        const std::optional<std::size_t> bound = bound_to(trip, item);
+        several = several || (bound && owner && *bound != *owner);
+        of_party = of_party || !bound;
+        if (bound)
+            owner = bound;
+    }
+    if (several)
+        return;
+    tied.holder = owner;
+    tied.may_wander = owner && of_party;
+}
+
+/// What is to be shared out, the fuel last.
+struct Shares {
+    std::vector<Bearer> bearers;
+    std::vector<const TiedItems*> tied; ///< of the first things
+    std::vector<SharedThing> things;
+    double pool_mg;
 };
 
-/// The party's things; those of one piece stay together.
-std::vector<Bundle> bundles_of(const Trip& trip, const std::vector<bool>& brought) {
-    std::vector<Bundle> bundles;
-    for (std::size_t k = 0; k < trip.kit.size(); ++k) {
-        const KitItem& item = trip.kit[k];
-        if (!brought[k] || bound_to(trip, item))
-            continue;
-        const auto same = std::find_if(bundles.begin(), bundles.end(), [&](const Bundle& bundle) {
-            return !item.piece.empty() && trip.kit[bundle.items.front()].piece == item.piece;
-        });
-        if (same == bundles.end()) {
-            bundles.push_back({{static_cast<double>(item_mg(item))}, {k}});
-        } else {
-            same->thing.mass_mg += static_cast<double>(item_mg(item));
-            same->items.push_back(k);
+/// Food, reserve and packaging of a stage.
+double stage_food_mg(const LoadInputs& inputs, const SupplyStage& stage) {
+    return static_cast<double>(stage.food_mg + stage.reserve_mg) *
+           (1.0 + inputs.assumed.food.packaging);
+}
+
+/// Of the stage with the most: a container stays with its bearer.
+double most_food_mg(const LoadInputs& inputs) {
+    double most = 0.0;
+    for (const SupplyStage& stage : inputs.provisions.stages)
+        most = std::max(most, stage_food_mg(inputs, stage));
+    return most;
+}
+
+Shares shares_of(const LoadInputs& inputs, const std::vector<TiedItems>& all) {
+    Shares shares;
+    for (const AssumedMember& member : inputs.assumed.members)
+        shares.bearers.push_back({.own_mg = inputs.water.fill_l.front() * mg_per_kg,
+                                  .limit_mg = member.walk_limit_kg * mg_per_kg});
+    shares.pool_mg = stage_food_mg(inputs, inputs.provisions.stages.front());
+    for (const TiedItems& tied : all) {
+        auto mass_mg = static_cast<double>(tied.mass_mg);
+        if (tied.holds_food) {
+            mass_mg += most_food_mg(inputs);
+            shares.pool_mg = 0.0;
         }
+        if (tied.holder && !tied.may_wander) {
+            shares.bearers[*tied.holder].own_mg += mass_mg;
+            continue;
+        }
+        shares.tied.push_back(&tied);
+        shares.things.push_back({mass_mg});
     }
-    return bundles;
+    for (const AssumedCraft& craft : inputs.assumed.craft)
+        shares.things.push_back({craft.mass_kg * mg_per_kg, craft.crew});
+    const SupplyStage& first = inputs.provisions.stages.front();
+    const double container_mg = first.containers * inputs.assumed.fuel.container_kg * mg_per_kg;
+    shares.things.push_back({static_cast<double>(first.fuel_mg) + container_mg}); // see fuel_bearer
+    return shares;
+}
+
+/// What lies in a member's own container stays there, unless that breaks a limit that another
+/// sharing keeps better.
+SharedOut share_keeping_own(const Shares& shares) {
+    std::vector<SharedThing> kept = shares.things;
+    bool any = false;
+    for (std::size_t t = 0; t < shares.tied.size(); ++t)
+        if (shares.tied[t]->holder) {
+            kept[t].may_bear = {*shares.tied[t]->holder};
+            any = true;
+        }
+    const SharedOut with_owners = share_out(shares.bearers, kept, shares.pool_mg);
+    if (!any || with_owners.heaviest_ratio <= 1.0)
+        return with_owners;
+    SharedOut freely = share_out(shares.bearers, shares.things, shares.pool_mg);
+    return freely.heaviest_ratio < with_owners.heaviest_ratio - 1e-9 ? freely : with_owners;
 }
 
 } // namespace
@@ -53,10 +118,6 @@ std::optional<std::size_t> bound_to(const Trip& trip, const KitItem& item) {
     return member_named(trip, holder);
 }
 
-std::int64_t item_mg(const KitItem& item) {
-    return kg_to_mg(item.mass_kg) * item.count;
-}
-
 bool packed_ashore(const Trip& trip, const std::vector<bool>& brought, std::size_t item) {
     return brought[item] && trip.kit[item].ashore == ItemUse::packed;
 }
@@ -65,66 +126,75 @@ std::size_t fuel_bearer(const Loads& loads) {
     return loads.shared.bearer.back();
 }
 
-TiedItems tied_items(const Trip& trip, const std::vector<bool>& brought, std::size_t item) {
-    const KitItem& spec = trip.kit[item];
-    TiedItems whole{spec.piece.empty() ? spec.name : spec.piece, 0};
+std::vector<TiedItems> tie_items(const Trip& trip, const std::vector<bool>& brought) {
+    std::vector<TiedItems> all;
+    const auto container = [&](const std::string& name) {
+        return std::find_if(all.begin(), all.end(), [&](const TiedItems& tied) {
+            return tied.name == name && trip.kit[tied.items.front()].piece == name;
+        });
+    };
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
-        const bool together =
-            k == item || (!spec.piece.empty() && trip.kit[k].piece == spec.piece &&
-                          bound_to(trip, trip.kit[k]) == bound_to(trip, spec));
-        if (together && packed_ashore(trip, brought, k))
-            whole.mass_mg += item_mg(trip.kit[k]);
+        if (!brought[k])
+            continue;
+        const KitItem& item = trip.kit[k];
+        const auto same = item.piece.empty() ? all.end() : container(item.piece);
+        TiedItems& tied = same != all.end() ? *same : all.emplace_back();
+        tied.name = item.piece.empty() ? item.name : item.piece;
+        tied.items.push_back(k);
+        if (packed_ashore(trip, brought, k))
+            tied.mass_mg += item_mg(item);
     }
-    return whole;
+    if (const std::string& name = trip.food.piece; !name.empty()) {
+        const auto same = container(name);
+        TiedItems& tied = same != all.end() ? *same : all.emplace_back();
+        tied.name = name;
+        tied.holds_food = true;
+    }
+    for (TiedItems& tied : all)
+        find_holder(tied, trip);
+    return all;
 }
 
 void share_things(const LoadInputs& inputs, Loads& loads) {
     if (inputs.shared) {
         loads.shared = inputs.shared->shared;
+        loads.tied = inputs.shared->tied;
         loads.item_bearer = inputs.shared->item_bearer;
+        loads.item_user = inputs.shared->item_user;
         loads.craft_bearer = inputs.shared->craft_bearer;
         loads.stage_share = inputs.shared->stage_share;
         return;
     }
     const Trip& trip = inputs.trip;
-    std::vector<Bearer> bearers;
-    for (const AssumedMember& member : inputs.assumed.members)
-        bearers.push_back({.own_mg = inputs.water.fill_l.front() * mg_per_kg,
-                           .limit_mg = member.walk_limit_kg * mg_per_kg});
+    loads.tied = tie_items(trip, inputs.brought);
+    Shares shares = shares_of(inputs, loads.tied);
+    loads.shared = share_keeping_own(shares);
     loads.item_bearer.assign(trip.kit.size(), 0);
-    for (std::size_t k = 0; k < trip.kit.size(); ++k) {
-        const KitItem& item = trip.kit[k];
-        const std::optional<std::size_t> bound = bound_to(trip, item);
-        if (!bound)
-            continue;
-        loads.item_bearer[k] = *bound;
-        if (packed_ashore(trip, inputs.brought, k))
-            bearers[loads.item_bearer[k]].own_mg += static_cast<double>(item_mg(item));
+    std::optional<std::size_t> food_bearer;
+    std::size_t thing = 0;
+    for (const TiedItems& tied : loads.tied) {
+        const std::size_t bearer =
+            tied.holder && !tied.may_wander ? *tied.holder : loads.shared.bearer[thing++];
+        for (const std::size_t k : tied.items)
+            loads.item_bearer[k] = bearer;
+        if (tied.holds_food)
+            food_bearer = bearer;
     }
-    const std::vector<Bundle> bundles = bundles_of(trip, inputs.brought);
-    std::vector<SharedThing> things;
-    things.reserve(bundles.size() + inputs.assumed.craft.size() + 1);
-    for (const Bundle& bundle : bundles)
-        things.push_back(bundle.thing);
-    for (const AssumedCraft& craft : inputs.assumed.craft)
-        things.push_back({craft.mass_kg * mg_per_kg, craft.crew});
-    const SupplyStage& first = inputs.provisions.stages.front();
-    const double container_mg = first.containers * inputs.assumed.fuel.container_kg * mg_per_kg;
-    things.push_back({static_cast<double>(first.fuel_mg) + container_mg}); // last: see fuel_bearer
-    const double packaging = 1.0 + inputs.assumed.food.packaging;
-    const auto pool_mg = [&](const SupplyStage& stage) {
-        return static_cast<double>(stage.food_mg + stage.reserve_mg) * packaging;
-    };
-    loads.shared = share_out(bearers, things, pool_mg(first));
-    for (std::size_t t = 0; t < bundles.size(); ++t)
-        for (const std::size_t k : bundles[t].items)
-            loads.item_bearer[k] = loads.shared.bearer[t];
+    loads.item_user = loads.item_bearer;
+    for (std::size_t k = 0; k < trip.kit.size(); ++k)
+        loads.item_user[k] = bound_to(trip, trip.kit[k]).value_or(loads.item_bearer[k]);
     for (std::size_t c = 0; c < inputs.assumed.craft.size(); ++c)
-        loads.craft_bearer.push_back(loads.shared.bearer[bundles.size() + c]);
-    for (std::size_t t = 0; t < things.size(); ++t)
-        bearers[loads.shared.bearer[t]].own_mg += things[t].mass_mg;
-    for (const SupplyStage& stage : inputs.provisions.stages)
-        loads.stage_share.push_back(level_out(bearers, pool_mg(stage)));
+        loads.craft_bearer.push_back(loads.shared.bearer[thing++]);
+    for (std::size_t t = 0; t < shares.things.size(); ++t)
+        shares.bearers[loads.shared.bearer[t]].own_mg += shares.things[t].mass_mg;
+    for (const SupplyStage& stage : inputs.provisions.stages) {
+        if (food_bearer) {
+            loads.stage_share.emplace_back(inputs.assumed.members.size(), 0.0);
+            loads.stage_share.back()[*food_bearer] = 1.0;
+        } else {
+            loads.stage_share.push_back(level_out(shares.bearers, stage_food_mg(inputs, stage)));
+        }
+    }
 }
 
 } // namespace tumpline::planner

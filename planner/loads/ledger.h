@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <string>
@@ -9,6 +10,8 @@ namespace tumpline::planner {
 
 /// Part of a load.
 enum class Part { kit, craft, food, fuel, water, waste };
+
+using PartMasses = std::array<std::int64_t, 6>; ///< by Part
 
 /// Where mass can be. `on_back`, `worn`, `in_use` and `ashore_of_trip` hold things; the others take
 /// what leaves the party, or give what comes to it.

@@ -3,6 +3,7 @@
 #include "planner/loads/assignment.h"
 #include "planner/loads/booking.h"
 #include "planner/loads/consumables.h"
+#include "planner/loads/kit_masses.h"
 #include "planner/loads/portage.h"
 #include "planner/loads/portage_pieces.h"
 #include "planner/quantities/milligrams.h"
@@ -32,8 +33,7 @@ class LoadSimulation {
     explicit LoadSimulation(const LoadInputs& in)
         : in_(in), members_(in.assumed.members.size()), booking_(members_, in.record),
           afloat_(afloat_before(in.stretches, in.boats)), wet_(in.assumed.craft.size(), false),
-          item_wet_(in.trip.kit.size(), false), ashore_off_mg_(members_, 0),
-          stores_(in, loads_, booking_) {}
+          item_wet_(in.trip.kit.size(), false), stores_(in, loads_, booking_) {}
 
     Loads run();
 
@@ -54,20 +54,26 @@ class LoadSimulation {
 
     /// With the water that clings to it.
     [[nodiscard]] std::int64_t mass_mg(std::size_t item) const {
-        return item_mg(in_.trip.kit[item]) +
-               (item_wet_[item] ? kg_to_mg(in_.assumed.item_wet_kg[item]) : 0);
+        return item_mg(in_.trip, in_.assumed, item, wetness(item_wet_[item]));
     }
 
-    [[nodiscard]] Account item_account(std::size_t item) const {
+    /// Where a thing is on foot or afloat: in the pack it is with whoever bears its piece.
+    struct Holding {
+        std::size_t member;
+        Account account;
+    };
+
+    [[nodiscard]] Holding held(std::size_t item, bool afloat) const {
         const KitItem& thing = in_.trip.kit[item];
-        return account_of(afloat_now_ ? thing.afloat : thing.ashore);
+        const ItemUse use = afloat ? thing.afloat : thing.ashore;
+        return {use == ItemUse::packed ? loads_.item_bearer[item] : loads_.item_user[item],
+                account_of(use)};
     }
 
     void wet_item(std::size_t item, bool wet);
 
     [[nodiscard]] std::int64_t craft_mg(std::size_t craft) const {
-        return kg_to_mg(in_.assumed.craft[craft].mass_kg) +
-               (wet_[craft] ? kg_to_mg(in_.assumed.craft[craft].wet_kg) : 0);
+        return planner::craft_mg(in_.assumed.craft[craft], wetness(wet_[craft]));
     }
 
     const LoadInputs& in_;
@@ -76,7 +82,6 @@ class LoadSimulation {
     std::vector<bool> afloat_;   ///< per boundary, as the changes of the timeline have it
     std::vector<bool> wet_;      ///< per craft
     std::vector<bool> item_wet_; ///< per kit item
-    std::vector<std::int64_t> ashore_off_mg_; ///< worn or in hand ashore: not in the pack
     bool afloat_now_ = false;
     Loads loads_;
     Consumables stores_;
@@ -97,11 +102,9 @@ void LoadSimulation::start() {
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
         if (!in_.brought[k])
             continue;
-        const Account to = account_of(in_.trip.kit[k].ashore);
-        booking_.book({loads_.item_bearer[k], Part::kit, mass_mg(k), Account::outside, to, k},
+        const Holding to = held(k, false);
+        booking_.book({to.member, Part::kit, mass_mg(k), Account::outside, to.account, k},
                       "packed at home");
-        if (to != Account::pack)
-            ashore_off_mg_[loads_.item_bearer[k]] += mass_mg(k);
     }
     for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c)
         booking_.book(
@@ -119,17 +122,15 @@ void LoadSimulation::change_state(bool afloat) {
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
         if (!in_.brought[k])
             continue;
-        const KitItem& item = in_.trip.kit[k];
-        const Account ashore = account_of(item.ashore);
-        const Account on_water = account_of(item.afloat);
-        if (ashore != on_water)
-            booking_.book({loads_.item_bearer[k],
-                           Part::kit,
-                           mass_mg(k),
-                           afloat ? ashore : on_water,
-                           afloat ? on_water : ashore,
-                           k},
+        const Holding from = held(k, !afloat);
+        const Holding to = held(k, afloat);
+        if (from.member != to.member) { // out of another's pack
+            booking_.book({from.member, Part::kit, mass_mg(k), from.account, Account::outside, k},
                           why);
+            booking_.book({to.member, Part::kit, mass_mg(k), Account::outside, to.account, k}, why);
+        } else if (from.account != to.account) {
+            booking_.book({to.member, Part::kit, mass_mg(k), from.account, to.account, k}, why);
+        }
     }
     for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c)
         booking_.book({loads_.craft_bearer[c],
@@ -141,24 +142,20 @@ void LoadSimulation::change_state(bool afloat) {
                       why);
 }
 
-/// Water comes to a thing, or has dried off it, wherever it is. What is worn or in hand ashore
-/// stays outside the pack with its water.
+/// Water comes to a thing, or has dried off it, wherever it is.
 void LoadSimulation::wet_item(std::size_t item, bool wet) {
-    const std::int64_t water_mg = kg_to_mg(in_.assumed.item_wet_kg[item]);
+    const std::int64_t water_mg = item_water_mg(in_.assumed, item);
     if (!in_.brought[item] || water_mg == 0 || item_wet_[item] == wet)
         return;
     item_wet_[item] = wet;
-    const std::size_t bearer = loads_.item_bearer[item];
-    const Account place = item_account(item);
-    booking_.book({bearer,
+    const Holding now = held(item, afloat_now_);
+    booking_.book({now.member,
                    Part::kit,
                    water_mg,
-                   wet ? Account::outside : place,
-                   wet ? place : Account::dried,
+                   wet ? Account::outside : now.account,
+                   wet ? now.account : Account::dried,
                    item},
                   wet ? "wet from the water" : "dried over night");
-    if (in_.trip.kit[item].ashore != ItemUse::packed)
-        ashore_off_mg_[bearer] += wet ? water_mg : -water_mg;
 }
 
 void LoadSimulation::get_wet() {
@@ -170,7 +167,7 @@ void LoadSimulation::get_wet() {
         wet_[c] = true;
         booking_.book({loads_.craft_bearer[c],
                        Part::craft,
-                       kg_to_mg(in_.assumed.craft[c].wet_kg),
+                       craft_water_mg(in_.assumed.craft[c]),
                        Account::outside,
                        afloat_now_ ? Account::in_use : Account::pack,
                        c},
@@ -190,7 +187,7 @@ void LoadSimulation::dry() {
         wet_[c] = false;
         booking_.book({loads_.craft_bearer[c],
                        Part::craft,
-                       kg_to_mg(in_.assumed.craft[c].wet_kg),
+                       craft_water_mg(in_.assumed.craft[c]),
                        afloat_now_ ? Account::in_use : Account::pack,
                        Account::dried,
                        c},
@@ -198,10 +195,21 @@ void LoadSimulation::dry() {
     }
 }
 
+/// The pack as it is on foot, boats rolled up, whatever the things are doing now.
 double LoadSimulation::packed_ashore_kg(std::size_t member) const {
-    return mg_to_kg(booking_.held_mg(member, Account::pack) +
-                    booking_.held_mg(member, Account::worn) +
-                    booking_.held_mg(member, Account::in_use) - ashore_off_mg_[member]);
+    std::int64_t sum_mg = booking_.held_mg(member, Account::pack) +
+                          booking_.held_mg(member, Account::in_use, Part::craft);
+    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
+        if (!in_.brought[k])
+            continue;
+        const Holding now = held(k, afloat_now_);
+        const Holding ashore = held(k, false);
+        if (now.member == member && now.account == Account::pack)
+            sum_mg -= mass_mg(k);
+        if (ashore.member == member && ashore.account == Account::pack)
+            sum_mg += mass_mg(k);
+    }
+    return mg_to_kg(sum_mg);
 }
 
 void LoadSimulation::morning(std::size_t d) {
@@ -246,13 +254,8 @@ void LoadSimulation::plan_carry(std::size_t i) {
     const bool all_roll = std::all_of(in_.assumed.craft.begin(),
                                       in_.assumed.craft.end(),
                                       [](const AssumedCraft& craft) { return craft.rolls_up; });
-    const PieceSource source{in_.trip,
-                             in_.assumed,
-                             in_.brought,
-                             loads_.item_bearer,
-                             loads_.craft_bearer,
-                             wet_,
-                             item_wet_};
+    const PieceSource source{
+        in_.trip, in_.assumed, in_.brought, loads_, wet_, item_wet_, after_water};
     PortageInputs inputs{.leg = in_.route.legs[stretch.leg].spec,
                          .stretch = stretch,
                          .index = i,
@@ -271,7 +274,7 @@ void LoadSimulation::plan_carry(std::size_t i) {
                          .every_way = in_.record,
                          .pinned = in_.pins.empty() ? std::nullopt : in_.pins[i]};
     inputs.rolled_worn_kg = worn_with(source, BoatState::rolled);
-    inputs.whole_worn_kg = worn_with(source, after_water ? BoatState::whole : BoatState::rolled);
+    inputs.whole_worn_kg = worn_with(source, BoatState::whole);
     loads_.portages[i] = plan_portage(inputs);
 }
 
@@ -300,8 +303,9 @@ void LoadSimulation::note_start(std::size_t i) {
                     continue;
                 heaviest_mg = load.mass_mg;
                 parts = {};
-                for (const std::size_t p : load.pieces)
-                    parts[static_cast<std::size_t>(plan.pieces[p].part)] += plan.pieces[p].mass_mg;
+                for (const std::size_t piece : load.pieces)
+                    for (std::size_t p = 0; p < parts.size(); ++p)
+                        parts[p] += plan.pieces[piece].parts[p];
             }
             noted.start_kg[m] = mg_to_kg(heaviest_mg);
             noted.max_parts[m] = parts;

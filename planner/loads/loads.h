@@ -18,8 +18,6 @@
 /// What is known of who bears what, as data: filled by the files beside this one.
 namespace tumpline::planner {
 
-using PartMasses = std::array<std::int64_t, 6>; ///< by Part
-
 /// What members bear on one stretch, party order. On foot: on the back (portage: the heaviest
 /// carry). Afloat: their goods in the craft.
 struct StretchLoads {
@@ -59,12 +57,27 @@ struct PortagePlan {
     std::optional<double> break_even_m;
 };
 
+/// Things that go on one back together: all of an item, or whatever is of the same piece ("in"),
+/// whoever owns it.
+struct TiedItems {
+    std::string name;
+    std::int64_t mass_mg = 0;          ///< of what is in a pack ashore, without food
+    std::vector<std::size_t> items;    ///< of the kit, those that come
+    bool holds_food = false;           ///< the food's "in" names it
+    std::optional<std::size_t> holder; ///< who bears it; empty: anyone
+    /// The party's things lie among those of the holder: where a limit forces it another bears
+    /// them.
+    bool may_wander = false;
+};
+
 /// Where things stand when a stretch begins, for the bags and lists.
 struct Loads {
     std::vector<StretchLoads> stretches;
     std::vector<std::optional<PortagePlan>> portages; ///< per stretch
     SharedOut shared;                                 ///< of stage 0
-    std::vector<std::size_t> item_bearer;             ///< per kit item
+    std::vector<TiedItems> tied;                      ///< everything that comes
+    std::vector<std::size_t> item_bearer;             ///< per kit item: in whose pack it is
+    std::vector<std::size_t> item_user;               ///< per kit item: who wears or uses it
     std::vector<std::size_t> craft_bearer;
     std::vector<std::vector<double>> stage_share;  ///< per stage, per member
     std::vector<std::vector<double>> day_start_kg; ///< per day, per member, as packed ashore

@@ -198,7 +198,7 @@ class Exchanges {
   public:
     Exchanges(std::vector<Bearer> bearers, const std::vector<SharedThing>& things)
         : loads_(std::move(bearers)), things_(things), on_(loads_.size()), by_mass_(loads_.size()),
-          put_at_(things.size(), 0) {}
+          put_at_(things.size(), 0), bearer_(things.size(), 0) {}
 
     void share_greedily() {
         std::vector<std::size_t> order(things_.size());
@@ -223,7 +223,7 @@ class Exchanges {
         for (std::size_t k = 0; k < on_[worst].size(); ++k) {
             const std::size_t out = on_[worst][k];
             for (std::size_t b = 0; b < loads_.size(); ++b) {
-                if (b == worst)
+                if (b == worst || !may_bear(out, b))
                     continue;
                 if (has_room(loads_[b], things_[out]) && ratio(b, things_[out].mass_mg) < below) {
                     take(out, worst);
@@ -249,6 +249,11 @@ class Exchanges {
         return (loads_[b].own_mg + more_mg) / loads_[b].limit_mg;
     }
 
+    [[nodiscard]] bool may_bear(std::size_t thing, std::size_t b) const {
+        const std::vector<std::size_t>& may = things_[thing].may_bear;
+        return may.empty() || std::find(may.begin(), may.end(), b) != may.end();
+    }
+
     [[nodiscard]] std::size_t heaviest() const {
         std::size_t worst = 0;
         for (std::size_t b = 1; b < loads_.size(); ++b)
@@ -272,7 +277,7 @@ class Exchanges {
             const std::size_t in = *--lighter;
             if (ratio(b, mass_mg - things_[in].mass_mg) >= below)
                 break; // one still lighter would leave more
-            if (things_[in].takes == things_[out].takes &&
+            if (things_[in].takes == things_[out].takes && may_bear(in, bearer_[out]) &&
                 (!first || put_at_[in] < put_at_[*first]))
                 first = in;
         }
@@ -282,6 +287,7 @@ class Exchanges {
     void put(std::size_t thing, std::size_t b) {
         on_[b].push_back(thing);
         put_at_[thing] = ++puts_;
+        bearer_[thing] = b;
         std::vector<std::size_t>& sorted = by_mass_[b];
         sorted.insert(std::upper_bound(sorted.begin(),
                                        sorted.end(),
@@ -306,6 +312,7 @@ class Exchanges {
     std::vector<std::vector<std::size_t>> on_;      ///< per bearer, as they were put
     std::vector<std::vector<std::size_t>> by_mass_; ///< the same, lightest first
     std::vector<long> put_at_;                      ///< per thing: how many were put before it
+    std::vector<std::size_t> bearer_;               ///< per thing
     long puts_ = 0;
 };
 

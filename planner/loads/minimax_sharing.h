@@ -55,7 +55,7 @@ struct ShareBudget {
 /// The things of each bearer, shared out without proof but quickly: those that take room first,
 /// then the heaviest first, each to the bearer whom it leaves the lightest; then moves out of the
 /// heaviest load and exchanges with it while they help. What no room is left for goes to the
-/// heaviest. `may_bear` is not asked for.
+/// heaviest.
 [[nodiscard]] std::vector<std::vector<std::size_t>>
 share_by_exchanges(const std::vector<Bearer>& bearers, const std::vector<SharedThing>& things);
 

@@ -1,6 +1,7 @@
 #include "planner/loads/portage.h"
 
 #include "planner/journey/pace.h"
+#include "planner/loads/limits.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>
@@ -29,6 +30,12 @@ std::vector<double> portage_limits(const Assumed& assumed) {
     for (const AssumedMember& member : assumed.members)
         limits.push_back(member.portage_limit_kg);
     return limits;
+}
+
+bool within_limits(const CarryPlan& relay, const std::vector<double>& limits_kg) {
+    return std::none_of(relay.loads.begin(), relay.loads.end(), [&](const PortageLoad& load) {
+        return over_limit(mg_to_kg(load.mass_mg), load_limit_kg(load, limits_kg));
+    });
 }
 
 /// Everyone carries their own, nothing is packed anew.
@@ -123,8 +130,7 @@ std::vector<Candidate> candidates(const PortageInputs& inputs) {
             candidate.moving_s =
                 *std::max_element(candidate.member_s.begin(), candidate.member_s.end());
             candidate.change_s = rolled ? inputs.rolled_change_s : inputs.whole_change_s;
-            constexpr double a_gram = 1e-5; // limits are met up to rounding
-            candidate.within = candidate.relay.heaviest_ratio <= 1.0 + a_gram;
+            candidate.within = within_limits(candidate.relay, limits_kg);
             all.push_back(std::move(candidate));
             if (!all_ways && all.back().within)
                 break; // those with more lengths would not be taken

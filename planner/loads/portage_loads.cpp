@@ -1,5 +1,6 @@
 #include "planner/loads/portage_loads.h"
 
+#include "planner/loads/limits.h"
 #include "planner/loads/minimax_sharing.h"
 #include "planner/quantities/milligrams.h"
 
@@ -31,6 +32,116 @@ std::vector<PortageLoad> empty_loads(const std::vector<double>& limits_kg, doubl
     return loads;
 }
 
+/// Whether own things keep to loads that their owner alone carries.
+enum class OwnThings { stay, wander };
+
+bool is_home(const PortageLoad& load, const Piece& piece) {
+    return !piece.whose || (load.bearer == *piece.whose && load.relay == *piece.whose);
+}
+
+/// The loads of a portage while pieces are put into them.
+class Filling {
+  public:
+    Filling(const std::vector<Piece>& pieces,
+            const std::vector<double>& limits_kg,
+            std::vector<PortageLoad> empty)
+        : pieces_(pieces), loads_(std::move(empty)) {
+        for (const PortageLoad& load : loads_)
+            limits_kg_.push_back(load_limit_kg(load, limits_kg));
+    }
+
+    void fill(OwnThings own) {
+        std::vector<Bearer> bearers;
+        bearers.reserve(loads_.size());
+        for (const double limit_kg : limits_kg_) // nobody carries two boats at a time
+            bearers.push_back({.own_mg = 0.0, .limit_mg = limit_kg * mg_per_kg, .room = 1.0});
+        std::vector<SharedThing> things;
+        things.reserve(pieces_.size());
+        for (const Piece& piece : pieces_)
+            things.push_back({.mass_mg = static_cast<double>(piece.mass_mg),
+                              .may_bear = loads_for(piece, own),
+                              .takes = piece.boat ? 1.0 : 0.0});
+        std::vector<std::vector<std::size_t>> shares = share_by_exchanges(bearers, things);
+        for (std::size_t l = 0; l < shares.size(); ++l) {
+            loads_[l].pieces = std::move(shares[l]);
+            loads_[l].mass_mg = 0;
+            for (const std::size_t piece : loads_[l].pieces)
+                loads_[l].mass_mg += pieces_[piece].mass_mg;
+        }
+    }
+
+    [[nodiscard]] double ratio(std::size_t load, std::int64_t more_mg = 0) const {
+        return mg_to_kg(loads_[load].mass_mg + more_mg) / limits_kg_[load];
+    }
+
+    [[nodiscard]] std::size_t heaviest() const {
+        std::size_t worst = 0;
+        for (std::size_t l = 1; l < loads_.size(); ++l)
+            if (ratio(l) > ratio(worst))
+                worst = l;
+        return worst;
+    }
+
+    [[nodiscard]] bool keeps_limits() const {
+        for (std::size_t l = 0; l < loads_.size(); ++l)
+            if (over_limit(mg_to_kg(loads_[l].mass_mg), limits_kg_[l]))
+                return false;
+        return true;
+    }
+
+    /// Own things go back to their owners, the heaviest first, as far as no load becomes heavier
+    /// beside its limit than the heaviest is, or where all limits are kept, than the limit.
+    void bring_home() {
+        const double heaviest_ratio = ratio(heaviest());
+        const double most = keeps_limits() ? std::max(1.0, heaviest_ratio) : heaviest_ratio;
+        std::vector<std::size_t> order(pieces_.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return pieces_[a].mass_mg > pieces_[b].mass_mg;
+        });
+        for (const std::size_t piece : order) {
+            PortageLoad& from = load_with(piece);
+            if (is_home(from, pieces_[piece]))
+                continue;
+            for (const std::size_t home : loads_for(pieces_[piece], OwnThings::stay))
+                if (ratio(home, pieces_[piece].mass_mg) <= most) {
+                    move(piece, from, loads_[home]);
+                    break;
+                }
+        }
+    }
+
+    [[nodiscard]] std::vector<PortageLoad> take() { return std::move(loads_); }
+
+  private:
+    /// Those that may hold a piece; empty: any.
+    [[nodiscard]] std::vector<std::size_t> loads_for(const Piece& piece, OwnThings own) const {
+        std::vector<std::size_t> homes;
+        if (own == OwnThings::stay && piece.whose)
+            for (std::size_t l = 0; l < loads_.size(); ++l)
+                if (is_home(loads_[l], piece))
+                    homes.push_back(l);
+        return homes;
+    }
+
+    PortageLoad& load_with(std::size_t piece) {
+        return *std::find_if(loads_.begin(), loads_.end(), [&](const PortageLoad& load) {
+            return std::find(load.pieces.begin(), load.pieces.end(), piece) != load.pieces.end();
+        });
+    }
+
+    void move(std::size_t piece, PortageLoad& from, PortageLoad& to) {
+        from.pieces.erase(std::find(from.pieces.begin(), from.pieces.end(), piece));
+        from.mass_mg -= pieces_[piece].mass_mg;
+        to.pieces.push_back(piece);
+        to.mass_mg += pieces_[piece].mass_mg;
+    }
+
+    const std::vector<Piece>& pieces_;
+    std::vector<PortageLoad> loads_;
+    std::vector<double> limits_kg_; ///< per load
+};
+
 } // namespace
 
 bool offers_carries(double carries, std::size_t members) {
@@ -41,37 +152,32 @@ double lengths_of(double carries) {
     return 2.0 * carries - 1.0;
 }
 
+double load_limit_kg(const PortageLoad& load, const std::vector<double>& limits_kg) {
+    return std::min(limits_kg[load.bearer], limits_kg[load.relay]);
+}
+
 CarryPlan
 make_loads(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg, double carries) {
-    CarryPlan relay{};
-    relay.carries = carries;
-    relay.loads = empty_loads(limits_kg, carries);
-    std::vector<Bearer> bearers;
-    bearers.reserve(relay.loads.size());
-    for (const PortageLoad& load : relay.loads) // nobody carries two boats at a time
-        bearers.push_back(
-            {.own_mg = 0.0,
-             .limit_mg = std::min(limits_kg[load.bearer], limits_kg[load.relay]) * mg_per_kg,
-             .room = 1.0});
-    std::vector<SharedThing> things;
-    things.reserve(pieces.size());
-    for (const Piece& piece : pieces)
-        things.push_back({.mass_mg = static_cast<double>(piece.mass_mg),
-                          .may_bear = {},
-                          .takes = piece.boat ? 1.0 : 0.0});
-    std::vector<std::vector<std::size_t>> shares = share_by_exchanges(bearers, things);
-    for (std::size_t l = 0; l < shares.size(); ++l) {
-        PortageLoad& load = relay.loads[l];
-        load.pieces = std::move(shares[l]);
-        for (const std::size_t piece : load.pieces)
-            load.mass_mg += pieces[piece].mass_mg;
-        const double ratio = static_cast<double>(load.mass_mg) / bearers[l].limit_mg;
-        if (ratio > relay.heaviest_ratio) {
-            relay.heaviest_ratio = ratio;
-            relay.heaviest = l;
-        }
-    }
-    return relay;
+    const auto plan_of = [&](Filling&& filling) {
+        CarryPlan relay{};
+        relay.carries = carries;
+        relay.heaviest = filling.heaviest();
+        relay.heaviest_ratio = filling.ratio(relay.heaviest);
+        relay.loads = filling.take();
+        return relay;
+    };
+    const Filling empty(pieces, limits_kg, empty_loads(limits_kg, carries));
+    Filling own = empty;
+    own.fill(OwnThings::stay);
+    if (own.keeps_limits())
+        return plan_of(std::move(own));
+    Filling freely = empty;
+    freely.fill(OwnThings::wander);
+    if (!freely.keeps_limits() &&
+        freely.ratio(freely.heaviest()) >= own.ratio(own.heaviest()) - 1e-9)
+        return plan_of(std::move(own));
+    freely.bring_home();
+    return plan_of(std::move(freely));
 }
 
 } // namespace tumpline::planner

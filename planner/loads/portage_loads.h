@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,10 +13,24 @@ namespace tumpline::planner {
 /// Something carried over a portage in one piece.
 struct Piece {
     std::string name;
-    std::size_t owner; ///< whose account in the ledger it stands in
-    Part part;
-    std::int64_t mass_mg;
-    bool boat; ///< a craft with what is lashed to it: one person carries it, nobody else helps
+    std::size_t owner;       ///< in whose pack it is where nothing is packed anew
+    PartMasses parts{};      ///< what it is made of
+    std::int64_t mass_mg{0}; ///< all of them
+    bool boat{false}; ///< a craft with what is lashed to it: one person carries it, nobody helps
+    std::optional<std::size_t> whose{}; ///< whose own thing it is; empty: the party's
+    std::vector<std::string> lashed{};  ///< to a boat: names of things
+
+    void add(Part part, std::int64_t more_mg) {
+        parts[static_cast<std::size_t>(part)] += more_mg;
+        mass_mg += more_mg;
+    }
+
+    [[nodiscard]] bool holds(Part part) const { return parts[static_cast<std::size_t>(part)] > 0; }
+
+    /// Fuel, water and waste go into as many packs as one likes.
+    [[nodiscard]] bool divisible() const {
+        return !holds(Part::kit) && !holds(Part::craft) && !holds(Part::food);
+    }
 };
 
 /// One load: what one person carries at a time.
@@ -25,6 +40,9 @@ struct PortageLoad {
     std::size_t bearer;
     std::size_t relay; ///< who takes it over at half way; the bearer if nobody does
 };
+
+/// The lower limit of whoever carries a load.
+[[nodiscard]] double load_limit_kg(const PortageLoad& load, const std::vector<double>& limits_kg);
 
 /// A way of taking all pieces over.
 struct CarryPlan {
@@ -43,7 +61,8 @@ struct CarryPlan {
 
 /// Makes K = carries x N loads of the pieces so that the heaviest load over its bearer's limit is
 /// as small as a deterministic search finds: heaviest piece first into the lightest relative load,
-/// then moves and exchanges while they help.
+/// then moves and exchanges while they help. Own things are in a load that their owner alone
+/// carries, unless a limit is kept, or broken by less, where another takes them.
 [[nodiscard]] CarryPlan
 make_loads(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg, double carries);
 

@@ -1,11 +1,13 @@
 #include "planner/loads/portage_pieces.h"
 
+#include "planner/loads/kit_masses.h"
 #include "planner/quantities/milligrams.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
+#include <string>
+#include <utility>
 
 namespace tumpline::planner {
 
@@ -13,18 +15,23 @@ namespace {
 
 constexpr std::int64_t food_bag_mg = 2'000'000;
 
-ItemUse use_of(const KitItem& item, BoatState boats) {
-    return boats == BoatState::whole ? item.afloat : item.ashore;
-}
-
-/// With the water that clings to it.
-std::int64_t item_mg(const PieceSource& source, std::size_t item) {
+/// Where nobody came by water people are as they are on foot, also under a whole boat.
+ItemUse use_of(const PieceSource& source, std::size_t item, BoatState boats) {
     const KitItem& thing = source.trip.kit[item];
-    return kg_to_mg(thing.mass_kg) * thing.count +
-           (source.item_wet[item] ? kg_to_mg(source.assumed.item_wet_kg[item]) : 0);
+    return boats == BoatState::whole && source.after_water ? thing.afloat : thing.ashore;
 }
 
-/// The craft that an item in use is lashed to: the owner's, else the first.
+std::int64_t item_mg(const PieceSource& source, std::size_t item) {
+    return item_mg(source.trip, source.assumed, item, wetness(source.item_wet[item]));
+}
+
+/// Used in a boat that is carried whole, and lashed to it.
+bool is_lashed(const PieceSource& source, std::size_t item, BoatState boats) {
+    return boats == BoatState::whole && source.after_water && !source.assumed.craft.empty() &&
+           use_of(source, item, boats) == ItemUse::used;
+}
+
+/// The craft that an item in use is lashed to: that of whoever uses it, else the first.
 std::size_t craft_of(const Assumed& assumed, std::size_t member) {
     for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
         const std::vector<std::size_t>& crew = assumed.craft[c].crew;
@@ -34,37 +41,70 @@ std::size_t craft_of(const Assumed& assumed, std::size_t member) {
     return 0;
 }
 
-/// Adds to the piece of that name and owner, or makes it.
 void add(std::vector<Piece>& pieces, Piece piece) {
-    if (piece.mass_mg <= 0)
-        return;
-    const auto same = std::find_if(pieces.begin(), pieces.end(), [&](const Piece& other) {
-        return other.name == piece.name && other.part == piece.part && other.owner == piece.owner;
-    });
-    if (same != pieces.end())
-        same->mass_mg += piece.mass_mg;
-    else
+    if (piece.mass_mg > 0)
         pieces.push_back(std::move(piece));
 }
 
-void add_food(std::vector<Piece>& pieces, const PieceSource& source, const Booking& booking) {
-    for (std::size_t m = 0; m < source.trip.party.size(); ++m) {
-        const std::int64_t mass_mg = booking.held_mg(m, Account::pack, Part::food);
-        if (!source.trip.food.piece.empty()) {
-            add(pieces, {source.trip.food.piece, m, Part::food, mass_mg, false});
+/// The food of everybody, whoever has it in the pack.
+std::int64_t all_food_mg(const PieceSource& source, const Booking& booking) {
+    std::int64_t sum_mg = 0;
+    for (std::size_t m = 0; m < source.trip.party.size(); ++m)
+        sum_mg += booking.held_mg(m, Account::pack, Part::food);
+    return sum_mg;
+}
+
+void add_kit(std::vector<Piece>& pieces,
+             const PieceSource& source,
+             const Booking& booking,
+             BoatState boats) {
+    for (const TiedItems& tied : source.loads.tied) {
+        Piece piece{.name = tied.name, .owner = 0};
+        for (const std::size_t k : tied.items) {
+            piece.owner = source.loads.item_bearer[k];
+            if (use_of(source, k, boats) == ItemUse::packed)
+                piece.add(Part::kit, item_mg(source, k));
+        }
+        if (tied.holds_food) {
+            const std::vector<double>& share = source.loads.stage_share.front();
+            piece.owner = static_cast<std::size_t>(std::max_element(share.begin(), share.end()) -
+                                                   share.begin());
+            piece.add(Part::food, all_food_mg(source, booking));
+        }
+        piece.whose = tied.holder;
+        add(pieces, std::move(piece));
+    }
+}
+
+void add_boats(std::vector<Piece>& pieces, const PieceSource& source, BoatState boats) {
+    const std::size_t first = pieces.size();
+    for (std::size_t c = 0; c < source.assumed.craft.size(); ++c) {
+        const AssumedCraft& craft = source.assumed.craft[c];
+        Piece boat{.name = source.trip.craft[c].name, .owner = source.loads.craft_bearer[c]};
+        boat.boat = boats == BoatState::whole || !craft.rolls_up;
+        boat.add(Part::craft, craft_mg(craft, wetness(source.wet[c])));
+        pieces.push_back(std::move(boat));
+    }
+    for (std::size_t k = 0; k < source.trip.kit.size(); ++k) {
+        if (!source.brought[k] || !is_lashed(source, k, boats))
             continue;
-        }
-        const std::int64_t bags = (mass_mg + food_bag_mg - 1) / food_bag_mg;
-        std::int64_t left_mg = mass_mg;
-        for (std::int64_t b = 0; b < bags; ++b) {
-            const std::int64_t bag_mg = left_mg / (bags - b);
-            pieces.push_back({bags == 1 ? std::string("food") : fmt::format("food bag {}", b + 1),
-                              m,
-                              Part::food,
-                              bag_mg,
-                              false});
-            left_mg -= bag_mg;
-        }
+        Piece& boat = pieces[first + craft_of(source.assumed, source.loads.item_user[k])];
+        boat.add(Part::kit, item_mg(source, k));
+        boat.lashed.push_back(source.trip.kit[k].name);
+    }
+}
+
+/// Of one member, in bags of at most 2 kg.
+void add_food(std::vector<Piece>& pieces, std::size_t member, std::int64_t mass_mg) {
+    const std::int64_t bags = (mass_mg + food_bag_mg - 1) / food_bag_mg;
+    std::int64_t left_mg = mass_mg;
+    for (std::int64_t b = 0; b < bags; ++b) {
+        const std::int64_t bag_mg = left_mg / (bags - b);
+        Piece bag{.name = bags == 1 ? std::string("food") : fmt::format("food bag {}", b + 1),
+                  .owner = member};
+        bag.add(Part::food, bag_mg);
+        pieces.push_back(std::move(bag));
+        left_mg -= bag_mg;
     }
 }
 
@@ -72,57 +112,28 @@ void add_food(std::vector<Piece>& pieces, const PieceSource& source, const Booki
 
 std::vector<Piece> pieces_of(const PieceSource& source, const Booking& booking, BoatState boats) {
     std::vector<Piece> pieces;
-    std::vector<std::int64_t> lashed_mg(source.assumed.craft.size(), 0);
-    for (std::size_t k = 0; k < source.trip.kit.size(); ++k) {
-        if (!source.brought[k])
-            continue;
-        const KitItem& item = source.trip.kit[k];
-        const std::size_t bearer = source.item_bearer[k];
-        const ItemUse use = use_of(item, boats);
-        if (use == ItemUse::packed)
-            add(pieces,
-                {item.piece.empty() ? item.name : item.piece,
-                 bearer,
-                 Part::kit,
-                 item_mg(source, k),
-                 false});
-        else if (use == ItemUse::used && boats == BoatState::whole && !lashed_mg.empty())
-            lashed_mg[craft_of(source.assumed, bearer)] += item_mg(source, k);
-    }
-    for (std::size_t c = 0; c < source.assumed.craft.size(); ++c) {
-        const AssumedCraft& craft = source.assumed.craft[c];
-        const std::int64_t mass_mg =
-            kg_to_mg(craft.mass_kg) + (source.wet[c] ? kg_to_mg(craft.wet_kg) : 0);
-        const bool whole = boats == BoatState::whole || !craft.rolls_up;
-        pieces.push_back(
-            {source.trip.craft[c].name, source.craft_bearer[c], Part::craft, mass_mg, whole});
-        add(pieces,
-            {fmt::format("lashed to {}", source.trip.craft[c].name),
-             source.craft_bearer[c],
-             Part::kit,
-             lashed_mg[c],
-             false});
-    }
-    add_food(pieces, source, booking);
-    for (std::size_t m = 0; m < source.trip.party.size(); ++m) {
-        add(pieces, {"fuel", m, Part::fuel, booking.held_mg(m, Account::pack, Part::fuel), false});
-        add(pieces,
-            {"water", m, Part::water, booking.held_mg(m, Account::pack, Part::water), false});
-        add(pieces,
-            {"waste", m, Part::waste, booking.held_mg(m, Account::pack, Part::waste), false});
-    }
+    add_kit(pieces, source, booking, boats);
+    add_boats(pieces, source, boats);
+    if (source.trip.food.piece.empty())
+        for (std::size_t m = 0; m < source.trip.party.size(); ++m)
+            add_food(pieces, m, booking.held_mg(m, Account::pack, Part::food));
+    for (std::size_t m = 0; m < source.trip.party.size(); ++m)
+        for (const auto& [name, part] : {std::pair{"fuel", Part::fuel},
+                                         std::pair{"water", Part::water},
+                                         std::pair{"waste", Part::waste}}) {
+            Piece piece{.name = name, .owner = m};
+            piece.add(part, booking.held_mg(m, Account::pack, part));
+            add(pieces, std::move(piece));
+        }
     return pieces;
 }
 
 std::vector<double> worn_with(const PieceSource& source, BoatState boats) {
     std::vector<double> worn_kg(source.trip.party.size(), 0.0);
-    for (std::size_t k = 0; k < source.trip.kit.size(); ++k) {
-        const KitItem& item = source.trip.kit[k];
-        const ItemUse use = use_of(item, boats);
-        const bool in_hand = use == ItemUse::used && boats != BoatState::whole;
-        if (source.brought[k] && (use == ItemUse::worn || in_hand))
-            worn_kg[source.item_bearer[k]] += mg_to_kg(item_mg(source, k));
-    }
+    for (std::size_t k = 0; k < source.trip.kit.size(); ++k)
+        if (source.brought[k] && use_of(source, k, boats) != ItemUse::packed &&
+            !is_lashed(source, k, boats))
+            worn_kg[source.loads.item_user[k]] += mg_to_kg(item_mg(source, k));
     return worn_kg;
 }
 

@@ -13,15 +13,16 @@ struct PieceSource {
     const Trip& trip;
     const Assumed& assumed;
     const std::vector<bool>& brought;
-    const std::vector<std::size_t>& item_bearer;
-    const std::vector<std::size_t>& craft_bearer;
+    const Loads& loads;                ///< who bears, wears and uses what
     const std::vector<bool>& wet;      ///< per craft
     const std::vector<bool>& item_wet; ///< per kit item
+    bool after_water; ///< boats carried whole are so with things as they are afloat
 };
 
 /// Everything to be carried over a portage, boats rolled into the packs or whole with what is used
-/// in them lashed on. Items with the same "in" are one piece; food without one comes in bags of at
-/// most 2 kg. What is worn is no piece. Masses add up to the balances held.
+/// in them lashed on. Whatever has the same "in" is one piece, whoever owns it, food included; food
+/// without one comes in bags of at most 2 kg. What is worn is no piece. Masses add up to the
+/// balances held.
 [[nodiscard]] std::vector<Piece>
 pieces_of(const PieceSource& source, const Booking& booking, BoatState boats);
 

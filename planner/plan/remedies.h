@@ -8,9 +8,6 @@
 /// What could be done where packs are heavier than their bearers' limits, each with its price.
 namespace tumpline::planner {
 
-/// Less over a limit is not told: it does not show beside figures of a tenth of a kilogram.
-inline constexpr double shown_over_kg = 0.05;
-
 /// A member's packs over the limit, on walks.
 struct Overloaded {
     std::string member;

@@ -1,5 +1,6 @@
 #include "planner/results/bag_trim.h"
 
+#include "planner/loads/kit_masses.h"
 #include "planner/loads/minimax_sharing.h"
 #include "planner/quantities/milligrams.h"
 
@@ -34,61 +35,123 @@ double least_apart_mg(const std::vector<BagItem>& items) {
     return static_cast<double>(std::max(2 * heaviest_mg - total_mg, odd_mg));
 }
 
+/// Kept out of the bags to drink from, by each; common practice, no source.
+constexpr double bottle_kg = 1.0;
+
 struct Packed {
     std::string what;
-    double mass_kg;
-    double volume_l;
-    bool at_hand;
+    double mass_kg = 0.0;
+    double volume_l = 0.0;
+    bool at_hand = false;
 };
 
-void add_to(std::vector<Packed>& things, Packed thing) {
-    if (thing.mass_kg <= 0.0)
-        return;
-    const auto same = std::find_if(things.begin(), things.end(), [&](const Packed& other) {
-        return other.what == thing.what && other.at_hand == thing.at_hand;
-    });
-    if (same == things.end()) {
-        things.push_back(std::move(thing));
-    } else {
-        same->mass_kg += thing.mass_kg;
-        same->volume_l += thing.volume_l;
+/// The goods of a craft as a stretch begins, piece by piece.
+class Goods {
+  public:
+    Goods(const Assembly& draft, std::size_t craft, std::size_t stretch)
+        : prepared_(draft.prepared), loads_(draft.settled.loads),
+          on_(draft.settled.loads.stretches[stretch]),
+          crew_(draft.prepared.assumed.craft[craft].crew) {
+        for (const TiedItems& tied : loads_.tied)
+            add_tied(tied);
+        for (const std::size_t m : crew_) {
+            const bool loose = prepared_.trip.food.piece.empty();
+            if (loose)
+                add_bags("food", {kg(m, Part::food), food_l_per_kg(), false});
+            add_bags("fuel", {kg(m, Part::fuel), 0.0, false});
+            add_water(kg(m, Part::water));
+            add_bags("waste", {kg(m, Part::waste), 0.0, false});
+        }
     }
-}
 
-/// A craft's goods in pieces; food and water of each crew member in bags of at most 2 kg.
-std::vector<Packed> goods_of(const Assembly& draft, std::size_t craft, std::size_t stretch) {
-    const Prepared& prepared = draft.prepared;
-    const Loads& loads = draft.settled.loads;
-    const std::vector<std::size_t>& crew = prepared.assumed.craft[craft].crew;
-    std::vector<Packed> things;
-    for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k) {
-        const KitItem& item = prepared.trip.kit[k];
-        const bool ours = std::find(crew.begin(), crew.end(), loads.item_bearer[k]) != crew.end();
-        if (!ours || !prepared.kit.brought[k] || item.afloat != ItemUse::packed)
-            continue;
-        const std::vector<std::size_t>& wet = loads.stretches[stretch].wet_items;
-        const bool is_wet = std::find(wet.begin(), wet.end(), k) != wet.end();
-        add_to(things,
-               {item.piece.empty() ? item.name : item.piece,
-                item.mass_kg * item.count + (is_wet ? prepared.assumed.item_wet_kg[k] : 0.0),
-                item.volume_l.value_or(0.0) * item.count,
-                item.at_hand});
-    }
-    const auto add_bags = [&](const char* what, double mass_kg, bool at_hand) {
-        constexpr double bag_kg = 2.0;
-        const int bags = static_cast<int>(std::ceil(mass_kg / bag_kg));
-        for (int b = 0; b < bags; ++b)
-            things.push_back({what, mass_kg / bags, 0.0, at_hand});
+    [[nodiscard]] std::vector<Packed> take() { return std::move(things_); }
+
+  private:
+    struct Bulk {
+        double mass_kg;
+        double l_per_kg;
+        bool at_hand;
     };
-    for (const std::size_t m : crew) {
-        const PartMasses& parts = loads.stretches[stretch].max_parts[m];
-        const auto kg = [&](Part part) { return mg_to_kg(parts[static_cast<std::size_t>(part)]); };
-        add_bags("food", kg(Part::food), false);
-        add_bags("fuel", kg(Part::fuel), false);
-        add_bags("water", kg(Part::water), true);
-        add_bags("waste", kg(Part::waste), false);
+
+    void add(Packed thing) {
+        if (thing.mass_kg > 0.0)
+            things_.push_back(std::move(thing));
     }
-    return things;
+
+    /// In bags of at most 2 kg.
+    void add_bags(const char* what, const Bulk& bulk) {
+        constexpr double bag_kg = 2.0;
+        const int bags = static_cast<int>(std::ceil(bulk.mass_kg / bag_kg));
+        for (int b = 0; b < bags; ++b)
+            add({what, bulk.mass_kg / bags, bulk.mass_kg / bags * bulk.l_per_kg, bulk.at_hand});
+    }
+
+    void add_water(double mass_kg) {
+        double at_hand_kg = 0.0;
+        switch (prepared_.assumed.water.stow) {
+        case WaterStow::bottle_at_hand:
+            at_hand_kg = std::min(bottle_kg, mass_kg);
+            break;
+        case WaterStow::at_hand:
+            at_hand_kg = mass_kg;
+            break;
+        case WaterStow::bags:
+            break;
+        }
+        add_bags("water", {at_hand_kg, 1.0, true});
+        add_bags("water", {mass_kg - at_hand_kg, 1.0, false});
+    }
+
+    /// A piece with all that is in it; what must be at hand is taken out.
+    void add_tied(const TiedItems& tied) {
+        Packed stowed{.what = tied.name};
+        Packed at_hand{.what = tied.name, .at_hand = true};
+        for (const std::size_t k : tied.items) {
+            const KitItem& item = prepared_.trip.kit[k];
+            if (!is_ours(loads_.item_bearer[k]) || item.afloat != ItemUse::packed)
+                continue;
+            const bool wet =
+                std::find(on_.wet_items.begin(), on_.wet_items.end(), k) != on_.wet_items.end();
+            Packed& to = item.at_hand ? at_hand : stowed;
+            to.mass_kg += mg_to_kg(item_mg(prepared_.trip, prepared_.assumed, k, wetness(wet)));
+            to.volume_l += item.volume_l.value_or(0.0) * item.count;
+        }
+        if (tied.holds_food)
+            for (const std::size_t m : crew_) {
+                stowed.mass_kg += kg(m, Part::food);
+                stowed.volume_l += kg(m, Part::food) * food_l_per_kg();
+            }
+        add(std::move(stowed));
+        add(std::move(at_hand));
+    }
+
+    [[nodiscard]] bool is_ours(std::size_t member) const {
+        return std::find(crew_.begin(), crew_.end(), member) != crew_.end();
+    }
+
+    [[nodiscard]] double kg(std::size_t member, Part part) const {
+        return mg_to_kg(on_.max_parts[member][static_cast<std::size_t>(part)]);
+    }
+
+    [[nodiscard]] double food_l_per_kg() const {
+        return prepared_.trip.food.volume_l_per_kg.value_or(0.0);
+    }
+
+    const Prepared& prepared_;
+    const Loads& loads_;
+    const StretchLoads& on_;
+    const std::vector<std::size_t>& crew_;
+    std::vector<Packed> things_;
+};
+
+/// Things of one name in one bag are shown as one.
+void put_into(std::vector<Stowed>& bag, const Packed& thing) {
+    const auto same = std::find_if(
+        bag.begin(), bag.end(), [&](const Stowed& other) { return other.what == thing.what; });
+    if (same == bag.end())
+        bag.push_back({thing.what, thing.mass_kg});
+    else
+        same->mass_kg += thing.mass_kg;
 }
 
 } // namespace
@@ -128,9 +191,9 @@ TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t str
     const std::vector<double>& bags_l = draft.prepared.trip.craft[craft].bags_l;
     std::vector<Packed> stowed;
     TrimmedBags bags;
-    for (Packed& thing : goods_of(draft, craft, stretch)) {
+    for (Packed& thing : Goods(draft, craft, stretch).take()) {
         if (thing.at_hand)
-            bags.at_hand.push_back({thing.what, thing.mass_kg});
+            put_into(bags.at_hand, thing);
         else
             stowed.push_back(std::move(thing));
     }
@@ -144,7 +207,7 @@ TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t str
     const Levelled level = level_bags(items, volumes);
     bags.fits_volume = level.fits_volume;
     for (std::size_t k = 0; k < stowed.size(); ++k)
-        (level.right[k] ? bags.right : bags.left).push_back({stowed[k].what, stowed[k].mass_kg});
+        put_into(level.right[k] ? bags.right : bags.left, stowed[k]);
     return bags;
 }
 

@@ -49,7 +49,7 @@ takers(const Assembly& draft, const PortagePlan& plan, const std::string& craft)
     for (const PortageLoad& load : plan.relay.loads) {
         const bool holds =
             std::any_of(load.pieces.begin(), load.pieces.end(), [&](std::size_t piece) {
-                return plan.pieces[piece].part == Part::craft && plan.pieces[piece].name == craft;
+                return plan.pieces[piece].holds(Part::craft) && plan.pieces[piece].name == craft;
             });
         if (!holds)
             continue;

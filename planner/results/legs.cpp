@@ -8,6 +8,7 @@
 #include "planner/results/time_bands.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -55,6 +56,8 @@ class LegMaker {
     void add_loads(PlanLeg& leg) const;
     void add_carries(PlanLeg& leg) const;
     void add_craft(PlanLeg& leg) const;
+    [[nodiscard]] double craft_load_kg(std::size_t craft, std::size_t stretch) const;
+    [[nodiscard]] std::size_t heaviest_stretch(std::size_t craft) const;
     void add_water(PlanLeg& leg) const;
 
     const Assembly& draft_;
@@ -118,26 +121,53 @@ void LegMaker::add_carries(PlanLeg& leg) const {
             carry.carry = ++number;
             carry.pack_kg = mg_to_kg(one.mass_mg);
             carry.share = one.bearer == one.relay ? 1.0 : 0.5;
-            for (const std::size_t p : one.pieces) // two members' waste in one load is "waste" once
-                if (std::find(carry.pieces.begin(), carry.pieces.end(), plan.pieces[p].name) ==
-                    carry.pieces.end())
-                    carry.pieces.push_back(plan.pieces[p].name);
+            const auto add = [&](const std::string& name) {
+                if (std::find(carry.pieces.begin(), carry.pieces.end(), name) == carry.pieces.end())
+                    carry.pieces.push_back(name); // two members' waste in one load is "waste" once
+            };
+            for (const std::size_t p : one.pieces) {
+                const Piece& piece = plan.pieces[p];
+                add(piece.name);
+                if (!piece.lashed.empty())
+                    add(fmt::format(
+                        "{} lashed to {}", fmt::join(piece.lashed, " and "), piece.name));
+            }
             leg.loads[m].carries.push_back(std::move(carry));
         }
     }
 }
 
+/// People, what they wear and hold, and their goods, as a stretch begins.
+double LegMaker::craft_load_kg(std::size_t craft, std::size_t stretch) const {
+    const Prepared& prepared = draft_.prepared;
+    const StretchLoads& load = draft_.settled.loads.stretches[stretch];
+    double sum_kg = 0.0;
+    for (const std::size_t m : prepared.assumed.craft[craft].crew)
+        sum_kg += prepared.assumed.members[m].body_kg + load.start_kg[m] + load.worn_kg[m];
+    return sum_kg;
+}
+
+/// Where on the leg a craft is laden most, the first of equals: loads grow between stretches, with
+/// water, supplies and what got wet, and shrink on them.
+std::size_t LegMaker::heaviest_stretch(std::size_t craft) const {
+    std::size_t heaviest = first_;
+    for (std::size_t i = first_ + 1; i < last_; ++i)
+        if (craft_load_kg(craft, i) > craft_load_kg(craft, heaviest))
+            heaviest = i;
+    return heaviest;
+}
+
 void LegMaker::add_craft(PlanLeg& leg) const {
     const Prepared& prepared = draft_.prepared;
-    const StretchLoads& load = draft_.settled.loads.stretches[first_];
     for (std::size_t c = 0; c < prepared.assumed.craft.size(); ++c) {
         const AssumedCraft& craft = prepared.assumed.craft[c];
         CraftLoad one;
         one.craft = prepared.trip.craft[c].name;
         one.payload_kg = craft.payload_kg;
-        for (const std::size_t m : craft.crew)
-            one.load_kg += prepared.assumed.members[m].body_kg + load.start_kg[m] + load.worn_kg[m];
-        const TrimmedBags bags = trim_craft(draft_, c, first_);
+        const std::size_t heaviest = heaviest_stretch(c);
+        const StretchLoads& load = draft_.settled.loads.stretches[heaviest];
+        one.load_kg = craft_load_kg(c, heaviest);
+        const TrimmedBags bags = trim_craft(draft_, c, heaviest);
         one.left = bags.left;
         one.right = bags.right;
         one.at_hand = bags.at_hand;

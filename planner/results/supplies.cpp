@@ -335,8 +335,7 @@ Sharing plan_sharing(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k) {
         const KitItem& item = prepared.trip.kit[k];
         if (item.owner.empty() && prepared.kit.brought[k])
-            sharing.bearers.push_back(
-                {item.name, item.mass_kg * item.count, name(loads.item_bearer[k])});
+            sharing.bearers.push_back({item.name, item.all_kg(), name(loads.item_bearer[k])});
     }
     for (std::size_t c = 0; c < prepared.trip.craft.size(); ++c)
         sharing.bearers.push_back({prepared.trip.craft[c].name,

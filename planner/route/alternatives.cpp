@@ -45,7 +45,7 @@ void leave_boats(OtherRoute& other) {
     trip.craft.clear();
     for (const KitItem& item : trip.kit)
         if (only_for_boats(item))
-            other.left_home_kg += item.mass_kg * item.count;
+            other.left_home_kg += item.all_kg();
     trip.kit.erase(std::remove_if(trip.kit.begin(), trip.kit.end(), only_for_boats),
                    trip.kit.end());
 }

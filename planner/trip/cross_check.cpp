@@ -160,6 +160,17 @@ void check_kit(const Trip& trip, References& references, Problems& problems) {
                           .expected = fmt::format("no other bearer than {}, whose it is",
                                                   in_quotes(item.owner)),
                           .advice = "leave \"stays_with\" out"});
+        for (std::size_t j = 0; j < i && !item.bearer.empty() && !item.piece.empty(); ++j)
+            if (trip.kit[j].piece == item.piece && !trip.kit[j].bearer.empty() &&
+                trip.kit[j].bearer != item.bearer)
+                problems.add(
+                    place + "/stays_with",
+                    {.found = in_quotes(item.bearer),
+                     .expected = fmt::format("{}, with whom /kit/{} of the same \"in\" stays: a "
+                                             "container goes on one back",
+                                             in_quotes(trip.kit[j].bearer),
+                                             j),
+                     .advice = "take one of the two out of " + in_quotes(item.piece)});
     }
 }
 

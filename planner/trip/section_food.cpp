@@ -1,6 +1,7 @@
 #include "planner/models/stove_fuel.h"
 #include "planner/quantities/spelling.h"
 #include "planner/trip/sections.h"
+#include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
 
@@ -140,6 +141,11 @@ const Section<DrinkingWater>& water_section() {
             {"reserve",
              Need::may,
              [](const TripValue& v, DrinkingWater& w) { put(w.reserve_l, v.quantity(litres)); }},
+            {"stow",
+             Need::may,
+             [](const TripValue& v, DrinkingWater& w) {
+                 put(w.stow, v.meaning(water_stow_words()));
+             }},
         }};
     return section;
 }

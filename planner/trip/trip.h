@@ -154,6 +154,9 @@ struct KitItem {
     std::string bearer;                 ///< party item that must stay with this member
     bool gets_wet = false;              ///< lines and the like: heavier after use on the water
     std::optional<double> wet_fraction; ///< of its mass, clinging until dried; implies `gets_wet`
+
+    /// All of the count, dry.
+    [[nodiscard]] double all_kg() const { return mass_kg * count; }
 };
 
 enum class Meal { breakfast, trail, dinner };
@@ -171,12 +174,17 @@ struct Food {
     std::optional<double> volume_l_per_kg;
 };
 
+/// Where the water lies afloat: a bottle of each at hand and the rest in the bags, all in the bags,
+/// or all at hand.
+enum class WaterStow { bottle_at_hand, bags, at_hand };
+
 struct DrinkingWater {
     std::optional<double> walking_lps; ///< litres per second
     std::optional<double> paddling_lps;
     std::optional<double> camp_l;     ///< per person and night
     std::optional<double> capacity_l; ///< vessels per person
     std::optional<double> reserve_l;  ///< per person, never drunk by plan
+    std::optional<WaterStow> stow = {};
 };
 
 struct Fuel {

@@ -45,6 +45,10 @@ constexpr auto item_uses = std::to_array<Word<ItemUse>>(
     {{"packed", ItemUse::packed}, {"worn", ItemUse::worn}, {"used", ItemUse::used}});
 constexpr auto meals = std::to_array<Word<Meal>>(
     {{"breakfast", Meal::breakfast}, {"trail", Meal::trail}, {"dinner", Meal::dinner}});
+constexpr auto water_stows =
+    std::to_array<Word<WaterStow>>({{"bottle-at-hand", WaterStow::bottle_at_hand},
+                                    {"bags", WaterStow::bags},
+                                    {"at-hand", WaterStow::at_hand}});
 constexpr auto weekdays = std::to_array<Word<int>>({{"monday", 1},
                                                     {"tuesday", 2},
                                                     {"wednesday", 3},
@@ -109,6 +113,10 @@ std::span<const Word<ItemUse>> item_use_words() {
 
 std::span<const Word<Meal>> meal_words() {
     return meals;
+}
+
+std::span<const Word<WaterStow>> water_stow_words() {
+    return water_stows;
 }
 
 std::span<const Word<int>> weekday_words() {

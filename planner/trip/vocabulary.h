@@ -22,6 +22,7 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::span<const Word<CraftKind>> craft_kind_words();
 [[nodiscard]] std::span<const Word<ItemUse>> item_use_words();
 [[nodiscard]] std::span<const Word<Meal>> meal_words();
+[[nodiscard]] std::span<const Word<WaterStow>> water_stow_words();
 [[nodiscard]] std::span<const Word<int>> weekday_words();
 [[nodiscard]] std::span<const Word<HeightRecorder>> height_recorder_words(); ///< ISO: Monday is 1
 

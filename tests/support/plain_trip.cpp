@@ -118,6 +118,43 @@ planner::KitItem thing(const std::string& name, double mass_kg) {
     return item;
 }
 
+planner::KitItem party_thing(const std::string& name, double mass_kg) {
+    planner::KitItem item = thing(name, mass_kg);
+    item.owner.clear();
+    return item;
+}
+
+void add_member(PlainTrip& plain, const std::string& name, double limit_kg) {
+    planner::Member member = plain.trip.party.front();
+    member.name = name;
+    member.carry_limit_kg = limit_kg;
+    plain.trip.party.push_back(member);
+}
+
+void add_place(PlainTrip& plain, planner::PlaceKind kind, const std::string& name, double along_m) {
+    planner::TripPlace spec;
+    spec.name = name;
+    spec.kind = kind;
+    spec.at = plain.route.at(along_m);
+    std::size_t leg = 0;
+    while (leg + 1 < plain.route.legs.size() && plain.route.legs[leg].to_m < along_m)
+        ++leg;
+    plain.route.places.push_back({.name = name,
+                                  .kind = kind,
+                                  .at = *spec.at,
+                                  .along_m = along_m,
+                                  .off_m = 0.0,
+                                  .leg = leg,
+                                  .spec = plain.trip.route.places.size()});
+    plain.trip.route.places.push_back(spec);
+}
+
+void make_portage(PlainTrip& plain, std::size_t leg) {
+    plain.route.legs[leg].travel = Travel::portage;
+    plain.route.legs[leg].spec.travel = Travel::portage;
+    plain.trip.route.legs[leg].travel = Travel::portage;
+}
+
 std::vector<std::string> cautions_of(const PlainTrip& plain, const std::string& code) {
     std::vector<std::string> texts;
     for (const planner::Caution& caution : planner::make_plan(plain.trip, plain.route).cautions)

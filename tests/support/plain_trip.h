@@ -4,6 +4,7 @@
 #include "planner/trip/trip.h"
 
 #include <chrono>
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,18 @@ struct PlainTrip {
 
 /// A thing of Ada's.
 [[nodiscard]] planner::KitItem thing(const std::string& name, double mass_kg);
+
+/// A thing of the party's.
+[[nodiscard]] planner::KitItem party_thing(const std::string& name, double mass_kg);
+
+/// Somebody like Ada with a name and a limit of their own, on walks and portages.
+void add_member(PlainTrip& plain, const std::string& name, double limit_kg);
+
+/// A place on the route.
+void add_place(PlainTrip& plain, planner::PlaceKind kind, const std::string& name, double along_m);
+
+/// Makes a leg, from 0, a portage.
+void make_portage(PlainTrip& plain, std::size_t leg);
 
 /// The texts of the cautions of this code in the trip's plan.
 [[nodiscard]] std::vector<std::string> cautions_of(const PlainTrip& plain, const std::string& code);

@@ -151,10 +151,11 @@ TEST(WetThings, BalanceOnAnyTrip) {
         SCOPED_TRACE(seed);
         ++trips;
         for (const PlanLeg& leg : plan.legs) {
-            double goods_kg = 0.0;
+            double start_kg = 0.0, most_kg = 0.0;
             for (const MemberLoad& load : leg.loads) {
                 EXPECT_NEAR(load.parts.sum_kg(), load.pack_max_kg, a_milligram_kg);
-                goods_kg += load.pack_start_kg;
+                start_kg += load.pack_start_kg;
+                most_kg += load.pack_max_kg;
             }
             if (leg.travel != Travel::paddle)
                 continue;
@@ -165,7 +166,8 @@ TEST(WetThings, BalanceOnAnyTrip) {
                 stowed_kg += leg.craft[c].left_kg + leg.craft[c].right_kg + leg.craft[c].at_hand_kg;
             }
             if (seats == random.trip.party.size()) {
-                EXPECT_NEAR(stowed_kg, goods_kg, 1e-5) << leg.name;
+                EXPECT_GE(stowed_kg, start_kg - 1e-5) << leg.name;
+                EXPECT_LE(stowed_kg, most_kg + 1e-5) << leg.name;
             }
         }
         const std::size_t steps = plan.ledger.entries.back().step + 1;

@@ -46,6 +46,9 @@ std::int64_t net_mg(const Plan& plan, std::size_t member, int day) {
         // Water on what is worn or in hand ashore is never in the pack.
         if (entry.part == Part::kit && plan.trip.kit[entry.item].ashore != ItemUse::packed)
             continue;
+        // Out of another's pack to be worn afloat, and back: as packed ashore nothing moves.
+        if (entry.why == "boots to boat" || entry.why == "boat to boots")
+            continue;
         if (ours(entry.to) && !ours(entry.from))
             sum += entry.mass_mg;
         if (ours(entry.from) && !ours(entry.to))

@@ -40,6 +40,19 @@ TEST(TripFileWrong, TheSmallTripIsAllRight) {
     EXPECT_THAT(problems_of(small), testing::IsEmpty());
 }
 
+TEST(TripFileWrong, WhatSharesAContainerStaysWithOneMember) {
+    std::string text = small;
+    const std::string tent = R"({"item": "tent", "mass": "1.9 kg"})";
+    text.replace(text.find(tent),
+                 tent.size(),
+                 R"({"item": "tent", "mass": "1.9 kg", "in": "sack", "stays_with": "Ada"},
+                    {"item": "tarp", "mass": "800 g", "in": "sack", "stays_with": "Ben"})");
+    EXPECT_THAT(problems_of(text),
+                testing::ElementsAre(testing::AllOf(
+                    testing::HasSubstr("/kit/1/stays_with"),
+                    testing::HasSubstr("\"Ada\", with whom /kit/0 of the same \"in\" stays"))));
+}
+
 struct Case {
     const char* pointer;
     const char* value;
@@ -94,6 +107,9 @@ const std::vector<Case> cases{
      R"(found "yes", expected true or false; write it without quotation marks)"},
     // words
     {"/kit/0/afloat", "wron", R"(found "wron", expected packed, worn or used; write "worn")"},
+    {"/water/stow",
+     "bag",
+     R"(found "bag", expected bottle-at-hand, bags or at-hand; write "bags")"},
     {"/route/places/0/kind",
      "put_in",
      R"(found "put_in", expected start, finish, put-in, take-out, camp, water, resupply, cache, exit or hazard; write "put-in")"},

@@ -113,6 +113,7 @@ TEST(TripSchema, HasTheWordsThatTheReaderKnows) {
     EXPECT_EQ(words_at("/$defs/item/properties/afloat"), texts(item_use_words()));
     EXPECT_EQ(words_at("/$defs/food/properties/first_meal"), texts(meal_words()));
     EXPECT_EQ(words_at("/$defs/food/properties/last_meal"), texts(meal_words()));
+    EXPECT_EQ(words_at("/$defs/water/properties/stow"), texts(water_stow_words()));
     EXPECT_EQ(words_at("/$defs/route/properties/recorder"), texts(height_recorder_words()));
     const auto plain = [](const std::vector<std::string_view>& words) {
         return std::vector<std::string>(words.begin(), words.end());
@@ -181,6 +182,7 @@ TEST(TripFilePage, ExplainsEveryKeyAndWord) {
                               texts(craft_kind_words()),
                               texts(item_use_words()),
                               texts(height_recorder_words()),
+                              texts(water_stow_words()),
                               texts(meal_words())})
         for (const std::string& word : words)
             EXPECT_NE(text.find("`" + word + "`"), std::string::npos) << word;

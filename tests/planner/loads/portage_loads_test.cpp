@@ -1,0 +1,136 @@
+#include "planner/loads/portage_loads.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace tumpline::planner {
+namespace {
+
+Piece kit_piece(const std::string& name, double mass_kg) {
+    Piece piece{.name = name, .owner = 0};
+    piece.add(Part::kit, static_cast<std::int64_t>(mass_kg * 1e6));
+    return piece;
+}
+
+Piece own_piece(const std::string& name, double mass_kg, std::size_t member) {
+    Piece piece = kit_piece(name, mass_kg);
+    piece.owner = member;
+    piece.whose = member;
+    return piece;
+}
+
+Piece whole_boat(const std::string& name, double mass_kg) {
+    Piece piece{.name = name, .owner = 0};
+    piece.add(Part::craft, static_cast<std::int64_t>(mass_kg * 1e6));
+    piece.boat = true;
+    return piece;
+}
+
+/// Numbers of the loads that hold a piece.
+std::vector<std::size_t> loads_with(const CarryPlan& plan, std::size_t piece) {
+    std::vector<std::size_t> found;
+    for (std::size_t l = 0; l < plan.loads.size(); ++l)
+        if (std::find(plan.loads[l].pieces.begin(), plan.loads[l].pieces.end(), piece) !=
+            plan.loads[l].pieces.end())
+            found.push_back(l);
+    return found;
+}
+
+TEST(PortageLoads, WalkTwiceTheCarriesLessOneLengths) {
+    EXPECT_EQ(lengths_of(1.0), 1.0);
+    EXPECT_EQ(lengths_of(1.5), 2.0);
+    EXPECT_EQ(lengths_of(2.0), 3.0);
+    EXPECT_EQ(lengths_of(3.0), 5.0);
+    EXPECT_FALSE(offers_carries(1.5, 1)) << "nobody to relay with";
+    EXPECT_TRUE(offers_carries(1.5, 2));
+}
+
+TEST(PortageLoads, AreLevelBesideTheLimitsOfTheirBearers) {
+    // 10 + 8 + 6 + 6 = 30 kg on limits of 20 and 10: two thirds, 20 kg, on the first, 10 on the
+    // second is the best that could be; 18 or 20 and 10 or 12 can be: 10 + 10? no, 20 = 8 + 6 + 6.
+    const std::vector<Piece> pieces{
+        kit_piece("a", 10.0), kit_piece("b", 8.0), kit_piece("c", 6.0), kit_piece("d", 6.0)};
+    const CarryPlan plan = make_loads(pieces, {20.0, 10.0}, 1.0);
+    ASSERT_EQ(plan.loads.size(), 2U);
+    EXPECT_EQ(plan.loads[0].mass_mg, 20'000'000);
+    EXPECT_EQ(plan.loads[1].mass_mg, 10'000'000);
+    EXPECT_DOUBLE_EQ(plan.heaviest_ratio, 1.0);
+}
+
+TEST(PortageLoads, HoldAtMostOneBoatEach) {
+    const CarryPlan plan =
+        make_loads({whole_boat("red", 4.0), whole_boat("blue", 4.0)}, {30.0, 10.0}, 1.0);
+    EXPECT_EQ(plan.loads[0].mass_mg, 4'000'000);
+    EXPECT_EQ(plan.loads[1].mass_mg, 4'000'000);
+}
+
+TEST(PortageLoads, KeepARelayedLoadWithinTheLowerOfTwoLimits) {
+    // Limits 30 and 12, four pieces of 10 kg: two on the strong one, one on the other, and the load
+    // that both relay is held against 12 kg, so that it takes one and not two.
+    const std::vector<double> limits_kg{30.0, 12.0};
+    const std::vector<Piece> pieces(4, kit_piece("sack", 10.0));
+    const CarryPlan plan = make_loads(pieces, limits_kg, 1.5);
+    ASSERT_EQ(plan.loads.size(), 3U);
+    EXPECT_EQ(plan.loads[2].bearer, 0U);
+    EXPECT_EQ(plan.loads[2].relay, 1U);
+    EXPECT_EQ(load_limit_kg(plan.loads[2], limits_kg), 12.0);
+    EXPECT_EQ(load_limit_kg(plan.loads[0], limits_kg), 30.0);
+    EXPECT_EQ(plan.loads[0].mass_mg, 20'000'000);
+    EXPECT_EQ(plan.loads[1].mass_mg, 10'000'000);
+    EXPECT_EQ(plan.loads[2].mass_mg, 10'000'000);
+}
+
+TEST(PortageLoads, LeaveOwnThingsWithTheirOwnersWhereLimitsAreKept) {
+    // Ada's 6 + 5 kg and the party's 3 kg: level would be 7 and 7, but her things are hers.
+    const std::vector<Piece> pieces{own_piece("Ada's pack", 6.0, 0),
+                                    own_piece("Ada's clothes", 5.0, 0),
+                                    kit_piece("tent", 3.0)};
+    const CarryPlan plan = make_loads(pieces, {15.0, 15.0}, 1.0);
+    EXPECT_EQ(plan.loads[0].mass_mg, 11'000'000);
+    EXPECT_EQ(plan.loads[1].mass_mg, 3'000'000);
+}
+
+TEST(PortageLoads, LetOwnThingsWanderOnlyAsFarAsALimitAsks) {
+    // A boat of 10 kg for the strong one leaves Ada (limit 9) with 6 + 5 kg of her own: 2 kg too
+    // many. Her clothes go to Bo, whose 10 + 5 keep his 16; her pack stays.
+    const std::vector<Piece> pieces{own_piece("Ada's pack", 6.0, 0),
+                                    own_piece("Ada's clothes", 5.0, 0),
+                                    whole_boat("canoe", 10.0)};
+    const CarryPlan plan = make_loads(pieces, {9.0, 16.0}, 1.0);
+    EXPECT_EQ(loads_with(plan, 0), std::vector<std::size_t>{0});
+    EXPECT_EQ(loads_with(plan, 1), std::vector<std::size_t>{1});
+    EXPECT_LE(plan.heaviest_ratio, 1.0);
+}
+
+TEST(PortageLoads, KeepOwnThingsOutOfARelayedLoad) {
+    const std::vector<Piece> pieces{
+        own_piece("Ada's pack", 4.0, 0), own_piece("Bo's pack", 4.0, 1), kit_piece("barrel", 4.0)};
+    const CarryPlan plan = make_loads(pieces, {20.0, 20.0}, 1.5);
+    EXPECT_EQ(loads_with(plan, 0), std::vector<std::size_t>{0});
+    EXPECT_EQ(loads_with(plan, 1), std::vector<std::size_t>{1});
+    EXPECT_EQ(loads_with(plan, 2), std::vector<std::size_t>{2});
+}
+
+TEST(PortageLoads, HoldEveryPieceOnce) {
+    std::vector<Piece> pieces{whole_boat("red", 3.3), whole_boat("blue", 3.4)};
+    for (int k = 0; k < 9; ++k)
+        pieces.push_back(k % 3 == 0
+                             ? kit_piece("tent", 1.0 + k)
+                             : own_piece("clothes", 0.5 * k, static_cast<std::size_t>(k % 2)));
+    for (const double carries : {1.0, 1.5, 2.0, 3.0}) {
+        const CarryPlan plan = make_loads(pieces, {22.0, 25.0}, carries);
+        std::int64_t sum_mg = 0;
+        for (const PortageLoad& load : plan.loads)
+            sum_mg += load.mass_mg;
+        std::int64_t all_mg = 0;
+        for (std::size_t p = 0; p < pieces.size(); ++p) {
+            EXPECT_EQ(loads_with(plan, p).size(), 1U);
+            all_mg += pieces[p].mass_mg;
+        }
+        EXPECT_EQ(sum_mg, all_mg);
+    }
+}
+
+} // namespace
+} // namespace tumpline::planner

@@ -1,0 +1,157 @@
+#include "planner/loads/portage.h"
+
+#include "planner/make_plan.h"
+#include "tests/support/plain_trip.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <string>
+
+namespace tumpline::planner {
+namespace {
+
+using test::party_thing;
+using test::thing;
+
+/// Ada (limit 20 kg) and Bo (30 kg) on a lake, a carry of 600 m and a lake; times hang on no load.
+test::PlainTrip two_carry(double slope = 0.0) {
+    test::PlainTrip plain =
+        test::plain_trip({test::lake(2000.0), test::walk(600.0, slope), test::lake(2000.0)});
+    test::make_portage(plain, 1);
+    plain.trip.party[0].carry_limit_kg = 20.0;
+    test::add_member(plain, "Bo", 30.0);
+    plain.trip.craft[0].crew = {"Ada", "Bo"};
+    plain.trip.craft[0].kind = CraftKind::tandem_canoe;
+    plain.trip.craft[0].rolls_up = false;
+    plain.trip.craft[0].mass_kg = 18.0;
+    plain.trip.craft[0].wet_fraction = 0.0;
+    plain.trip.models.load_effect = "none";
+    return plain;
+}
+
+void set_carries(test::PlainTrip& plain, double carries) {
+    plain.route.legs[1].spec.carries = carries;
+}
+
+PlanLeg carry_of(const test::PlainTrip& plain) {
+    return make_plan(plain.trip, plain.route).legs.at(1);
+}
+
+const CarryChoice& choice(const PlanLeg& leg, double carries) {
+    return *std::find_if(leg.choices.begin(), leg.choices.end(), [&](const CarryChoice& one) {
+        return one.carries == carries && !one.rolled;
+    });
+}
+
+int loads_with(const PlanLeg& leg, const std::string& piece) {
+    int found = 0;
+    for (const MemberLoad& load : leg.loads)
+        for (const Carry& carry : load.carries)
+            found +=
+                std::find(carry.pieces.begin(), carry.pieces.end(), piece) != carry.pieces.end()
+                    ? 1
+                    : 0;
+    return found;
+}
+
+TEST(Portage, CarriesAContainerOnOneBack) {
+    test::PlainTrip plain = two_carry();
+    KitItem mine = thing("clothes", 4.0);
+    KitItem yours = thing("clothes", 4.5);
+    yours.owner = "Bo";
+    KitItem barrel = party_thing("barrel, empty", 2.0);
+    for (KitItem* item : {&mine, &yours, &barrel})
+        item->piece = "barrel";
+    plain.trip.kit = {mine, yours, barrel};
+    plain.trip.food.piece = "barrel";
+    set_carries(plain, 1.0);
+    const PlanLeg leg = carry_of(plain);
+    EXPECT_EQ(loads_with(leg, "barrel"), 1);
+    EXPECT_EQ(loads_with(leg, "food"), 0);
+    // 18 kg of canoe on Bo; the barrel with 10.5 kg of things and all food on Ada.
+    EXPECT_NEAR(leg.loads[0].parts.kit_kg, 10.5, 1e-9);
+    EXPECT_GT(leg.loads[0].parts.food_kg, 1.0);
+    EXPECT_EQ(leg.loads[1].parts.food_kg, 0.0);
+}
+
+TEST(Portage, HoldsEachMemberToTheLimitOfPortages) {
+    test::PlainTrip plain = two_carry();
+    plain.trip.kit = {party_thing("sack", 17.0)};
+    // The canoe of 18 kg with Bo, the sack with Ada: her 17 kg and what else there is.
+    plain.trip.party[0].portage_limit_kg = 26.0;
+    plain.trip.party[1].portage_limit_kg = 27.0;
+    const PlanLeg strong = carry_of(plain);
+    EXPECT_EQ(strong.loads[0].limit_kg, 26.0);
+    EXPECT_EQ(strong.loads[1].limit_kg, 27.0);
+    EXPECT_TRUE(choice(strong, 1.0).within_limits);
+    plain.trip.party[0].portage_limit_kg = 16.0; // the sack is too much for Ada alone
+    plain.trip.party[1].portage_limit_kg = 27.0;
+    EXPECT_FALSE(choice(carry_of(plain), 1.0).within_limits);
+}
+
+TEST(Portage, TakesTheFewestLengthsWithinTheLimits) {
+    test::PlainTrip plain = two_carry();
+    plain.trip.kit = {party_thing("sack", 13.0)};
+    EXPECT_EQ(carry_of(plain).lengths, 1.0);
+    // 13 and 13 kg of sacks and 18 of canoe on 20 and 30 kg: 26 are over Ada's limit, 18 + 13 over
+    // Bo's; of three loads each keeps to its limit.
+    plain.trip.kit.push_back(party_thing("other sack", 13.0));
+    EXPECT_EQ(carry_of(plain).lengths, 2.0);
+}
+
+TEST(Portage, CarriesAWetBoat) {
+    test::PlainTrip plain = two_carry();
+    set_carries(plain, 1.0);
+    const double dry_kg = carry_of(plain).loads[1].pack_max_kg;
+    plain.trip.craft[0].wet_fraction = 0.1; // 1.8 kg of water on 18 kg
+    EXPECT_NEAR(carry_of(plain).loads[1].pack_max_kg, dry_kg + 1.8, 0.05);
+}
+
+TEST(Portage, WalksBackOverTheClimbOfADescent) {
+    // Down a fifth with each of two loads, and up once between them. The times of a walk of that
+    // length each way, whatever is borne:
+    const auto walked_s = [](double slope) {
+        test::PlainTrip walk = test::plain_trip({test::walk(600.0, slope)});
+        walk.trip.models.load_effect = "none";
+        return make_plan(walk.trip, walk.route).legs.at(0).moving_s;
+    };
+    const double down_s = walked_s(-0.2);
+    const double up_s = walked_s(0.2);
+    ASSERT_GT(up_s, 1.2 * down_s);
+    test::PlainTrip plain = two_carry(-0.2);
+    set_carries(plain, 2.0);
+    plain.trip.kit = {party_thing("sack", 12.0), party_thing("other sack", 12.0)};
+    EXPECT_NEAR(carry_of(plain).moving_s, 2.0 * down_s + up_s, 1.0);
+}
+
+TEST(Portage, ReckonsEveryWayForTheTableOfChoices) {
+    test::PlainTrip plain = two_carry();
+    plain.trip.kit = {party_thing("sack", 12.0)};
+    const PlanLeg leg = carry_of(plain);
+    ASSERT_EQ(leg.choices.size(), 4U); // 1, 1.5, 2 and 3, whole: the canoe does not roll up
+    EXPECT_NEAR(choice(leg, 2.0).walked_m, 1800.0, 0.1);
+    EXPECT_NEAR(choice(leg, 1.5).walked_m, 1200.0, 0.1);
+    EXPECT_TRUE(choice(leg, 1.0).chosen);
+}
+
+TEST(Portage, LeavesOwnThingsWithTheirOwners) {
+    test::PlainTrip plain = two_carry();
+    KitItem pack = thing("Bo's pack", 1.7);
+    pack.owner = "Bo";
+    plain.trip.kit = {thing("Ada's pack", 1.6), thing("Ada's clothes", 3.0), pack};
+    for (const double carries : {1.0, 1.5, 2.0}) {
+        set_carries(plain, carries);
+        const PlanLeg leg = carry_of(plain);
+        for (const MemberLoad& load : leg.loads)
+            for (const Carry& carry : load.carries)
+                for (const std::string& piece : carry.pieces)
+                    for (const std::string owner : {"Ada", "Bo"})
+                        EXPECT_TRUE(!piece.starts_with(owner + "'s") || load.member == owner)
+                            << piece << " with " << load.member << " by " << carries;
+        EXPECT_EQ(loads_with(leg, "Ada's pack"), 1);
+    }
+}
+
+} // namespace
+} // namespace tumpline::planner
