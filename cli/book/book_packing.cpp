@@ -59,9 +59,8 @@ Fields item_row(std::string_view item, const std::string& remark, const std::str
 Fields kit_row(const BookSource& source, const KitItem& item) {
     const std::string name =
         item.count == 1 ? item.name : fmt::format("{} × {}", item.count, item.name);
-    return item_row(name,
-                    note(source.plan, item, source.shown.system()),
-                    source.shown.mass(item.all_kg()));
+    return item_row(
+        name, note(source.plan, item, source.shown.system()), source.shown.mass(item.all_kg()));
 }
 
 /// A list of groups of which the empty ones are left out.

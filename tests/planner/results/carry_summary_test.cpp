@@ -29,7 +29,7 @@ Plan sample_plan(const char* name) {
 TEST(CarrySummary, OfFourteenPortagesIsTheUsefulAnswer) {
     const Plan plan = sample_plan("fourteen-portages");
     EXPECT_EQ(plan.carrying.sentence,
-              "One and a half carries to day 3, a single carry from day 5; Emrik always takes the "
+              "One and a half carries to day 5, a single carry from day 6; Emrik always takes the "
               "canoe.");
     EXPECT_EQ(plan.carrying.portages, 14);
     // The sheet: 1 122 rods one way; by two carries 9 h 41 min and 16.9 km walked, by one and a
