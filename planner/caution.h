@@ -7,7 +7,7 @@
 namespace tumpline::planner {
 
 /// How much a caution weighs: `note` explains, `caution` wants a decision, `stop` means that the
-/// plan cannot be carried out as it stands.
+/// plan cannot be done as it stands.
 enum class Level { note, caution, stop };
 
 /// Something the reader must know beside a figure.

@@ -1,6 +1,7 @@
 #include "planner/make_plan.h"
 
 #include "planner/cautions/all_cautions.h"
+#include "planner/cautions/not_judged.h"
 #include "planner/cautions/verdict.h"
 #include "planner/conditions/calendar.h"
 #include "planner/results/appointments.h"
@@ -8,6 +9,7 @@
 #include "planner/results/carry_summary.h"
 #include "planner/results/days.h"
 #include "planner/results/exits.h"
+#include "planner/results/hazards.h"
 #include "planner/results/legs.h"
 #include "planner/results/models_used.h"
 #include "planner/results/supplies.h"
@@ -56,8 +58,9 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.appointments = plan_appointments(draft);
     plan.exits = plan_exits(draft);
     plan.turn_rounds = plan_turn_rounds(draft);
+    plan.hazards = plan_hazards(draft, plan.legs);
     plan.cautions = plan_cautions(draft, plan);
-    plan.verdict = verdict_of(draft, plan);
+    plan.verdict = verdict_of(plan, not_judged(draft, plan));
     return plan;
 }
 

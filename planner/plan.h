@@ -10,6 +10,7 @@
 #include "planner/loads/loads.h"
 #include "planner/plan/alternatives.h"
 #include "planner/plan/carrying.h"
+#include "planner/plan/hazards.h"
 #include "planner/plan/remedies.h"
 #include "planner/plan/supplies.h"
 #include "planner/plan/verdict.h"
@@ -284,6 +285,7 @@ struct Plan {
     std::vector<PlanAppointment> appointments;
     std::vector<ExitPoint> exits;
     std::vector<TurnRound> turn_rounds; ///< day by day
+    std::vector<PlanHazard> hazards;    ///< and notes, along the way
     std::vector<StaysHome> stays_home;
     std::vector<Comes> comes;
     std::vector<Stage> stages;

@@ -197,6 +197,26 @@ std::vector<Fields> packs(const PlanLeg& leg, const Shown& shown) {
     return rows;
 }
 
+std::string leg_note(const BookSource& source, const PlanLeg& leg) {
+    for (const planner::PlanHazard& one : source.plan.hazards)
+        if (!one.place && one.leg == leg.leg)
+            return one.note;
+    return {};
+}
+
+/// Hazards and notes of places, where they come up along a leg of one day.
+std::vector<Fields> places_along(const BookSource& source, const PlanLeg& leg) {
+    std::vector<Fields> rows;
+    for (const planner::PlanHazard& one : source.plan.hazards)
+        if (one.place && one.leg == leg.leg && one.day == leg.day)
+            rows.emplace_back()
+                .truth("hazard", one.hazard)
+                .text("at", source.shown.distance(one.along_m))
+                .text("name", one.name)
+                .text("note", one.note);
+    return rows;
+}
+
 std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
     const Shown& shown = source.shown;
     std::vector<Fields> rows;
@@ -209,9 +229,8 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
             return caution.leg == leg.leg && caution.day.value_or(day.day) == day.day;
         });
         const bool carried = leg.travel == planner::Travel::portage;
-        std::string note;
-        if (leg.leg >= 1 && leg.leg <= source.route.legs.size())
-            note = source.route.legs[leg.leg - 1].spec.note;
+        std::string note = leg_note(source, leg);
+        std::vector<Fields> along = places_along(source, leg);
         Fields& row = rows.emplace_back();
         row.text("travel", word(leg.travel))
             .text("leg", std::to_string(leg.leg))
@@ -231,13 +250,24 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
                               Shown::duration(leg.moving_low_s),
                               Shown::duration(leg.moving_high_s)))
             .truth("beside",
-                   !happens.empty() || !cautions.empty() || !note.empty() || !leg.loads.empty())
+                   !happens.empty() || !cautions.empty() || !note.empty() || !along.empty() ||
+                       !leg.loads.empty())
             .text("pack_word", pack_word(leg.travel))
             .list("packs", packs(leg, shown))
             .list("events", std::move(happens))
             .list("leg_cautions", std::move(cautions))
-            .text("note", note);
+            .list("along", std::move(along))
+            .text("leg_note", note);
     }
+    return rows;
+}
+
+/// Hazards of the day, by name, for its head.
+std::vector<Fields> hazards(const BookSource& source, const PlanDay& day) {
+    std::vector<Fields> rows;
+    for (const planner::PlanHazard& one : source.plan.hazards)
+        if (one.hazard && one.day == day.day)
+            rows.emplace_back().text("name", one.name);
     return rows;
 }
 
@@ -379,6 +409,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
         .truth("rest_day", day.rest_day)
         .text("from", day.from)
         .text("to", day.to)
+        .list("hazards", hazards(source, day))
         .list("figures", day.rest_day ? std::vector<Fields>() : figures(day, shown))
         .list("day_cautions",
               caution_fields(source,

@@ -46,6 +46,18 @@ std::vector<Fields> totals(const BookSource& source) {
     return rows;
 }
 
+std::vector<Fields> reason_lines(const std::vector<planner::VerdictReason>& reasons,
+                                 const Shown& shown) {
+    std::vector<Fields> rows;
+    for (const planner::VerdictReason& reason : reasons)
+        rows.emplace_back()
+            .text("line",
+                  shown.system() == planner::UnitSystem::metric ? reason.line.metric
+                                                                : reason.line.imperial)
+            .text("day", reason.worst.day ? std::to_string(*reason.worst.day) : "");
+    return rows;
+}
+
 /// The member who bears most on foot on a day; null on a day without any.
 const planner::MemberDay* most_laden(const PlanDay& day) {
     const auto found =
@@ -250,11 +262,11 @@ void add_trip(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     const Stretch whole{0.0, source.route.length_m};
     const WaysTable ways = ways_table(plan, source.shown.system());
-    const auto is_stop = [](const planner::Caution& caution) {
-        return caution.level == planner::Level::stop;
-    };
-    fields.truth("is_stopped", std::any_of(plan.cautions.begin(), plan.cautions.end(), is_stop))
-        .list("stops", caution_fields(source, is_stop))
+    fields.text("verdict_level", planner::verdict_word(plan.verdict.level))
+        .text("verdict", planner::verdict_sentence(plan.verdict.level))
+        .list("reasons", reason_lines(plan.verdict.reasons, source.shown))
+        .list("also", reason_lines(plan.verdict.also, source.shown))
+        .text("not_judged", plan.verdict.unknown_line)
         .list("totals", totals(source))
         .list("trip_cautions",
               caution_fields(source, [](const planner::Caution& caution) { return !caution.day; }))

@@ -13,7 +13,7 @@ struct BookOptions {
 };
 
 /// Plans the trip and writes its book (docs/book.md), whole or not at all and never over an input.
-/// A plan that cannot be carried out gets its book as well, with what stops it on the first page;
+/// A plan that cannot be done gets its book as well, with what stops it on the first page;
 /// the answer is then ExitCode::no_plan.
 [[nodiscard]] ExitCode book(const BookOptions& options, Console console);
 

@@ -20,7 +20,7 @@ struct CompareOptions {
 };
 
 /// Plans trips and prints them side by side, or one trip beside itself with other settings.
-/// Answers ExitCode::no_plan if one of the plans cannot be carried out.
+/// Answers ExitCode::no_plan if one of the plans cannot be done.
 /// Throws: geo::InputError on too few or too many trips.
 [[nodiscard]] ExitCode compare(const CompareOptions& options, Console console);
 

@@ -16,7 +16,7 @@ struct ExportOptions {
 };
 
 /// Plans the trip and writes it for receivers, map programs and spreadsheets (docs/export.md): all
-/// files whole or none at all, none over an input. A plan that cannot be carried out is written as
+/// files whole or none at all, none over an input. A plan that cannot be done is written as
 /// well, with its cautions; the answer is then ExitCode::no_plan.
 /// Throws: geo::InputError, before anything is written, if no output is named, two are the same
 /// file, or one cannot be written.

@@ -14,7 +14,7 @@ struct NightsOptions {
 };
 
 /// Finds the best places to sleep, whatever nights the trip lists, and prints them with the next
-/// two and what each costs. Answers ExitCode::no_plan if the best cannot be carried out.
+/// two and what each costs. Answers ExitCode::no_plan if the best cannot be done.
 [[nodiscard]] ExitCode nights(const NightsOptions& options, Console console);
 
 } // namespace tumpline::cli

@@ -19,7 +19,7 @@ struct OddsCommandOptions {
 };
 
 /// Plans the trip over seeded draws and prints the spread of what comes of it. Answers
-/// ExitCode::no_plan, with the odds printed, if the plan itself cannot be carried out.
+/// ExitCode::no_plan, with the odds printed, if the plan itself cannot be done.
 [[nodiscard]] ExitCode odds(const OddsCommandOptions& options, Console console);
 
 } // namespace tumpline::cli

@@ -13,7 +13,7 @@ struct PackOptions {
 };
 
 /// Plans the trip and prints who carries what, leg by leg, how the bags of each craft balance, and
-/// what stays at home. Answers ExitCode::no_plan if the plan cannot be carried out.
+/// what stays at home. Answers ExitCode::no_plan if the plan cannot be done.
 [[nodiscard]] ExitCode pack(const PackOptions& options, Console console);
 
 } // namespace tumpline::cli

@@ -62,9 +62,9 @@ std::string metadata(const planner::Plan& plan) {
                                     version(),
                                     planner::show_date(plan.trip.start),
                                     plan.totals.days);
-    about += plan.can_be_carried_out()
-                 ? "Heights and times are estimates; the plan tells what it does not know."
-                 : "This plan cannot be carried out as it stands.";
+    about += planner::verdict_sentence(plan.verdict.level);
+    if (plan.can_be_carried_out())
+        about += " Heights and times are estimates; the plan tells what it does not know.";
     for (const planner::Caution& caution : plan.cautions)
         if (!caution.leg && caution.level != planner::Level::note)
             about += "\n" + one_line(placed_caution_text(caution, UnitSystem::metric));

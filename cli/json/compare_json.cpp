@@ -25,7 +25,8 @@ Json plans(const Comparison& comparison, const std::vector<std::string>& labels)
     for (std::size_t p = 0; p < comparison.plans.size(); ++p)
         array.push_back({{"trip", comparison.plans[p].trip.name},
                          {"label", labels[p]},
-                         {"can_be_carried_out", comparison.plans[p].can_be_carried_out()}});
+                         {"can_be_carried_out", comparison.plans[p].can_be_carried_out()},
+                         {"verdict", planner::verdict_word(comparison.plans[p].verdict.level)}});
     return array;
 }
 

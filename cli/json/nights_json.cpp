@@ -50,6 +50,7 @@ Json option_json(const NightsOption& option) {
     return {{"nights", option.nights},
             {"cost", cost_json(option.cost)},
             {"can_be_carried_out", option.plan.can_be_carried_out()},
+            {"verdict", planner::verdict_word(option.plan.verdict.level)},
             {"settled", option.plan.converged.settled},
             {"days", days},
             {"stops", stops}};

@@ -138,6 +138,7 @@ std::string odds_json(const Odds& odds, std::string_view version) {
                        {"version", version},
                        {"file", odds.plan.trip.file.string()},
                        {"can_be_carried_out", odds.plan.can_be_carried_out()},
+                       {"verdict", planner::verdict_word(odds.plan.verdict.level)},
                        {"draws", odds.options.draws},
                        {"seed", odds.options.seed},
                        {"under_way_s", quantiles(odds.under_way_s)},

@@ -387,6 +387,7 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["appointments"] = appointments_json(plan);
     json["exits"] = exits_json(plan);
     json["turn_round"] = turn_rounds_json(plan);
+    json["hazards"] = hazards_json(plan);
     json["stays_home"] = array_of(plan.stays_home, stays_json);
     json["comes"] = array_of(plan.comes, comes_json);
     json["stages"] = stages_json(plan);

@@ -9,6 +9,8 @@ namespace tumpline::cli {
 
 [[nodiscard]] nlohmann::ordered_json verdict_json(const planner::Plan& plan);
 
+[[nodiscard]] nlohmann::ordered_json hazards_json(const planner::Plan& plan);
+
 [[nodiscard]] nlohmann::ordered_json appointments_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json exits_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json turn_rounds_json(const planner::Plan& plan);

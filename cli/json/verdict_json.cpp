@@ -1,5 +1,6 @@
 #include "cli/json/json_values.h"
 #include "cli/json/plan_json_parts.h"
+#include "planner/trip/vocabulary.h"
 
 namespace tumpline::cli {
 
@@ -39,6 +40,18 @@ Json verdict_json(const planner::Plan& plan) {
             {"also", array_of(verdict.also, reason_json)},
             {"always", verdict.always},
             {"unknown", array_of(verdict.unknown, not_judged_json)}};
+}
+
+Json hazards_json(const planner::Plan& plan) {
+    return array_of(plan.hazards, [](const planner::PlanHazard& one) {
+        return Json{{"hazard", one.hazard},
+                    {"place_kind", one.place ? Json(planner::word(*one.place)) : Json(nullptr)},
+                    {"name", one.name},
+                    {"note", name_or_null(one.note)},
+                    {"day", one.day},
+                    {"leg", one.leg},
+                    {"along_m", one.along_m}};
+    });
 }
 
 } // namespace tumpline::cli

@@ -223,6 +223,10 @@ constexpr std::string_view kit_head =
   //   "volume": "8 L"        packed
   //   "at_hand": true        not stowed in the boat's bags
   //   "stays_with": "..."    the member who carries it throughout
+  //   "is": "life-jacket"    what it is for the rules of safety; also cold-suit, helmet, throw-bag,
+  //                          first-aid, light, spare-paddle, shelter
+  //   "must": true           always comes, and nothing proposes to leave it
+  //   "bag": "left"          the bag of its boat in which it lies; left out: where it levels the boat
   //   "gets_wet": true       heavier after use on the water, until dried
   //   "wet": 0.5             by how much: the water as a share of its mass
   "kit": [
@@ -230,14 +234,14 @@ constexpr std::string_view kit_head =
 
 constexpr std::string_view kit_afloat =
     R"(    {"item": "paddle", "mass": "950 g", "for": "first person", "afloat": "used"},
-    {"item": "life jacket", "mass": "600 g", "for": "first person", "afloat": "worn"},
-    {"item": "dry suit", "mass": "1.2 kg", "for": "first person", "afloat": "worn", "when": {"water_below": "15 C"}},
+    {"item": "life jacket", "mass": "600 g", "is": "life-jacket", "for": "first person", "afloat": "worn"},
+    {"item": "dry suit", "mass": "1.2 kg", "is": "cold-suit", "for": "first person", "afloat": "worn", "when": {"water_below": "15 C"}},
 )";
 
 constexpr std::string_view kit_all =
-    R"(    {"item": "tent", "mass": "2 kg"},
+    R"(    {"item": "tent", "mass": "2 kg", "is": "shelter"},
     {"item": "stove and pot", "mass": "500 g"},
-    {"item": "first-aid bag", "mass": "400 g"},
+    {"item": "first-aid bag", "mass": "400 g", "is": "first-aid"},
     {"item": "repair kit", "mass": "300 g"},
     {"item": "sleeping bag and mat", "mass": "1.6 kg", "for": "first person"},
     {"item": "rain clothes", "mass": "600 g", "for": "first person", "when": {"rain": true}},

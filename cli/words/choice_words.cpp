@@ -137,8 +137,8 @@ WaysTable ways_table(const Plan& plan, UnitSystem units) {
         if (!way.refused.empty())
             remark += fmt::format(" Not planned: {}.", way.refused);
         else if (way.figures && !way.figures->stops.empty())
-            remark += fmt::format(" It cannot be carried out as it stands: {}",
-                                  words_of(way.figures->stops.front(), units));
+            remark +=
+                fmt::format(" It cannot be done: {}", words_of(way.figures->stops.front(), units));
         table.remarks.push_back(std::move(remark));
     }
     return table;

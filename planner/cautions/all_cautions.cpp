@@ -4,11 +4,14 @@
 #include "planner/cautions/caution_list.h"
 #include "planner/cautions/caution_titles.h"
 #include "planner/cautions/child_cautions.h"
+#include "planner/cautions/condition_cautions.h"
 #include "planner/cautions/darkness_cautions.h"
 #include "planner/cautions/day_rule_cautions.h"
+#include "planner/cautions/intake_cautions.h"
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
 #include "planner/cautions/paddling_cautions.h"
+#include "planner/cautions/safety_gear_cautions.h"
 #include "planner/cautions/supply_cautions.h"
 #include "planner/cautions/upstream_cautions.h"
 #include "planner/models/constants.h"
@@ -301,7 +304,10 @@ std::vector<Caution> CautionRules::run() {
     list_.add(water_cautions(draft_, plan_));
     list_.add(upstream_cautions(draft_, plan_));
     list_.add(darkness_cautions(draft_, plan_));
+    list_.add(safety_gear_cautions(draft_, plan_));
+    list_.add(condition_cautions(draft_, plan_));
     list_.add(supply_cautions(draft_, plan_));
+    list_.add(intake_cautions(draft_, plan_));
     appointments();
     route();
     list_.add(range_cautions(draft_, plan_));

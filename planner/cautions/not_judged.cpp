@@ -1,5 +1,6 @@
 #include "planner/cautions/not_judged.h"
 
+#include "planner/cautions/safety_gear_cautions.h"
 #include "planner/quantities/spelling.h"
 
 #include <fmt/format.h>
@@ -17,12 +18,13 @@ namespace {
 class MissingFacts {
   public:
     MissingFacts(const Assembly& draft, const Plan& plan)
-        : trip_(draft.prepared.trip), route_(draft.prepared.route), plan_(plan) {}
+        : draft_(draft), trip_(draft.prepared.trip), route_(draft.prepared.route), plan_(plan) {}
 
     std::vector<NotJudged> run() {
         weather();
         river();
         boats();
+        gear();
         limits();
         heights();
         open_water();
@@ -66,10 +68,12 @@ class MissingFacts {
     void weather();
     void river();
     void boats();
+    void gear();
     void limits();
     void heights();
     void open_water();
 
+    const Assembly& draft_;
     const Trip& trip_;
     const Route& route_;
     const Plan& plan_;
@@ -115,6 +119,15 @@ void MissingFacts::boats() {
                 trip_.craft.size() == 1 ? "the boat's stability" : "the boats' stability",
                 "",
                 afloat);
+}
+
+void MissingFacts::gear() {
+    const std::vector<std::string> gear = unlisted_safety_gear(draft_, plan_);
+    if (!gear.empty())
+        missing_.push_back({"safety-gear",
+                            fmt::format("whether there is safety gear ({})", listed(gear)),
+                            "/kit",
+                            {}});
 }
 
 void MissingFacts::limits() {

@@ -253,7 +253,7 @@ void WaterWatch::river_on(const PlanLeg& leg) {
                 class_word(here)),
             "AWScale");
     if (here == 0)
-        list_.add(Level::note,
+        list_.add(Level::caution,
                   "class-unknown",
                   "No class is given for this river: treat it as unknown until you have seen it.",
                   "AWScale");

@@ -1,7 +1,6 @@
 #include "planner/cautions/verdict.h"
 
 #include "planner/cautions/caution_titles.h"
-#include "planner/cautions/not_judged.h"
 #include "planner/quantities/spelling.h"
 
 #include <fmt/format.h>
@@ -155,6 +154,11 @@ std::string verdict_words(VerdictLevel level) {
     return {};
 }
 
+std::string verdict_sentence(VerdictLevel level) {
+    return level == VerdictLevel::clear ? "Nothing known stands against this plan."
+                                        : fmt::format("This plan {}.", verdict_words(level));
+}
+
 std::string verdict_word(VerdictLevel level) {
     switch (level) {
     case VerdictLevel::clear:
@@ -167,8 +171,9 @@ std::string verdict_word(VerdictLevel level) {
     return {};
 }
 
-Verdict verdict_of(const Assembly& draft, const Plan& plan) {
+Verdict verdict_of(const Plan& plan, std::vector<NotJudged> unknown) {
     Verdict verdict;
+    verdict.unknown = std::move(unknown);
     ReasonGroups groups(plan);
     for (std::size_t k = 0; k < plan.cautions.size(); ++k) {
         const Caution& caution = plan.cautions[k];
@@ -182,7 +187,6 @@ Verdict verdict_of(const Assembly& draft, const Plan& plan) {
         (reason.level == VerdictLevel::clear ? verdict.also : verdict.reasons)
             .push_back(std::move(reason));
     }
-    verdict.unknown = not_judged(draft, plan);
     std::vector<std::string> titles;
     for (const NotJudged& one : verdict.unknown)
         titles.push_back(one.title);

@@ -1,11 +1,13 @@
 #pragma once
 
+#include "planner/plan.h"
 #include "planner/plan/verdict.h"
-#include "planner/results/assembly.h"
+
+#include <vector>
 
 namespace tumpline::planner {
 
-/// Weighs `plan.cautions`: groups them, worst first, and says what was not given.
-[[nodiscard]] Verdict verdict_of(const Assembly& draft, const Plan& plan);
+/// Weighs `plan.cautions` and groups them, worst first; with what was not given.
+[[nodiscard]] Verdict verdict_of(const Plan& plan, std::vector<NotJudged> unknown);
 
 } // namespace tumpline::planner

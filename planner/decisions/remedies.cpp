@@ -7,6 +7,7 @@
 #include "planner/quantities/milligrams.h"
 #include "planner/results/assembly.h"
 #include "planner/results/days.h"
+#include "planner/trip/kit_names.h"
 
 #include <algorithm>
 #include <cmath>
@@ -132,7 +133,9 @@ class ThingsToLeave {
         return draft_.prepared.trip.kit[k].all_kg();
     }
 
-    [[nodiscard]] std::string name(std::size_t k) const { return draft_.prepared.trip.kit[k].name; }
+    [[nodiscard]] std::string name(std::size_t k) const {
+        return name_with_owner(draft_.prepared.trip.kit[k]);
+    }
 
     /// What all packs together are over all limits together, on the worst leg; and at least what
     /// one pack is over a limit if things could not be shared.
@@ -149,12 +152,18 @@ class ThingsToLeave {
         return least;
     }
 
-    /// Kit in packs ashore, heaviest first.
+    /// Whether somebody could do without it: it is no safety gear, need not come, and no condition
+    /// of this trip asks for it.
+    [[nodiscard]] static bool can_be_left(const KitItem& item) {
+        return !item.must && !item.is && item.when.empty() && !item.bring.value_or(false);
+    }
+
+    /// Kit in packs ashore that can be left, heaviest first.
     [[nodiscard]] std::vector<std::size_t> carried_things() const {
         const Trip& trip = draft_.prepared.trip;
         std::vector<std::size_t> things;
         for (std::size_t k = 0; k < trip.kit.size(); ++k)
-            if (packed_ashore(trip, draft_.prepared.kit.brought, k))
+            if (packed_ashore(trip, draft_.prepared.kit.brought, k) && can_be_left(trip.kit[k]))
                 things.push_back(k);
         std::stable_sort(things.begin(), things.end(), [&](std::size_t a, std::size_t b) {
             return mass_kg(a) > mass_kg(b);

@@ -164,8 +164,9 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
             if (!finding.holds)
                 finding.why = against;
         }
-        const bool comes = item.bring.value_or(finding.holds);
-        const bool overridden = item.bring && *item.bring != finding.holds;
+        const std::optional<bool> bring = item.must ? std::optional(true) : item.bring;
+        const bool comes = bring.value_or(finding.holds);
+        const bool overridden = bring && *bring != finding.holds;
         if (overridden)
             finding.why =
                 format_both("{} by the trip file, although {}",

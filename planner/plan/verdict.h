@@ -59,6 +59,9 @@ struct Verdict {
 /// "cannot be done", "breaks what you asked", "nothing known stands against it".
 [[nodiscard]] std::string verdict_words(VerdictLevel level);
 
+/// "This plan cannot be done.", "Nothing known stands against this plan."
+[[nodiscard]] std::string verdict_sentence(VerdictLevel level);
+
 /// "cannot", "breaks", "clear": the word for programs.
 [[nodiscard]] std::string verdict_word(VerdictLevel level);
 

@@ -43,7 +43,15 @@ struct Packed {
     double mass_kg = 0.0;
     double volume_l = 0.0;
     bool at_hand = false;
+    std::optional<BagSide> bag = {};
 };
+
+/// The bags in which an item may lie, the left one first.
+std::vector<std::size_t> allowed_bags(const BagItem& item) {
+    if (!item.bag)
+        return {};
+    return {*item.bag == BagSide::left ? std::size_t{0} : std::size_t{1}};
+}
 
 /// The goods of a craft as a stretch begins, piece by piece.
 class Goods {
@@ -115,6 +123,8 @@ class Goods {
             Packed& to = item.at_hand ? at_hand : stowed;
             to.mass_kg += mg_to_kg(item_mg(prepared_.trip, prepared_.assumed, k, wetness(wet)));
             to.volume_l += item.volume_l.value_or(0.0) * item.count;
+            if (item.bag)
+                to.bag = item.bag;
         }
         if (tied.holds_food)
             for (const std::size_t m : crew_) {
@@ -165,8 +175,9 @@ Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes
     things.reserve(items.size());
     double total_mg = 0.0;
     for (const BagItem& item : items) {
-        things.push_back(
-            {.mass_mg = item.mass_kg * mg_per_kg, .may_bear = {}, .takes = item.volume_l});
+        things.push_back({.mass_mg = item.mass_kg * mg_per_kg,
+                          .may_bear = allowed_bags(item),
+                          .takes = item.volume_l});
         total_mg += things.back().mass_mg;
     }
     const double least_mg = least_apart_mg(items);
@@ -200,7 +211,7 @@ TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t str
     std::vector<BagItem> items;
     items.reserve(stowed.size());
     for (const Packed& thing : stowed)
-        items.push_back({thing.mass_kg, thing.volume_l});
+        items.push_back({thing.mass_kg, thing.volume_l, thing.bag});
     BagVolumes volumes{0.0, 0.0};
     if (!bags_l.empty())
         volumes = {bags_l.front(), bags_l.back()};

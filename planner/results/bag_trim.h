@@ -3,6 +3,7 @@
 #include "planner/results/assembly.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,7 +12,8 @@ namespace tumpline::planner {
 /// Something to be stowed in one of two bags.
 struct BagItem {
     double mass_kg;
-    double volume_l; ///< 0 if not known
+    double volume_l;                 ///< 0 if not known
+    std::optional<BagSide> bag = {}; ///< in which it must lie; empty: in either
 };
 
 /// Which bag each item goes into, and whether the volumes allow it.

@@ -145,6 +145,28 @@ void check_craft(const Trip& trip, References& references, Problems& problems) {
     }
 }
 
+/// What is at hand lies in no bag, and one piece lies in one bag.
+void check_bag(const Trip& trip, std::size_t index, Problems& problems) {
+    const KitItem& item = trip.kit[index];
+    if (!item.bag)
+        return;
+    const std::string place = fmt::format("/kit/{}/bag", index);
+    if (item.at_hand)
+        problems.add(place,
+                     {.found = in_quotes(word(*item.bag)) + " beside \"at_hand\": true",
+                      .expected = "one of them: what is at hand lies in no bag",
+                      .advice = {}});
+    for (std::size_t other = 0; other < index; ++other)
+        if (!item.piece.empty() && trip.kit[other].piece == item.piece && trip.kit[other].bag &&
+            trip.kit[other].bag != item.bag)
+            problems.add(place,
+                         {.found = in_quotes(word(*item.bag)),
+                          .expected = fmt::format("the bag of /kit/{}, with which it is in {}",
+                                                  other,
+                                                  in_quotes(item.piece)),
+                          .advice = {}});
+}
+
 void check_kit(const Trip& trip, References& references, Problems& problems) {
     const Names members = names_of(trip.party);
     for (std::size_t i = 0; i < trip.kit.size(); ++i) {
@@ -171,6 +193,12 @@ void check_kit(const Trip& trip, References& references, Problems& problems) {
                                              in_quotes(trip.kit[j].bearer),
                                              j),
                      .advice = "take one of the two out of " + in_quotes(item.piece)});
+        if (item.must && item.bring == false)
+            problems.add(place + "/bring",
+                         {.found = "false beside \"must\": true",
+                          .expected = "one of them: what must come is brought",
+                          .advice = "leave \"must\" out"});
+        check_bag(trip, i, problems);
     }
 }
 

@@ -139,6 +139,21 @@ struct Condition {
     std::optional<bool> open_crossing;
 };
 
+/// What a thing is for the rules of safety; never guessed from its name.
+enum class SafetyGear {
+    life_jacket,
+    cold_suit, ///< dry suit or wetsuit
+    helmet,
+    throw_bag,
+    first_aid,
+    light,
+    spare_paddle,
+    shelter
+};
+
+/// Of the two bags of a craft.
+enum class BagSide { left, right };
+
 struct KitItem {
     std::string name;
     double mass_kg = 0.0; ///< of one
@@ -151,6 +166,9 @@ struct KitItem {
     std::string piece;           ///< items of one piece are carried together ("in")
     std::optional<double> volume_l;
     bool at_hand = false;               ///< kept out of the stowed bags afloat
+    std::optional<SafetyGear> is;       ///< empty: nothing that a rule asks for
+    bool must = false;                  ///< always comes, and no remedy leaves it at home
+    std::optional<BagSide> bag;         ///< where it lies afloat; empty: where it levels the boat
     std::string bearer;                 ///< party item that must stay with this member
     bool gets_wet = false;              ///< lines and the like: heavier after use on the water
     std::optional<double> wet_fraction; ///< of its mass, clinging until dried; implies `gets_wet`

@@ -43,6 +43,17 @@ constexpr auto craft_kinds =
                                     {"kayak", CraftKind::kayak}});
 constexpr auto item_uses = std::to_array<Word<ItemUse>>(
     {{"packed", ItemUse::packed}, {"worn", ItemUse::worn}, {"used", ItemUse::used}});
+constexpr auto safety_gear =
+    std::to_array<Word<SafetyGear>>({{"life-jacket", SafetyGear::life_jacket},
+                                     {"cold-suit", SafetyGear::cold_suit},
+                                     {"helmet", SafetyGear::helmet},
+                                     {"throw-bag", SafetyGear::throw_bag},
+                                     {"first-aid", SafetyGear::first_aid},
+                                     {"light", SafetyGear::light},
+                                     {"spare-paddle", SafetyGear::spare_paddle},
+                                     {"shelter", SafetyGear::shelter}});
+constexpr auto bag_sides =
+    std::to_array<Word<BagSide>>({{"left", BagSide::left}, {"right", BagSide::right}});
 constexpr auto meals = std::to_array<Word<Meal>>(
     {{"breakfast", Meal::breakfast}, {"trail", Meal::trail}, {"dinner", Meal::dinner}});
 constexpr auto water_stows =
@@ -111,6 +122,14 @@ std::span<const Word<ItemUse>> item_use_words() {
     return item_uses;
 }
 
+std::span<const Word<SafetyGear>> safety_gear_words() {
+    return safety_gear;
+}
+
+std::span<const Word<BagSide>> bag_side_words() {
+    return bag_sides;
+}
+
 std::span<const Word<Meal>> meal_words() {
     return meals;
 }
@@ -153,6 +172,14 @@ std::string_view word(Sex sex) {
 
 std::string_view word(CraftKind kind) {
     return word_of(craft_kinds, kind);
+}
+
+std::string_view word(SafetyGear gear) {
+    return word_of(safety_gear, gear);
+}
+
+std::string_view word(BagSide side) {
+    return word_of(bag_sides, side);
 }
 
 std::string_view word(ItemUse use) {

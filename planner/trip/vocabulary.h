@@ -21,6 +21,8 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::span<const Word<Sex>> sex_words();
 [[nodiscard]] std::span<const Word<CraftKind>> craft_kind_words();
 [[nodiscard]] std::span<const Word<ItemUse>> item_use_words();
+[[nodiscard]] std::span<const Word<SafetyGear>> safety_gear_words();
+[[nodiscard]] std::span<const Word<BagSide>> bag_side_words();
 [[nodiscard]] std::span<const Word<Meal>> meal_words();
 [[nodiscard]] std::span<const Word<WaterStow>> water_stow_words();
 [[nodiscard]] std::span<const Word<int>> weekday_words();
@@ -35,6 +37,8 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::string_view word(Sex sex);
 [[nodiscard]] std::string_view word(CraftKind kind);
 [[nodiscard]] std::string_view word(ItemUse use);
+[[nodiscard]] std::string_view word(SafetyGear gear);
+[[nodiscard]] std::string_view word(BagSide side);
 [[nodiscard]] std::string_view word(Meal meal);
 
 /// "" for 0, else "I" to "VI".

@@ -2,6 +2,7 @@
 
 #include "cli/json/plan_json.h"
 #include "geo/input_error.h"
+#include "planner/cautions/verdict.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 #include "tests/support/hand_built_variants.h"
@@ -139,17 +140,47 @@ TEST(Book, PutsCautionsBesideWhatTheyConcern) {
     EXPECT_THAT(between(day, "Upper river", "</tbody>"), HasSubstr("concerns the leg"));
     EXPECT_EQ(count(html, "concerns the leg"), 1U);
     EXPECT_EQ(count(html, "concerns the day"), 1U);
-    EXPECT_THAT(html, Not(HasSubstr("cannot be carried out")));
+    EXPECT_THAT(html, Not(HasSubstr("cannot be done")));
 }
 
-TEST(Book, SaysFirstThatAPlanCannotBeCarriedOut) {
+TEST(Book, SaysFirstThatAPlanCannotBeDone) {
     Plan plan = test::hand_built_plan();
-    plan.cautions.push_back(
-        {planner::Level::stop, "wind", 1, 2, "The wind stops the boat.", "docs/models/wind.md"});
+    planner::Caution wind{
+        planner::Level::stop, "wind", 1, 2, "The wind stops the boat.", "docs/models/wind.md"};
+    wind.title = "Wind stops the boat";
+    plan.cautions.push_back(wind);
+    plan.verdict = planner::verdict_of(plan, {{"wind", "wind", "/weather/wind", {}}});
     const std::string html = metric_book(plan);
-    EXPECT_LT(html.find("cannot be carried out as it stands"), html.find("<h3>Map</h3>"));
-    EXPECT_THAT(between(html, "class=\"verdict\"", "</div>"),
-                HasSubstr("The wind stops the boat."));
+    EXPECT_LT(html.find("This plan cannot be done."), html.find("<h3>Map</h3>"));
+    const std::string verdict = between(html, "class=\"verdict cannot\"", "</div>");
+    EXPECT_THAT(verdict, HasSubstr("<a href=\"#day-1\"><bdi>Wind stops the boat: day 1, leg 2"));
+    EXPECT_THAT(verdict, HasSubstr("Not judged, because not given: wind."));
+    EXPECT_EQ(count(html, "The wind stops the boat."), 1U) << "its paragraph stands with its leg";
+}
+
+TEST(Book, NamesHazardsAtTheHeadOfTheirDayAndAlongTheirLeg) {
+    Plan plan = test::hand_built_plan();
+    plan.hazards = {{.hazard = true,
+                     .place = planner::PlaceKind::hazard,
+                     .name = "Sieve bend",
+                     .note = "keep left",
+                     .day = 2,
+                     .leg = 4,
+                     .along_m = 20500.0},
+                    {.hazard = false,
+                     .place = planner::PlaceKind::camp,
+                     .name = "Birch spit",
+                     .note = "no fires",
+                     .day = 2,
+                     .leg = 4,
+                     .along_m = 21000.0}};
+    const std::string html = metric_book(plan);
+    const std::string day = between(html, "id=\"day-2\"", "</section>");
+    EXPECT_THAT(between(day, "Hazards on this day:", "</p>"), HasSubstr("Sieve bend"));
+    EXPECT_THAT(between(day, "Hazards on this day:", "</p>"), Not(HasSubstr("Birch spit")));
+    EXPECT_THAT(between(day, "Upper river", "</tbody>"), HasSubstr("keep left"));
+    EXPECT_THAT(between(day, "Upper river", "</tbody>"), HasSubstr("no fires"));
+    EXPECT_THAT(between(html, "id=\"day-1\"", "</section>"), Not(HasSubstr("Hazards on")));
 }
 
 TEST(Book, SetsTheHourOfTheAlarmFromThePlannedReturn) {

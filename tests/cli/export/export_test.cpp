@@ -473,7 +473,7 @@ TEST_F(ExportCommand, APlanThatCannotBeCarriedOutIsWrittenAndSaysSo) {
                            "--set",
                            "/appointments/0/by=09:00"});
     EXPECT_EQ(said.code, ExitCode::no_plan) << said.err;
-    EXPECT_THAT(text_of(gpx), HasSubstr("cannot be carried out"));
+    EXPECT_THAT(text_of(gpx), HasSubstr("cannot be done"));
     EXPECT_THAT(said.err, HasSubstr("STOP"));
 }
 

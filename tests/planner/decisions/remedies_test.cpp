@@ -5,6 +5,7 @@
 #include "planner/decisions/choices.h"
 #include "planner/make_plan.h"
 #include "planner/plan.h"
+#include "planner/trip/kit_names.h"
 #include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"
 
@@ -69,7 +70,8 @@ TEST(Remedies, NameThingsEachOfWhichAloneIsEnough) {
     ASSERT_FALSE(plan.remedies.leave->things.empty());
     for (const std::string& name : plan.remedies.leave->things) {
         test::PlainTrip without = too_heavy();
-        std::erase_if(without.trip.kit, [&](const KitItem& item) { return item.name == name; });
+        std::erase_if(without.trip.kit,
+                      [&](const KitItem& item) { return name_with_owner(item) == name; });
         EXPECT_FALSE(overloaded(make_plan(without.trip, without.route))) << name;
     }
 }
@@ -84,9 +86,28 @@ TEST(Remedies, NameThingsTogetherWhereNoneAloneIsEnough) {
     std::erase_if(plain.trip.kit, [&](const KitItem& item) {
         return std::count(plan.remedies.leave->things.begin(),
                           plan.remedies.leave->things.end(),
-                          item.name) > 0;
+                          name_with_owner(item)) > 0;
     });
     EXPECT_FALSE(overloaded(make_plan(plain.trip, plain.route)));
+}
+
+TEST(Remedies, NameTheOwnerAndLeaveNothingThatIsNeeded) {
+    test::PlainTrip plain = too_heavy();
+    const auto things = [&] {
+        const Plan plan = make_plan_with_choices(plain.trip, plain.route);
+        return plan.remedies.leave ? plan.remedies.leave->things : std::vector<std::string>();
+    };
+    EXPECT_THAT(things(), testing::Contains("Ada's pot"));
+    plain.trip.kit[2].must = true;
+    EXPECT_THAT(things(), testing::Not(testing::Contains("Ada's pot")));
+    plain.trip.kit[2].must = false;
+    plain.trip.kit[2].is = SafetyGear::first_aid;
+    EXPECT_THAT(things(), testing::Not(testing::Contains("Ada's pot")));
+    plain.trip.kit[2].is = {};
+    plain.trip.weather.low_c = -5.0;
+    plain.trip.kit[2].when.resize(1);
+    plain.trip.kit[2].when[0].night_below_c = 0.0; // a cold night asks for it
+    EXPECT_THAT(things(), testing::Not(testing::Contains("Ada's pot")));
 }
 
 TEST(Remedies, RelayIsThreeTimesTheWayAtTheTimesOfHalfAPack) {
@@ -142,8 +163,8 @@ TEST(Remedies, OfRandomTripsDoWhatTheySay) {
                 if (plan.remedies.leave->together
                         ? std::count(plan.remedies.leave->things.begin(),
                                      plan.remedies.leave->things.end(),
-                                     item.name) > 0
-                        : item.name == plan.remedies.leave->things.front())
+                                     name_with_owner(item)) > 0
+                        : name_with_owner(item) == plan.remedies.leave->things.front())
                     item.bring = false;
             EXPECT_FALSE(overloaded(make_plan(trip, random.route)));
             ++left;

@@ -57,6 +57,25 @@ double least_apart(const std::vector<BagItem>& items, const BagVolumes& volumes)
     return least;
 }
 
+/// Free, 5 + 1 lie against 3 + 2, or 5 against 3 + 2 + 1. With 5 and 3 both in the left bag the
+/// best is 8 against 3.
+TEST(LevelBags, KeepAThingInTheBagThatIsGiven) {
+    std::vector<BagItem> items{{5.0, 0.0}, {3.0, 0.0}, {2.0, 0.0}, {1.0, 0.0}};
+    EXPECT_NEAR(masses(items, level_bags(items, {0.0, 0.0}).right).apart(), 1.0, 1e-9);
+    items[0].bag = BagSide::left;
+    items[1].bag = BagSide::left;
+    const Levelled level = level_bags(items, {0.0, 0.0});
+    ASSERT_EQ(level.right.size(), 4U);
+    EXPECT_FALSE(level.right[0]);
+    EXPECT_FALSE(level.right[1]);
+    EXPECT_NEAR(masses(items, level.right).left, 8.0, 1e-9);
+    EXPECT_NEAR(masses(items, level.right).right, 3.0, 1e-9);
+    items[0].bag = BagSide::right;
+    const Levelled apart = level_bags(items, {0.0, 0.0});
+    EXPECT_TRUE(apart.right[0]);
+    EXPECT_FALSE(apart.right[1]);
+}
+
 TEST(LevelBags, AreAsLevelAsTheBestOfAllWays) {
     test::Draws draws(7);
     int tight = 0, none = 0;

@@ -111,6 +111,8 @@ TEST(TripSchema, HasTheWordsThatTheReaderKnows) {
     EXPECT_EQ(words_at("/$defs/craft/properties/kind"), texts(craft_kind_words()));
     EXPECT_EQ(words_at("/$defs/item/properties/ashore"), texts(item_use_words()));
     EXPECT_EQ(words_at("/$defs/item/properties/afloat"), texts(item_use_words()));
+    EXPECT_EQ(words_at("/$defs/item/properties/is"), texts(safety_gear_words()));
+    EXPECT_EQ(words_at("/$defs/item/properties/bag"), texts(bag_side_words()));
     EXPECT_EQ(words_at("/$defs/food/properties/first_meal"), texts(meal_words()));
     EXPECT_EQ(words_at("/$defs/food/properties/last_meal"), texts(meal_words()));
     EXPECT_EQ(words_at("/$defs/water/properties/stow"), texts(water_stow_words()));
@@ -181,6 +183,8 @@ TEST(TripFilePage, ExplainsEveryKeyAndWord) {
                               texts(place_kind_words()),
                               texts(craft_kind_words()),
                               texts(item_use_words()),
+                              texts(safety_gear_words()),
+                              texts(bag_side_words()),
                               texts(height_recorder_words()),
                               texts(water_stow_words()),
                               texts(meal_words())})
