@@ -1,6 +1,7 @@
 #include "planner/cautions/child_cautions.h"
 
 #include "planner/cautions/caution_list.h"
+#include "planner/loads/limits.h"
 #include "planner/models/age.h"
 #include "planner/models/constants.h"
 #include "planner/quantities/quantities.h"
@@ -54,7 +55,7 @@ void ChildWatch::load() {
     if (!worst)
         return;
     const double share = worst->loads[member_].pack_max_kg / child_.body_kg;
-    if (share <= child_load_share + shown_over_kg / child_.body_kg)
+    if (!over_limit(worst->loads[member_].pack_max_kg, child_load_share * child_.body_kg))
         return;
     list_.at(worst->day, worst->leg);
     list_.add(
