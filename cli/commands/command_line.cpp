@@ -263,7 +263,8 @@ void add_track(DeclaredCommands& line) {
     const auto options = std::make_shared<TrackOptions>();
     CLI::App& command = *line.app.add_subcommand(
         "track", "prints what is in track files: length, climb, gaps, times");
-    command.add_option("FILE", options->files, "GPX, GeoJSON or what else GDAL opens")->required();
+    command.add_option("FILE", options->files, "GPX, GeoJSON, KML, GeoPackage or shapefile")
+        ->required();
     command.add_option("--elevation", options->elevation, "rasters of the ground's height")
         ->type_name("DEM");
     add_choice<TrackFormat>(command,
@@ -289,7 +290,7 @@ void add_new(DeclaredCommands& line) {
     const auto options = std::make_shared<NewOptions>();
     CLI::App& command = *line.app.add_subcommand(
         "new", "a first trip file from tracks: legs recognised, every key explained");
-    command.add_option("TRACK", options->tracks, "GPX, GeoJSON or what else GDAL opens")
+    command.add_option("TRACK", options->tracks, "GPX, GeoJSON, KML, GeoPackage or shapefile")
         ->required();
     command.add_option("--elevation", options->elevation, "rasters of the ground's height")
         ->type_name("DEM");

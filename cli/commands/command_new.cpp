@@ -7,6 +7,7 @@
 #include "cli/words/text_width.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
+#include "geo/tracks/read_tracks.h"
 #include "planner/recordings/new_trip.h"
 #include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"

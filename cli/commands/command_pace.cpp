@@ -8,6 +8,7 @@
 #include "cli/words/version.h"
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
+#include "geo/tracks/read_tracks.h"
 #include "planner/make_plan.h"
 #include "planner/models/load_effect.h"
 #include "planner/quantities/spelling.h"

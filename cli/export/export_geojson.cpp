@@ -5,6 +5,7 @@
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/ground/elevation.h"
+#include "geo/ground/geoid.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/quantities.h"
 

@@ -1,61 +1,59 @@
 #include "geo/gate/gdal_library.h"
 
+#include "geo/gate/gdal_formats.h"
+#include "geo/gate/passage.h"
+#include "geo/gate/proj_gate.h"
+
 #include <cpl_conv.h>
-#include <cpl_error.h>
-#include <gdal_priv.h>
+#include <cpl_http.h>
 #include <ogr_srs_api.h>
 
-#include <algorithm>
+#include <array>
 #include <mutex>
-#include <string>
 
 namespace tumpline::geo {
 
 namespace {
 
-void keep_first_fault(CPLErr severity, CPLErrorNum /*number*/, const char* message) {
-    constexpr std::size_t longest = 300; // hostile files choose what stands here
-    auto* fault = static_cast<std::string*>(CPLGetErrorHandlerUserData());
-    if (severity < CE_Failure || fault == nullptr || !fault->empty())
-        return;
-    fault->assign(message);
-    if (fault->size() > longest)
-        fault->resize(longest);
-    std::replace_if(
-        fault->begin(), fault->end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
+CPLHTTPResult* refuse_fetch(const char* /*url*/,
+                            CSLConstList /*options*/,
+                            GDALProgressFunc /*progress*/,
+                            void* /*progress_data*/,
+                            CPLHTTPFetchWriteFunc /*write*/,
+                            void* /*write_data*/,
+                            void* /*user*/) {
+    auto* result = static_cast<CPLHTTPResult*>(CPLCalloc(1, sizeof(CPLHTTPResult)));
+    result->nStatus = 1;
+    result->pszErrBuf = CPLStrdup("no network");
+    return result;
 }
+
+/// Whatever the environment says; some formats ask for these while they register.
+constexpr std::array<std::array<const char*, 2>, 10> settings{
+    {{"CPL_VSIL_CURL_ALLOWED_FILENAME", "no address at all"},
+     {"GDAL_VRT_ENABLE_PYTHON", "NO"},
+     {"GDAL_CACHEMAX", "64"},               // MB; rasters keep their own cells besides
+     {"GDAL_PAM_ENABLED", "NO"},            // no .aux.xml is read or left behind
+     {"SQLITE_USE_OGR_VFS", "YES"},         // GeoPackages through the gate as well
+     {"OGR_SQLITE_PRAGMA", "temp_store=2"}, // in memory
+     {"SPATIALITE_LOAD", "NO"},             // its virtual tables open files by themselves
+     {"OGR_SQLITE_LOAD_EXTENSIONS", ""},
+     {"LIBKML_RESOLVE_STYLE", "NO"},
+     {"OGR_GEOJSON_MAX_OBJ_SIZE", "2000"}}}; // MB; open_vector bounds the values
 
 } // namespace
 
-void prepare_gdal() {
+bool prepare_gdal() {
     static std::once_flag prepared;
     std::call_once(prepared, [] {
-        // First the settings: some drivers ask for them while they register.
-        CPLSetConfigOption("CPL_VSIL_CURL_ALLOWED_FILENAME", "no address at all");
-        CPLSetConfigOption("GDAL_VRT_ENABLE_PYTHON", "NO");
-        CPLSetConfigOption("GDAL_CACHEMAX", "64"); // MB; rasters keep their own cells besides
+        install_file_gate();
+        for (const auto& [name, value] : settings)
+            CPLSetConfigOption(name, value);
         OSRSetPROJEnableNetwork(FALSE);
-        GDALAllRegister();
-        for (const char* name :
-             {"HTTP",       "WMS",        "WMTS",          "WCS",   "WFS",           "OAPIF",
-              "OGCAPI",     "STACTA",     "STACIT",        "DAAS",  "EEDA",          "EEDAI",
-              "PLMOSAIC",   "PLSCENES",   "NGW",           "CSW",   "Elasticsearch", "Carto",
-              "AmigoCloud", "PostgreSQL", "PostGISRaster", "MySQL", "MSSQLSpatial",  "ODBC",
-              "CouchDB",    "Cloudant",   "GeoRaster",     "OCI",   "HANA"})
-            if (GDALDriver* driver = GetGDALDriverManager()->GetDriverByName(name)) {
-                GetGDALDriverManager()->DeregisterDriver(driver);
-                GDALDestroyDriver(driver);
-            }
+        CPLHTTPSetFetchCallback(refuse_fetch, nullptr);
+        register_formats();
     });
-}
-
-QuietGdal::QuietGdal() {
-    CPLPushErrorHandlerEx(keep_first_fault, &fault_);
-}
-
-QuietGdal::~QuietGdal() {
-    CPLPopErrorHandler();
-    CPLErrorReset();
+    return close_gdals_proj();
 }
 
 } // namespace tumpline::geo

@@ -1,28 +1,11 @@
 #pragma once
 
-#include <string>
-
 namespace tumpline::geo {
 
-/// Registers GDAL's drivers once, without those that fetch from elsewhere, and closes its ways to
-/// the network: this program reads files of this machine only, also those named inside a VRT.
-void prepare_gdal();
-
-/// While one of these lives, GDAL prints nothing in this thread; what it had to say is kept.
-class QuietGdal {
-  public:
-    QuietGdal();
-    ~QuietGdal();
-    QuietGdal(const QuietGdal&) = delete;
-    QuietGdal& operator=(const QuietGdal&) = delete;
-    QuietGdal(QuietGdal&&) = delete;
-    QuietGdal& operator=(QuietGdal&&) = delete;
-
-    /// The first fault that GDAL reported, on one line; empty if there was none.
-    [[nodiscard]] const std::string& fault() const noexcept { return fault_; }
-
-  private:
-    std::string fault_;
-};
+/// Makes GDAL ready in this thread and closes all its ways but one: the formats of gdal_formats.h
+/// and no other, files as a Passage lets them, nothing written, fetched or started. Every use of
+/// GDAL begins here. Answers whether PROJ found its database, without which no coordinate system
+/// has a meaning.
+bool prepare_gdal();
 
 } // namespace tumpline::geo

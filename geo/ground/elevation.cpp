@@ -13,44 +13,20 @@
 
 namespace tumpline::geo {
 
-std::size_t TileCache::Hash::operator()(const Key& key) const noexcept {
-    const auto mix = [](std::uint64_t seed, int number) { // by the golden ratio
-        return (seed ^ static_cast<std::uint32_t>(number)) * 0x9E3779B97F4A7C15ULL;
-    };
-    return static_cast<std::size_t>(mix(mix(mix(0, key.raster), key.column), key.row) >> 20);
-}
-
-const TileCache::Cells* TileCache::find(const Key& key) {
-    if (!tiles_.empty() && tiles_.front().key == key)
-        return &tiles_.front().cells;
-    const auto place = places_.find(key);
-    if (place == places_.end())
-        return nullptr;
-    tiles_.splice(tiles_.begin(), tiles_, place->second);
-    return &tiles_.front().cells;
-}
-
-const TileCache::Cells* TileCache::put(const Key& key, Cells cells) {
-    if (tiles_.size() >= most_tiles) {
-        places_.erase(tiles_.back().key);
-        tiles_.pop_back();
-    }
-    tiles_.push_front({.key = key, .cells = std::move(cells)});
-    places_[key] = tiles_.begin();
-    return &tiles_.front().cells;
-}
-
 struct Elevation::Rasters {
     std::vector<Raster> rasters;
     TileCache cache;
 };
 
-Elevation::Elevation(const std::vector<std::filesystem::path>& rasters)
+Elevation::Elevation(const std::vector<std::filesystem::path>& rasters,
+                     const std::filesystem::path& trip_folder)
     : rasters_(std::make_unique<Rasters>()) {
     std::vector<Problem> problems;
     for (const std::filesystem::path& file : rasters) {
         try {
-            rasters_->rasters.emplace_back(file, static_cast<int>(rasters_->rasters.size()));
+            const int number = static_cast<int>(rasters_->rasters.size());
+            rasters_->rasters.emplace_back(
+                file, RasterFolder{.number = number, .trip_folder = trip_folder});
         } catch (const InputError& error) { // so that one run shows what is wrong with all of them
             problems.insert(problems.end(), error.problems().begin(), error.problems().end());
         }

@@ -11,12 +11,15 @@
 namespace tumpline::geo {
 
 /// Heights of the ground from one or several rasters, in metres above the geoid.
-/// Bilinear between cell centres; any raster and CRS that GDAL opens; blocks are cached, never a
-/// whole raster. The first raster that covers a point and is not void there answers.
+/// Bilinear between cell centres; the formats of gate/gdal_formats.h in any CRS that PROJ knows;
+/// blocks are cached, never a whole raster. The first raster that covers a point and is not void
+/// there answers.
 class Elevation {
   public:
+    /// What a raster is made of (a VRT) lies in or below its folder, or in or below `trip_folder`.
     /// Throws: InputError naming the raster that cannot be used (not a raster, no CRS, no band...).
-    explicit Elevation(const std::vector<std::filesystem::path>& rasters);
+    explicit Elevation(const std::vector<std::filesystem::path>& rasters,
+                       const std::filesystem::path& trip_folder = {});
     ~Elevation();
     Elevation(Elevation&& other) noexcept;
     Elevation& operator=(Elevation&& other) noexcept;
@@ -34,8 +37,5 @@ class Elevation {
     struct Rasters;
     std::unique_ptr<Rasters> rasters_;
 };
-
-/// Height of the geoid (EGM96) above the WGS84 ellipsoid; empty where PROJ's grid is not at hand.
-[[nodiscard]] std::optional<double> geoid_height_m(const Position& position);
 
 } // namespace tumpline::geo

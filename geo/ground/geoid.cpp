@@ -1,4 +1,6 @@
-#include "geo/ground/elevation.h"
+#include "geo/ground/geoid.h"
+
+#include "geo/gate/proj_gate.h"
 
 #include <proj.h>
 
@@ -10,10 +12,6 @@ namespace tumpline::geo {
 
 namespace {
 
-struct DestroyContext {
-    void operator()(PJ_CONTEXT* context) const { proj_context_destroy(context); }
-};
-
 struct DestroyOperation {
     void operator()(PJ* operation) const { proj_destroy(operation); }
 };
@@ -21,9 +19,7 @@ struct DestroyOperation {
 /// PROJ's EGM96 grid, opened once; PROJ's objects belong to one thread.
 class Egm96 {
   public:
-    Egm96() : context_(proj_context_create()) {
-        proj_log_level(context_.get(), PJ_LOG_NONE);
-        proj_context_set_enable_network(context_.get(), 0);
+    Egm96() : context_(make_proj_context()) {
         operation_.reset(
             proj_create(context_.get(), "+proj=vgridshift +grids=egm96_15.gtx +multiplier=1"));
     }
@@ -41,7 +37,7 @@ class Egm96 {
     }
 
   private:
-    std::unique_ptr<PJ_CONTEXT, DestroyContext> context_;
+    ProjContext context_;
     std::unique_ptr<PJ, DestroyOperation> operation_; // goes before its context
 };
 

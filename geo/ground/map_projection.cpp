@@ -1,5 +1,7 @@
 #include "geo/ground/map_projection.h"
 
+#include "geo/gate/proj_gate.h"
+
 #include <fmt/format.h>
 #include <proj.h>
 
@@ -37,26 +39,20 @@ Position middle(const std::vector<Position>& points) {
 } // namespace
 
 struct MapProjection::Projector {
-    PJ_CONTEXT* context = nullptr;
+    ProjContext context = make_proj_context();
     PJ* transformation = nullptr;
 
-    explicit Projector(const Position& centre) : context(proj_context_create()) {
-        proj_context_set_enable_network(context, 0);
+    explicit Projector(const Position& centre) {
         const std::string recipe =
             fmt::format("+proj=aeqd +lat_0={:.12f} +lon_0={:.12f} +ellps=WGS84",
                         centre.lat_deg,
                         centre.lon_deg);
-        transformation = proj_create(context, recipe.c_str());
-        if (transformation == nullptr) {
-            proj_context_destroy(context);
+        transformation = proj_create(context.get(), recipe.c_str());
+        if (transformation == nullptr)
             throw std::runtime_error(fmt::format("PROJ refuses {}", recipe));
-        }
     }
 
-    ~Projector() {
-        proj_destroy(transformation);
-        proj_context_destroy(context);
-    }
+    ~Projector() { proj_destroy(transformation); }
 
     Projector(const Projector&) = delete;
     Projector& operator=(const Projector&) = delete;

@@ -1,7 +1,8 @@
 #include "geo/ground/raster.h"
 
-#include "geo/gate/gdal_library.h"
-#include "geo/ground/elevation.h"
+#include "geo/gate/gdal_fault.h"
+#include "geo/gate/quiet_gdal.h"
+#include "geo/ground/geoid.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 
@@ -12,7 +13,6 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
-#include <fstream>
 #include <limits>
 #include <string>
 #include <string_view>
@@ -35,41 +35,6 @@ bool is_void(double height_m) {
     throw InputError({std::move(problem)});
 }
 
-constexpr std::string_view a_raster =
-    "an elevation raster (GeoTIFF, HGT, VRT or another that GDAL opens)";
-
-/// Nothing but a plain file with something in it is opened.
-void require_raster_file(const std::filesystem::path& file) {
-    const auto fail = [&](const char* found, const char* advice) {
-        refuse({.file = file.string(),
-                .place = {},
-                .found = found,
-                .expected = std::string(a_raster),
-                .advice = advice});
-    };
-    std::error_code ignored;
-    if (!std::filesystem::exists(file, ignored))
-        refuse({.file = file.string(),
-                .place = {},
-                .found = "no such file",
-                .expected = "an elevation raster on this machine",
-                .advice = {}});
-    if (std::filesystem::is_directory(file, ignored))
-        fail("a folder", "name a file in it");
-    if (!std::filesystem::is_regular_file(file, ignored))
-        fail("a device or pipe", "");
-    std::ifstream in(file, std::ios::binary);
-    if (!in)
-        fail("a file that may not be read", "check its permissions");
-    if (in.peek() == std::ifstream::traits_type::eof())
-        fail("an empty file", "copy it again");
-}
-
-/// GDAL's way to say that none of its drivers knows the file.
-bool of_unknown_kind(const std::string& fault) {
-    return fault.empty() || fault.find("not recognized") != std::string::npos;
-}
-
 double metres_per(std::string_view unit) {
     std::string name(unit);
     std::transform(name.begin(), name.end(), name.begin(), [](unsigned char letter) {
@@ -84,11 +49,6 @@ double metres_per(std::string_view unit) {
 
 } // namespace
 
-void Raster::Free::operator()(GDALDataset* dataset) const {
-    const QuietGdal quiet;
-    GDALClose(dataset);
-}
-
 void Raster::Free::operator()(OGRCoordinateTransformation* transformation) const {
     OGRCoordinateTransformation::DestroyCT(transformation);
 }
@@ -101,20 +61,11 @@ Raster::Raster(Raster&&) noexcept = default;
 Raster& Raster::operator=(Raster&&) noexcept = default;
 Raster::~Raster() = default;
 
-Raster::Raster(const std::filesystem::path& file, int number) : file_(file), number_(number) {
-    require_raster_file(file);
-    prepare_gdal();
+Raster::Raster(const std::filesystem::path& file, const RasterFolder& among)
+    : file_(file), number_(among.number), folders_(folders_around(file, among.trip_folder)),
+      dataset_(open_raster(file, folders_)) {
+    const Passage passage(folders_);
     const QuietGdal quiet;
-    // With its folder in front, a name cannot be taken for one of GDAL's own connections.
-    dataset_.reset(GDALDataset::Open(std::filesystem::absolute(file).c_str(),
-                                     GDAL_OF_RASTER | GDAL_OF_READONLY | GDAL_OF_VERBOSE_ERROR));
-    if (!dataset_)
-        refuse(
-            {.file = file.string(),
-             .place = {},
-             .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind" : quiet.fault(),
-             .expected = std::string(a_raster),
-             .advice = {}});
     columns_ = dataset_->GetRasterXSize();
     rows_ = dataset_->GetRasterYSize();
     find_heights();
@@ -162,7 +113,7 @@ void Raster::find_crs() {
                 .place = "CRS",
                 .found = "none that is tied to the Earth",
                 .expected = "a coordinate reference system",
-                .advice = "write it into the raster (gdal_edit.py -a_srs EPSG:...)"});
+                .advice = "write it into the raster (gdal_translate -a_srs EPSG:... IN OUT.tif)"});
     if (dataset_->GetGeoTransform(from_cells_.data()) != CE_None ||
         GDALInvGeoTransform(from_cells_.data(), to_cells_.data()) == 0)
         refuse({.file = file_.string(),
@@ -170,69 +121,76 @@ void Raster::find_crs() {
                 .found = "none",
                 .expected = "corner and cell size (a geotransform)",
                 .advice = "warp the raster to a grid (gdalwarp)"});
-
-    const char* vertical_unit = nullptr;
-    const char* datum_kind = given->GetAttrValue("VERT_DATUM", 1);
-    const char* vertical_name = given->GetAttrValue("VERT_DATUM", 0);
-    above_ellipsoid_ =
-        (given->IsGeographic() != 0 && given->GetAxesCount() == 3 && given->IsCompound() == 0) ||
-        (given->IsCompound() != 0 &&
-         ((datum_kind != nullptr && std::string_view(datum_kind) == "2002") ||
-          (vertical_name != nullptr &&
-           std::string_view(vertical_name).find("llipsoid") != std::string_view::npos)));
-    if (given->IsCompound() != 0)
-        vertical_unit = given->GetAttrValue("VERT_CS|UNIT", 0);
-    const std::string_view band_unit = band_->GetUnitType();
-    if (!band_unit.empty())
-        metres_per_unit_ = metres_per(band_unit);
-    else if (vertical_unit != nullptr)
-        metres_per_unit_ = metres_per(vertical_unit);
-
+    find_vertical(*given);
     crs_.reset(given->Clone());
     crs_->StripVertical();
     if (crs_->GetAxesCount() == 3)
         crs_->DemoteTo2D(nullptr);
     crs_->SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
+    if (crs_->IsGeographic() != 0)
+        turn_columns_ = std::abs(to_cells_[1]) * 2.0 * M_PI / crs_->GetAngularUnits(nullptr);
     OGRSpatialReference wgs84;
     wgs84.importFromEPSG(4326);
     wgs84.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
-    if (crs_->IsGeographic() != 0)
-        turn_columns_ = std::abs(to_cells_[1]) * 2.0 * M_PI / crs_->GetAngularUnits(nullptr);
-    if (crs_->IsSame(&wgs84) == 0) {
-        to_crs_.reset(OGRCreateCoordinateTransformation(&wgs84, crs_.get()));
-        from_crs_.reset(OGRCreateCoordinateTransformation(crs_.get(), &wgs84));
-        if (!to_crs_ || !from_crs_)
-            refuse({.file = file_.string(),
-                    .place = "CRS",
-                    .found = crs_->GetName() == nullptr ? "one without a name" : crs_->GetName(),
-                    .expected = "one that PROJ can transform from WGS 84",
-                    .advice = {}});
-        to_crs_->SetEmitErrors(false);
-        from_crs_->SetEmitErrors(false);
-        const auto corner = [&](double column, double row) {
-            return std::pair{from_cells_[0] + column * from_cells_[1] + row * from_cells_[2],
-                             from_cells_[3] + column * from_cells_[4] + row * from_cells_[5]};
-        };
-        double low_x = std::numeric_limits<double>::max(), low_y = low_x;
-        double high_x = std::numeric_limits<double>::lowest(), high_y = high_x;
-        for (const auto& [x, y] :
-             {corner(0, 0), corner(columns_, 0), corner(0, rows_), corner(columns_, rows_)}) {
-            low_x = std::min(low_x, x), high_x = std::max(high_x, x);
-            low_y = std::min(low_y, y), high_y = std::max(high_y, y);
-        }
-        constexpr int points_per_edge = 21;
-        Bounds bounds{};
-        if (from_crs_->TransformBounds(low_x,
-                                       low_y,
-                                       high_x,
-                                       high_y,
-                                       &bounds.west_deg,
-                                       &bounds.south_deg,
-                                       &bounds.east_deg,
-                                       &bounds.north_deg,
-                                       points_per_edge) != 0)
-            bounds_ = bounds;
+    if (crs_->IsSame(&wgs84) != 0)
+        return;
+    to_crs_.reset(OGRCreateCoordinateTransformation(&wgs84, crs_.get()));
+    from_crs_.reset(OGRCreateCoordinateTransformation(crs_.get(), &wgs84));
+    if (!to_crs_ || !from_crs_)
+        refuse({.file = file_.string(),
+                .place = "CRS",
+                .found = crs_->GetName() == nullptr ? "one without a name" : crs_->GetName(),
+                .expected = "one that PROJ can transform from WGS 84",
+                .advice = "bring the raster to WGS 84 (gdalwarp -t_srs EPSG:4326)"});
+    to_crs_->SetEmitErrors(false);
+    from_crs_->SetEmitErrors(false);
+    find_bounds();
+}
+
+/// What heights count from, and their unit: the band's own word goes before the CRS's.
+void Raster::find_vertical(const OGRSpatialReference& given) {
+    const char* datum_kind = given.GetAttrValue("VERT_DATUM", 1);
+    const char* datum_name = given.GetAttrValue("VERT_DATUM", 0);
+    const bool compound = given.IsCompound() != 0;
+    constexpr std::string_view ellipsoidal = "2002"; // the kind's number in WKT 1
+    above_ellipsoid_ =
+        (given.IsGeographic() != 0 && given.GetAxesCount() == 3 && !compound) ||
+        (compound && ((datum_kind != nullptr && datum_kind == ellipsoidal) ||
+                      (datum_name != nullptr &&
+                       std::string_view(datum_name).find("llipsoid") != std::string_view::npos)));
+    const std::string_view band_unit = band_->GetUnitType();
+    const char* vertical_unit = compound ? given.GetAttrValue("VERT_CS|UNIT", 0) : nullptr;
+    if (!band_unit.empty())
+        metres_per_unit_ = metres_per(band_unit);
+    else if (vertical_unit != nullptr)
+        metres_per_unit_ = metres_per(vertical_unit);
+}
+
+/// The raster's extent in degrees, where its CRS is another.
+void Raster::find_bounds() {
+    const auto corner = [&](double column, double row) {
+        return std::pair{from_cells_[0] + column * from_cells_[1] + row * from_cells_[2],
+                         from_cells_[3] + column * from_cells_[4] + row * from_cells_[5]};
+    };
+    double low_x = std::numeric_limits<double>::max(), low_y = low_x;
+    double high_x = std::numeric_limits<double>::lowest(), high_y = high_x;
+    for (const auto& [x, y] :
+         {corner(0, 0), corner(columns_, 0), corner(0, rows_), corner(columns_, rows_)}) {
+        low_x = std::min(low_x, x), high_x = std::max(high_x, x);
+        low_y = std::min(low_y, y), high_y = std::max(high_y, y);
     }
+    constexpr int points_per_edge = 21;
+    Bounds bounds{};
+    if (from_crs_->TransformBounds(low_x,
+                                   low_y,
+                                   high_x,
+                                   high_y,
+                                   &bounds.west_deg,
+                                   &bounds.south_deg,
+                                   &bounds.east_deg,
+                                   &bounds.north_deg,
+                                   points_per_edge) != 0)
+        bounds_ = bounds;
 }
 
 void Raster::find_cell_size() {
@@ -364,6 +322,7 @@ TileCache::Cells Raster::read_tile(const Cell& first) {
     const auto count = static_cast<std::size_t>(columns) * static_cast<std::size_t>(rows);
     std::vector<double> heights(count);
     std::vector<std::uint8_t> mask(has_mask_ ? count : 0);
+    const Passage passage(folders_);
     const QuietGdal quiet;
     const auto read = [&](GDALRasterBand* band, void* into, GDALDataType type) {
         return band->RasterIO(GF_Read,
@@ -387,7 +346,8 @@ TileCache::Cells Raster::read_tile(const Cell& first) {
                                      first.row + rows,
                                      first.column + 1,
                                      first.column + columns),
-                .found = quiet.fault().empty() ? "nothing that can be read" : quiet.fault(),
+                .found = quiet.fault().empty() ? "nothing that can be read"
+                                               : fault_in_words(quiet.fault(), file_),
                 .expected = "heights",
                 .advice = "the file may be cut short; copy it anew"});
 

@@ -1,68 +1,33 @@
 #pragma once
 
+#include "geo/gate/open_dataset.h"
+#include "geo/gate/passage.h"
+#include "geo/ground/tile_cache.h"
 #include "geo/position.h"
 
 #include <array>
-#include <cstddef>
-#include <cstdint>
 #include <filesystem>
-#include <list>
 #include <memory>
 #include <optional>
 #include <string>
-#include <unordered_map>
-#include <vector>
 
-class GDALDataset;
 class GDALRasterBand;
 class OGRCoordinateTransformation;
 class OGRSpatialReference;
 
 namespace tumpline::geo {
 
-/// Cells of rasters as far as they were read, the least recently used dropped first. A tile holds
-/// one column and one row of its neighbours, so that four cells around a point stand in one tile.
-class TileCache {
-  public:
-    static constexpr int side = 256;
-    static constexpr std::size_t stride = side + 1;
-    static constexpr std::size_t most_tiles = 256; ///< 64 MB of cells
-
-    struct Key {
-        int raster;
-        int column;
-        int row;
-
-        friend bool operator==(const Key&, const Key&) = default;
-    };
-
-    /// (side + 1)^2 cells in rows from the north-west; NaN is void.
-    using Cells = std::vector<float>;
-
-    /// The cells of a tile, or null if they must be read; valid until the next `put`.
-    [[nodiscard]] const Cells* find(const Key& key);
-
-    const Cells* put(const Key& key, Cells cells);
-
-  private:
-    struct Tile {
-        Key key;
-        Cells cells;
-    };
-
-    struct Hash {
-        std::size_t operator()(const Key& key) const noexcept;
-    };
-
-    std::list<Tile> tiles_; ///< most recently used first
-    std::unordered_map<Key, std::list<Tile>::iterator, Hash> places_;
+/// Where a raster stands among those of a trip.
+struct RasterFolder {
+    int number;
+    std::filesystem::path trip_folder; ///< may be empty
 };
 
 /// One raster of heights that GDAL opened, of any size and CRS.
 class Raster {
   public:
     /// Throws: InputError naming what makes the file unusable.
-    Raster(const std::filesystem::path& file, int number);
+    Raster(const std::filesystem::path& file, const RasterFolder& among);
     ~Raster();
     Raster(Raster&& other) noexcept;
     Raster& operator=(Raster&& other) noexcept;
@@ -96,12 +61,13 @@ class Raster {
     };
 
     struct Free {
-        void operator()(GDALDataset* dataset) const;
         void operator()(OGRCoordinateTransformation* transformation) const;
         void operator()(OGRSpatialReference* crs) const;
     };
 
     void find_crs();
+    void find_vertical(const OGRSpatialReference& given);
+    void find_bounds();
     void find_cell_size();
     void find_heights();
     [[nodiscard]] std::optional<Place> place_of(const Position& position) const;
@@ -112,7 +78,8 @@ class Raster {
 
     std::filesystem::path file_;
     int number_;
-    std::unique_ptr<GDALDataset, Free> dataset_;
+    Folders folders_; ///< where what the raster is made of may lie
+    Dataset dataset_;
     GDALRasterBand* band_ = nullptr; ///< belongs to the dataset
     std::unique_ptr<OGRSpatialReference, Free> crs_;
     std::unique_ptr<OGRCoordinateTransformation, Free> to_crs_; ///< null: it is longitude, latitude

@@ -19,6 +19,10 @@ using Instant = std::chrono::sys_time<std::chrono::milliseconds>;
 inline constexpr std::size_t most_points = 10'000'000;
 inline constexpr std::size_t most_named = 100'000;
 
+/// How long the lines of one file may be together: further than round the Earth. What is sampled
+/// along a line grows with its length, not with the file.
+inline constexpr double most_length_m = 50'000'000.0;
+
 struct TrackPoint {
     Position at;
     std::optional<double> height_m; ///< above the geoid (see TrackFile::heights)
@@ -33,6 +37,7 @@ struct Repairs {
     std::size_t missing_heights = 0; ///< points without a height in a track that has heights
     std::size_t void_heights = 0; ///< heights that are void markers or beyond the Earth's, dropped
     std::size_t backward_times = 0; ///< time stamps earlier than the one before, dropped
+    std::size_t invalid_times = 0;  ///< time stamps that are no times, dropped
     std::size_t antimeridian = 0;   ///< crossings of the 180th meridian
     std::size_t joined_parts = 0;   ///< gaps bridged between the parts of one track
 
@@ -76,12 +81,6 @@ struct TrackFile {
     std::vector<std::string>
         left_out; ///< what could not be used, in words ("track 2 Camp with ...")
 };
-
-/// Reads GPX 1.0 and 1.1 (tracks, routes, waypoints), GeoJSON, and whatever vector file GDAL opens,
-/// in any CRS that PROJ knows; repairs each track (see Repairs).
-/// Throws: InputError with file and line where the file cannot be used or holds no line and no
-/// point; bounded in time and memory on hostile files.
-[[nodiscard]] TrackFile read_tracks(const std::filesystem::path& file);
 
 /// All points of a track in one line, its parts joined in order.
 [[nodiscard]] std::vector<TrackPoint> joined(const Track& track);

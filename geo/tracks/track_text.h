@@ -3,7 +3,6 @@
 #include "geo/tracks/track.h"
 
 #include <optional>
-#include <string>
 #include <string_view>
 
 namespace tumpline::geo {
@@ -15,9 +14,5 @@ namespace tumpline::geo {
 /// The instant that an XML Schema dateTime names ("2027-06-18T08:00:00.25+02:00"). Without an
 /// offset it is taken as UTC, as GPX says. Empty if it is no such text or no such day.
 [[nodiscard]] std::optional<Instant> to_instant(std::string_view text);
-
-/// `text` as a name in one line: valid UTF-8, runs of blanks and control characters made one
-/// blank, none at the ends, at most 200 bytes.
-[[nodiscard]] std::string one_line(std::string_view text);
 
 } // namespace tumpline::geo

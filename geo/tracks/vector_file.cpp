@@ -1,18 +1,19 @@
 #include "geo/tracks/vector_file.h"
 
-#include "geo/gate/gdal_library.h"
-#include "geo/ground/elevation.h"
+#include "geo/gate/gdal_fault.h"
+#include "geo/gate/open_dataset.h"
+#include "geo/gate/passage.h"
+#include "geo/gate/quiet_gdal.h"
+#include "geo/ground/geoid.h"
 #include "geo/input_error.h"
+#include "geo/one_line.h"
 #include "geo/tracks/track_repair.h"
-#include "geo/tracks/track_text.h"
-#include "geo/tracks/vector_guard.h"
 
 #include <fmt/format.h>
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
 #include <ogrsf_frmts.h>
 
-#include <array>
 #include <cmath>
 #include <cstddef>
 #include <memory>
@@ -25,31 +26,6 @@
 namespace tumpline::geo {
 
 namespace {
-
-struct CloseDataset {
-    void operator()(GDALDataset* dataset) const { GDALClose(dataset); }
-};
-
-using Dataset = std::unique_ptr<GDALDataset, CloseDataset>;
-
-/// Needs a VectorGuard.
-Dataset open(const std::filesystem::path& file, const QuietGdal& quiet) {
-    refuse_unbounded(file);
-    const std::vector<const char*> drivers = vector_drivers();
-    // an absolute path, lest a name with a colon be taken for the address of a service
-    const std::string path = std::filesystem::absolute(file).string();
-    const std::array<const char*, 2> options{"WRITE_GFS=NO", nullptr}; // nothing beside the input
-    Dataset dataset(GDALDataset::Open(
-        path.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers.data(), options.data()));
-    if (!dataset)
-        throw InputError({{.file = file.string(),
-                           .place = fault_place(quiet.fault(), file),
-                           .found = quiet.fault().empty() ? "a file of an unknown kind"
-                                                          : fault_in_words(quiet.fault(), file),
-                           .expected = "GPX, GeoJSON, or another file of lines and points",
-                           .advice = "export the track as GPX or GeoJSON"}});
-    return dataset;
-}
 
 /// Brings one layer's coordinates to WGS84, longitude first.
 class ToWgs84 {
@@ -100,10 +76,10 @@ class VectorReader {
     explicit VectorReader(const std::filesystem::path& file) { result_.file = file; }
 
     [[nodiscard]] TrackFile read() {
-        prepare_gdal();
+        const Folders folders = folders_around(result_.file);
+        const Passage passage(folders);
+        const Dataset dataset = open_vector(result_.file);
         const QuietGdal quiet;
-        const VectorGuard guard;
-        const Dataset dataset = open(result_.file, quiet);
         const std::string_view format = dataset->GetDriver()->GetDescription();
         rfc7946_ = format == "GeoJSON" || format == "GeoJSONSeq";
         for (OGRLayer* layer : dataset->GetLayers())

@@ -6,8 +6,8 @@
 
 namespace tumpline::geo {
 
-/// Reads the lines and points of a GeoJSON file, or of any other vector file that GDAL opens
-/// without reaching for a network, a database or another program; coordinates are brought to WGS84.
+/// Reads the lines and points of a GeoJSON file, or of one in another format of tracks of
+/// gate/gdal_formats.h; coordinates are brought to WGS84.
 /// Lines with several parts stay together. Names come from the attribute "name" or "title", types
 /// from "type" or "travel". Heights of GeoJSON stand above the ellipsoid [RFC7946] and are made
 /// heights above the geoid where PROJ's grid is at hand; other formats' are taken as they are.

@@ -2,6 +2,7 @@
 
 #include <fmt/chrono.h>
 #include <fmt/format.h>
+#include <gdal_frmts.h>
 #include <gdal_priv.h>
 #include <ogr_spatialref.h>
 
@@ -75,17 +76,20 @@ void write_geojson(const std::filesystem::path& file, const Layout& layout) {
 }
 
 void write_geotiff(const std::filesystem::path& file, const Raster& raster) {
-    GDALAllRegister();
+    GDALRegister_GTiff();
     GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
     if (driver == nullptr)
         throw std::runtime_error("GDAL has no GeoTIFF driver");
     const std::array<const char*, 3> options{"COMPRESS=DEFLATE", "PREDICTOR=2", nullptr};
-    const std::unique_ptr<GDALDataset> out(driver->Create(file.c_str(),
-                                                          raster.columns,
-                                                          raster.rows,
-                                                          1,
-                                                          GDT_Int16,
-                                                          const_cast<char**>(options.data())));
+    // In memory first: where the program's own gate is in the same process, GDAL writes nothing
+    // else.
+    const std::string memory = "/vsimem/" + file.filename().string();
+    std::unique_ptr<GDALDataset> out(driver->Create(memory.c_str(),
+                                                    raster.columns,
+                                                    raster.rows,
+                                                    1,
+                                                    GDT_Int16,
+                                                    const_cast<char**>(options.data())));
     if (!out)
         throw std::runtime_error(fmt::format("{} cannot be written", file.string()));
     std::array<double, 6> grid{
@@ -108,6 +112,14 @@ void write_geotiff(const std::filesystem::path& file, const Raster& raster) {
                        GDT_Int16,
                        0,
                        0) != CE_None)
+        throw std::runtime_error(fmt::format("{} cannot be written", file.string()));
+    out.reset();
+    vsi_l_offset size = 0;
+    const std::unique_ptr<GByte, decltype(&VSIFree)> bytes(
+        VSIGetMemFileBuffer(memory.c_str(), &size, TRUE), VSIFree);
+    std::ofstream disk(file, std::ios::binary);
+    disk.write(reinterpret_cast<const char*>(bytes.get()), static_cast<std::streamsize>(size));
+    if (!bytes || !disk)
         throw std::runtime_error(fmt::format("{} cannot be written", file.string()));
 }
 

