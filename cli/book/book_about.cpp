@@ -56,6 +56,7 @@ std::string repairs_phrase(const geo::Repairs& repairs) {
     add(repairs.missing_heights, "missing height", "missing heights");
     add(repairs.void_heights, "void height dropped", "void heights dropped");
     add(repairs.backward_times, "time stamp running backwards", "time stamps running backwards");
+    add(repairs.invalid_times, "time stamp that is no time", "time stamps that are no times");
     add(repairs.antimeridian, "crossing of the 180th meridian", "crossings of the 180th meridian");
     add(repairs.joined_parts, "gap bridged", "gaps bridged");
     return words.empty() ? "" : fmt::format("Repairs to the tracks: {}.", joined(words));

@@ -9,6 +9,7 @@
 #include "geo/input_error.h"
 #include "geo/light/time_zone.h"
 #include "geo/profiles/track_summary.h"
+#include "geo/tracks/read_tracks.h"
 #include "geo/tracks/steady_way.h"
 
 #include <fmt/ostream.h>
@@ -40,6 +41,7 @@ std::vector<std::pair<std::string_view, std::size_t>> counted(const geo::Repairs
             {"missing_heights", repairs.missing_heights},
             {"void_heights", repairs.void_heights},
             {"backward_times", repairs.backward_times},
+            {"invalid_times", repairs.invalid_times},
             {"antimeridian", repairs.antimeridian},
             {"joined_parts", repairs.joined_parts}};
 }
@@ -175,19 +177,31 @@ void remark_gaps(Table& table, const TrackSummary& sum, planner::UnitSystem unit
                                              : std::string()));
 }
 
+/// "6 tracks, 1 route, 12 waypoints"; routes only where there are some.
+std::string contents(const Read& read) {
+    const auto counted_as = [](std::size_t count, const char* what) {
+        return fmt::format("{} {}{}", count, what, count == 1 ? "" : "s");
+    };
+    const auto routes = static_cast<std::size_t>(
+        std::ranges::count(read.tracks, geo::TrackKind::route, &TrackSummary::kind));
+    std::string words;
+    if (routes < read.tracks.size() || routes == 0)
+        words = counted_as(read.tracks.size() - routes, "track") + ", ";
+    if (routes > 0)
+        words += counted_as(routes, "route") + ", ";
+    return words + counted_as(read.file.waypoints.size(), "waypoint");
+}
+
 void print_text(const std::vector<Read>& files, const TrackOptions& options, Console console) {
     const auto height = [&](const std::optional<double>& height_m) {
         return height_m ? planner::show_height(*height_m, options.units) : std::string();
     };
     for (const Read& read : files) {
         fmt::print(console.out,
-                   "{}{}: {} {}, {} {}\n",
+                   "{}{}: {}\n",
                    &read == &files.front() ? "" : "\n",
                    one_line(read.file.file.string()),
-                   read.tracks.size(),
-                   read.tracks.size() == 1 ? "track" : "tracks",
-                   read.file.waypoints.size(),
-                   read.file.waypoints.size() == 1 ? "waypoint" : "waypoints");
+                   contents(read));
         Table table({{"Track", false, true},
                      {"Points", true},
                      {"Length", true},

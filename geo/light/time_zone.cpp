@@ -115,6 +115,10 @@ bool is_time_zone(std::string_view name) {
     return is_utc(name) || find(name) != nullptr;
 }
 
+bool has_time_zone_database() {
+    return database() != nullptr;
+}
+
 std::string nearest_time_zone(std::string_view name) {
     constexpr std::size_t longest_name = 64; // longer than any zone: no use in comparing
     if (name.empty() || name.size() > longest_name)

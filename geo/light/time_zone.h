@@ -13,6 +13,9 @@ using std::chrono::sys_seconds;
 /// Whether the time zone database knows `name` ("Europe/Oslo", "UTC").
 [[nodiscard]] bool is_time_zone(std::string_view name);
 
+/// Whether this system has the time zone database; without it only UTC is known.
+[[nodiscard]] bool has_time_zone_database();
+
 /// The nearest known zone name to a misspelt one; empty if none is near.
 [[nodiscard]] std::string nearest_time_zone(std::string_view name);
 

@@ -263,6 +263,10 @@ Climb climb(const std::vector<double>& heights_m, double threshold_m) {
     return steps_of(turns_m);
 }
 
+std::size_t samples_in(double length_m, double step_m) {
+    return steps_in(length_m, step_m) + 1;
+}
+
 Profile make_profile(const Polyline& line,
                      const PointHeights& recorded,
                      Elevation* elevation,

@@ -76,6 +76,12 @@ struct Climb {
 /// Heights recorded with a line, point by point; sizes agree with the line's points.
 using PointHeights = std::vector<std::optional<double>>;
 
+/// Samples of all profiles of a trip at most: some 200 MB in memory; 50 000 km in steps of 20 m.
+inline constexpr std::size_t most_samples = 2'500'000;
+
+/// How many samples a profile has.
+[[nodiscard]] std::size_t samples_in(double length_m, double step_m);
+
 /// The profile of `line`: from `elevation` if it covers at least half of the line (may be null),
 /// its holes filled with recorded heights shifted to meet it; else from `recorded` (may be empty);
 /// else unknown. The step is fitted to the length so that steps are even.

@@ -1,6 +1,7 @@
 #include "geo/tracks/gpx.h"
 
 #include "geo/input_error.h"
+#include "geo/one_line.h"
 #include "geo/tracks/gpx_element.h"
 #include "geo/tracks/track_repair.h"
 #include "geo/tracks/track_text.h"
@@ -329,6 +330,8 @@ void GpxReader::end_text(GpxNode node) {
         point_.height_m = to_number(text_);
     } else if (node == GpxNode::time) {
         point_.time = to_instant(text_);
+        if (!point_.time)
+            ++result_.tracks.back().repairs.invalid_times;
     } else {
         std::string& name =
             parent == GpxNode::waypoint

@@ -31,7 +31,8 @@ bool same_place(const Position& one, const Position& other) {
            std::abs(one.lat_deg) >= 90.0 - apart_deg; // every meridian ends at the pole
 }
 
-/// Never shorter than the geodesic by more than some percent, and cheap: to look for suspects.
+/// Never shorter than the geodesic by more than some percent where the two are not far apart, and
+/// cheap: to look for suspects.
 double rough_m(const Position& from, const Position& to) {
     constexpr double degree_m = 111320.0;
     const double north_m = degree_m * (to.lat_deg - from.lat_deg);
@@ -217,6 +218,45 @@ void count_crossings(const Points& points, Seen& seen, Repairs& repairs) {
     seen.new_part = true;
 }
 
+/// Length of a track, gaps included; rough, but never less than what is sampled by more than some
+/// percent. Most tracks need no more than the sums of their differences, which are never less.
+double rough_length_m(const Track& track) {
+    constexpr double degree_m = 111700.0; // of a meridian at the pole, the longest there is
+    constexpr double short_m = 1e6;
+    double sum_deg = 0.0;
+    double sum_m = 0.0;
+    const TrackPoint* last = nullptr;
+    for (const Points& part : track.parts)
+        for (const TrackPoint& point : part) {
+            if (last != nullptr)
+                sum_deg += std::abs(point.at.lat_deg - last->at.lat_deg) +
+                           std::abs(point.at.lon_deg - last->at.lon_deg);
+            last = &point;
+        }
+    if (sum_deg * degree_m < short_m)
+        return sum_deg * degree_m;
+    last = nullptr;
+    for (const Points& part : track.parts)
+        for (const TrackPoint& point : part) {
+            if (last != nullptr)
+                sum_m += rough_m(last->at, point.at);
+            last = &point;
+        }
+    return sum_m;
+}
+
+void refuse_too_long(const TrackFile& tracks) {
+    double sum_m = 0.0;
+    for (const Track& track : tracks.tracks)
+        sum_m += rough_length_m(track);
+    if (sum_m > most_length_m)
+        throw InputError({{.file = tracks.file.string(),
+                           .place = "",
+                           .found = fmt::format("lines of {:.0f} km together", 1e-3 * sum_m),
+                           .expected = fmt::format("{:.0f} km at most", 1e-3 * most_length_m),
+                           .advice = "look for points far from the way, or split the file"}});
+}
+
 std::size_t places(const Track& track) {
     std::size_t count = 0;
     const TrackPoint* last = nullptr;
@@ -230,6 +270,22 @@ std::size_t places(const Track& track) {
         }
     }
     return count;
+}
+
+constexpr std::size_t most_left_out = 100;
+
+/// Heights of named points that no ground has go, as those of tracks do.
+void drop_impossible_heights(TrackFile& tracks) {
+    const RepairRules rules;
+    for (Waypoint& waypoint : tracks.waypoints) {
+        const std::optional<double> height_m = waypoint.height_m;
+        if (!height_m || (*height_m <= rules.highest_m && *height_m >= rules.lowest_m))
+            continue;
+        waypoint.height_m.reset();
+        if (tracks.left_out.size() < most_left_out)
+            tracks.left_out.push_back(
+                fmt::format("the height {:.6g} m of the named point {}", *height_m, waypoint.name));
+    }
 }
 
 } // namespace
@@ -265,7 +321,6 @@ void repair(Track& track, const RepairRules& rules) {
 }
 
 void finish(TrackFile& tracks, const std::optional<Problem>& first_invalid) {
-    constexpr std::size_t most_left_out = 100;
     std::size_t number = 0;
     std::optional<std::string> short_track;
     std::erase_if(tracks.tracks, [&](Track& track) {
@@ -285,6 +340,8 @@ void finish(TrackFile& tracks, const std::optional<Problem>& first_invalid) {
             tracks.left_out.push_back(what);
         return true;
     });
+    refuse_too_long(tracks);
+    drop_impossible_heights(tracks);
     if (!tracks.tracks.empty() || !tracks.waypoints.empty())
         return;
     if (first_invalid)

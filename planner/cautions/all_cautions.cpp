@@ -250,20 +250,22 @@ void CautionRules::route() {
     list_.anywhere();
     const geo::Repairs& repaired = route.repairs;
     const std::size_t count = repaired.duplicates + repaired.spikes + repaired.invalid_points +
-                              repaired.void_heights + repaired.backward_times;
+                              repaired.void_heights + repaired.backward_times +
+                              repaired.invalid_times;
     if (count > 0)
         list_.add(Level::note,
                   "tracks-repaired",
                   fmt::format(
                       "{} points of the tracks were repaired: {} duplicates, {} spikes, {} without "
                       "a place on "
-                      "Earth, {} void heights, {} times running backwards.",
+                      "Earth, {} void heights, {} times running backwards, {} that are no times.",
                       count,
                       repaired.duplicates,
                       repaired.spikes,
                       repaired.invalid_points,
                       repaired.void_heights,
-                      repaired.backward_times),
+                      repaired.backward_times,
+                      repaired.invalid_times),
                   "docs/tracks.md");
 }
 

@@ -3,6 +3,7 @@
 #include "geo/ground/elevation.h"
 #include "geo/input_error.h"
 #include "geo/lines/geodesic.h"
+#include "geo/tracks/read_tracks.h"
 #include "geo/tracks/steady_way.h"
 #include "planner/quantities/spelling.h"
 #include "planner/quantities/unit_text.h"
@@ -46,6 +47,7 @@ class RouteBuilder {
     void warn_of_wander(Route& route) const;
     RouteLeg grounded(LooseLeg leg);
     void lay(Route& route, std::vector<LooseLeg> legs);
+    void refuse_too_long(const std::vector<LooseLeg>& legs);
 
     /// What is wrong at a place of the trip file.
     struct Wrong {
@@ -82,7 +84,10 @@ void RouteBuilder::read_files() {
     }
     if (!trip_.route.elevation.empty()) {
         try {
-            elevation_ = std::make_unique<geo::Elevation>(trip_.route.elevation);
+            const std::filesystem::path& trip = trip_.file;
+            elevation_ = std::make_unique<geo::Elevation>(
+                trip_.route.elevation,
+                trip.empty() ? trip : std::filesystem::absolute(trip).parent_path());
             options_.step_m = std::clamp(elevation_->cell_m(), 20.0, 50.0);
         } catch (const geo::InputError& error) {
             problems_.insert(problems_.end(), error.problems().begin(), error.problems().end());
@@ -284,6 +289,25 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
             .water_rises_m = rises_m};
 }
 
+/// What is sampled grows with length and step, whatever the files' size: no track needs to be long
+/// for that, when a hundred legs go over it.
+void RouteBuilder::refuse_too_long(const std::vector<LooseLeg>& legs) {
+    std::size_t samples = 0;
+    double length_m = 0.0;
+    for (const LooseLeg& leg : legs) {
+        samples += geo::samples_in(leg.traced.line.length_m(), options_.step_m);
+        length_m += leg.traced.line.length_m();
+    }
+    if (samples > geo::most_samples)
+        problem("/route",
+                {fmt::format("legs of {:.0f} km, heights every {:.0f} m: {} samples",
+                             1e-3 * length_m,
+                             options_.step_m,
+                             samples),
+                 fmt::format("{} samples at most", geo::most_samples),
+                 "look for points far from the way; or set a larger \"step\""});
+}
+
 /// The legs in order, those of the chain and those that stand beside it.
 void RouteBuilder::lay(Route& route, std::vector<LooseLeg> legs) {
     turn_round(legs);
@@ -337,6 +361,7 @@ BuiltRoute RouteBuilder::build() {
     resolve_places();
     resolve_appointments();
     std::vector<LooseLeg> legs = loose_legs();
+    refuse_too_long(legs);
     if (!problems_.empty())
         throw geo::InputError(std::move(problems_));
     Route route;

@@ -288,6 +288,14 @@ void check_days(const Trip& trip, References& references, Problems& problems) {
 void check_time_zone(const Trip& trip, Problems& problems) {
     if (trip.time_zone.empty() || geo::is_time_zone(trip.time_zone))
         return;
+    if (!geo::has_time_zone_database()) {
+        problems.add(
+            "/time_zone",
+            {.found = in_quotes(trip.time_zone) + ", but no time zone database on this system",
+             .expected = "the IANA database, below /usr/share/zoneinfo",
+             .advice = "install it (Debian: tzdata), or plan in \"UTC\""});
+        return;
+    }
     const std::string nearest = geo::nearest_time_zone(trip.time_zone);
     problems.add(
         "/time_zone",

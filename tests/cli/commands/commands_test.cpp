@@ -4,6 +4,7 @@
 #include "tests/support/json_keys.h"
 #include "tests/support/said.h"
 #include "tests/support/source_tree.h"
+#include "tests/support/temp_folder.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -59,6 +60,30 @@ TEST(Commands, TrackHasItsKeysAndTheFilesOrder) {
             printed.insert(key);
         EXPECT_EQ(printed, told.at("track"));
     }
+}
+
+TEST(Commands, TrackTellsARouteFromATrack) {
+    const test::TempFolder folder;
+    const std::string file =
+        folder
+            .write("both.gpx",
+                   "<gpx version=\"1.1\"><rte><name>drawn</name><rtept lat=\"60\" lon=\"8\"/>"
+                   "<rtept lat=\"60.01\" lon=\"8\"/></rte><trk><name>walked</name><trkseg>"
+                   "<trkpt lat=\"60\" lon=\"8\"/><trkpt lat=\"60.01\" "
+                   "lon=\"8\"/></trkseg></trk></gpx>")
+            .string();
+    const Said text = say({"track", file});
+    EXPECT_THAT(text.out, HasSubstr(": 1 track, 1 route, 0 waypoints\n"));
+    EXPECT_THAT(text.out, HasSubstr("drawn (route)"));
+    EXPECT_THAT(text.out, testing::Not(HasSubstr("walked (route)")));
+    const auto json = nlohmann::json::parse(say({"track", file, "--format", "json"}).out);
+    for (const auto& track : json.at("tracks"))
+        EXPECT_EQ(track.at("kind"), track.at("name") == "drawn" ? "route" : "track");
+    EXPECT_EQ(json["tracks"].size(), 2U);
+    const std::string line = (samples / "desert-river" / "desert-river.geojson").string();
+    EXPECT_EQ(
+        nlohmann::json::parse(say({"track", line, "--format", "json"}).out)["tracks"][0]["kind"],
+        "line");
 }
 
 TEST(Commands, ProblemsOfAllFilesAreToldTogether) {

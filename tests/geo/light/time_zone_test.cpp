@@ -26,6 +26,7 @@ TEST(TimeZone, KnowsTheNamesOfTheDatabase) {
     EXPECT_TRUE(is_time_zone("Europe/Oslo"));
     EXPECT_TRUE(is_time_zone("America/Argentina/Ushuaia"));
     EXPECT_TRUE(is_time_zone("UTC"));
+    EXPECT_TRUE(has_time_zone_database());
     EXPECT_TRUE(is_time_zone("Etc/UTC"));
     EXPECT_FALSE(is_time_zone(""));
     EXPECT_FALSE(is_time_zone("Europe/Olso"));

@@ -170,5 +170,52 @@ TEST(Gpx, KeepsNamesInOneCleanLine) {
     EXPECT_EQ(longer.tracks.at(0).name.size(), 200U);
 }
 
+TEST(Gpx, CountsTimeStampsThatAreNoTimes) {
+    const TrackFile file = read(R"(<trk><trkseg>
+<trkpt lat="60" lon="8"><time>2027-06-18T08:00:00Z</time></trkpt>
+<trkpt lat="60.001" lon="8"><time>yesterday</time></trkpt>
+<trkpt lat="60.002" lon="8"><time>2027-02-30T08:00:00Z</time></trkpt>
+<trkpt lat="60.003" lon="8"><time/></trkpt>
+<trkpt lat="60.004" lon="8"/></trkseg></trk>)");
+    const Track& track = file.tracks.at(0);
+    EXPECT_EQ(track.repairs.invalid_times, 3U); // a word, a 30th of February, nothing
+    EXPECT_TRUE(track.parts.at(0).at(0).time);
+    EXPECT_FALSE(track.parts.at(0).at(1).time);
+    EXPECT_EQ(track.parts.at(0).size(), 5U);
+}
+
+TEST(Gpx, LeavesOutHeightsOfWaypointsThatNoGroundHas) {
+    const TrackFile file = read(R"(
+<wpt lat="60" lon="8"><ele>1e300</ele><name>Tower</name></wpt>
+<wpt lat="60" lon="8"><ele>-9999</ele><name>Hole</name></wpt>
+<wpt lat="60" lon="8"><ele>8848</ele><name>Top</name></wpt>)");
+    EXPECT_FALSE(file.waypoints.at(0).height_m);
+    EXPECT_FALSE(file.waypoints.at(1).height_m);
+    EXPECT_EQ(file.waypoints.at(2).height_m, 8848.0);
+    EXPECT_EQ(file.left_out,
+              (std::vector<std::string>{"the height 1e+300 m of the named point Tower",
+                                        "the height -9999 m of the named point Hole"}));
+}
+
+/// A kilobyte; sampled every 25 m it took gigabytes.
+TEST(Gpx, IsNoLongerThanFiftyThousandKilometres) {
+    std::string points;
+    for (int point = 0; point < 25; ++point)
+        points += fmt::format(
+            "<trkpt lat=\"{}\" lon=\"{}\"/>", point % 2 == 0 ? 45 : -45, point % 2 == 0 ? 0 : 179);
+    const std::string text =
+        "<gpx version=\"1.1\"><trk><trkseg>" + points + "</trkseg></trk></gpx>";
+    EXPECT_LT(text.size(), 1024U);
+    const Problem problem = refusal(text);
+    EXPECT_NE(problem.found.find("km together"), std::string::npos) << problem.found;
+    EXPECT_EQ(problem.expected, "50000 km at most");
+    EXPECT_FALSE(problem.advice.empty());
+    // Round the Earth on the equator, 40 075 km, in steps of 90 degrees: read.
+    EXPECT_EQ(read(R"(<trk><trkseg><trkpt lat="0" lon="0"/><trkpt lat="0" lon="90"/>
+<trkpt lat="0" lon="180"/><trkpt lat="0" lon="-90"/><trkpt lat="0" lon="0"/></trkseg></trk>)")
+                  .tracks.size(),
+              1U);
+}
+
 } // namespace
 } // namespace tumpline::geo
