@@ -114,8 +114,8 @@ Callbacks callbacks() {
 
 /// Puts another file system in the place of GDAL's own, which is kept: others may point to it.
 void replace(const char* prefix, const VSIFilesystemPluginCallbacksStruct& by) {
-    static std::vector<VSIFilesystemHandler*> replaced;
-    replaced.push_back(VSIFileManager::GetHandler(prefix));
+    static auto* const replaced = new std::vector<VSIFilesystemHandler*>; // to the very end
+    replaced->push_back(VSIFileManager::GetHandler(prefix));
     VSIInstallPluginHandler(prefix, &by);
 }
 
