@@ -1,8 +1,8 @@
 #include "planner/recordings/learned_pace.h"
 
 #include "geo/lines/geodesic.h"
-#include "tests/support/recorded_walk.h"
 #include "geo/tracks/read_tracks.h"
+#include "tests/support/recorded_walk.h"
 #include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
