@@ -281,9 +281,10 @@ TEST_P(VerdictVariations, HasItsLevelAndItsReason) {
         told += "also: " + one.line.metric + "\n";
     EXPECT_EQ(verdict_word(verdict.level), verdict_word(GetParam().level)) << told;
     EXPECT_EQ(plan.can_be_carried_out(), verdict.level != cannot);
-    if (!GetParam().code.empty())
+    if (!GetParam().code.empty()) {
         EXPECT_TRUE(names(verdict.level == clear ? verdict.also : verdict.reasons, GetParam().code))
             << told;
+    }
 }
 
 INSTANTIATE_TEST_SUITE_P(SpoiltTrips, VerdictVariations, testing::ValuesIn(variations));

@@ -14,13 +14,13 @@
 namespace tumpline::planner {
 namespace {
 
-constexpr double hour_s = 3600.0;
+constexpr double dark_hour_s = 3600.0;
 constexpr Darkness usual{
-    .dawn_s = 5.0 * hour_s, .dusk_s = 20.0 * hour_s, .next_dawn_s = 29.0 * hour_s};
+    .dawn_s = 5.0 * dark_hour_s, .dusk_s = 20.0 * dark_hour_s, .next_dawn_s = 29.0 * dark_hour_s};
 
 Walk walk_from(double start_h, double by_day_h) {
-    return {.start_s = start_h * hour_s,
-            .by_day_s = by_day_h * hour_s,
+    return {.start_s = start_h * dark_hour_s,
+            .by_day_s = by_day_h * dark_hour_s,
             .moved_before_s = 0.0,
             .rest_per_hour_s = 0.0,
             .dark_factor = 1.25};
@@ -28,15 +28,15 @@ Walk walk_from(double start_h, double by_day_h) {
 
 TEST(Darkness, ByDayChangesNothing) {
     const Walked day = walked(walk_from(8.0, 7.3), usual);
-    EXPECT_EQ(day.moving_s, 7.3 * hour_s);
+    EXPECT_EQ(day.moving_s, 7.3 * dark_hour_s);
     EXPECT_EQ(day.dark_s, 0.0);
 }
 
 TEST(Darkness, WhatIsLeftAtDuskTakesTheTimeOfTheNight) {
     // From 18:00, four hours by day: two of them before dusk at 20:00, two at 1.25.
     const Walked late = walked(walk_from(18.0, 4.0), usual);
-    EXPECT_NEAR(late.dark_s, 2.5 * hour_s, 1e-6);
-    EXPECT_NEAR(late.moving_s, 4.5 * hour_s, 1e-6);
+    EXPECT_NEAR(late.dark_s, 2.5 * dark_hour_s, 1e-6);
+    EXPECT_NEAR(late.moving_s, 4.5 * dark_hour_s, 1e-6);
 }
 
 TEST(Darkness, AnHourBeforeDawnCoversLess) {
@@ -44,13 +44,13 @@ TEST(Darkness, AnHourBeforeDawnCoversLess) {
     Walk early = walk_from(4.0, 3.0);
     early.dark_factor = 1.5625;
     const Walked out = walked(early, usual);
-    EXPECT_NEAR(out.dark_s, 1.0 * hour_s, 1e-6);
-    EXPECT_NEAR(out.moving_s, 3.36 * hour_s, 1e-6);
+    EXPECT_NEAR(out.dark_s, 1.0 * dark_hour_s, 1e-6);
+    EXPECT_NEAR(out.moving_s, 3.36 * dark_hour_s, 1e-6);
 }
 
 TEST(Darkness, EndsWithTheNextDawn) {
     // From 04:00 of the next day, counted on.
-    EXPECT_NEAR(walked(walk_from(28.0, 3.0), usual).dark_s, 1.0 * hour_s, 1e-6);
+    EXPECT_NEAR(walked(walk_from(28.0, 3.0), usual).dark_s, 1.0 * dark_hour_s, 1e-6);
 }
 
 TEST(Darkness, RestsBringDuskNearer) {
@@ -68,29 +68,29 @@ TEST(Darkness, HoldsAllDayInThePolarNight) {
     Assumed assumed{};
     assumed.start = std::chrono::year{2027} / std::chrono::December / 20;
     assumed.time_zone = "UTC";
-    assumed.times.set_off_s = assumed.times.first_set_off_s = 8.0 * hour_s;
+    assumed.times.set_off_s = assumed.times.first_set_off_s = 8.0 * dark_hour_s;
     const geo::Position far_north{.lat_deg = 80.0, .lon_deg = 15.0};
     const Darkness night = darkness_on(assumed, 2, far_north);
     EXPECT_TRUE(night.all_day());
-    EXPECT_NEAR(walked(walk_from(9.0, 4.0), night).moving_s, 5.0 * hour_s, 1e-6);
+    EXPECT_NEAR(walked(walk_from(9.0, 4.0), night).moving_s, 5.0 * dark_hour_s, 1e-6);
     assumed.start = std::chrono::year{2027} / std::chrono::June / 20;
     const Darkness summer = darkness_on(assumed, 2, far_north);
     EXPECT_FALSE(summer.at(0.0));
-    EXPECT_FALSE(summer.at(23.0 * hour_s));
-    EXPECT_EQ(summer.next_change_s(10.0 * hour_s), HUGE_VAL);
+    EXPECT_FALSE(summer.at(23.0 * dark_hour_s));
+    EXPECT_EQ(summer.next_change_s(10.0 * dark_hour_s), HUGE_VAL);
 }
 
 TEST(Darkness, DuskAfterMidnightIsThatOfTheEveningBefore) {
     Assumed assumed{};
     assumed.start = std::chrono::year{2027} / std::chrono::June / 7;
     assumed.time_zone = "UTC";
-    assumed.times.set_off_s = assumed.times.first_set_off_s = 12.0 * hour_s;
+    assumed.times.set_off_s = assumed.times.first_set_off_s = 12.0 * dark_hour_s;
     const Darkness west = darkness_on(assumed, 1, {.lat_deg = 45.0, .lon_deg = -75.0});
     // Dusk of 7 June is at about 01:20 UTC on the 8th; light from about 08:30 until then.
-    EXPECT_GT(west.dusk_s, 25.0 * hour_s);
-    EXPECT_LT(west.dusk_s, 26.0 * hour_s);
-    EXPECT_FALSE(west.at(23.5 * hour_s));
-    EXPECT_TRUE(west.at(27.0 * hour_s));
+    EXPECT_GT(west.dusk_s, 25.0 * dark_hour_s);
+    EXPECT_LT(west.dusk_s, 26.0 * dark_hour_s);
+    EXPECT_FALSE(west.at(23.5 * dark_hour_s));
+    EXPECT_TRUE(west.at(27.0 * dark_hour_s));
 }
 
 double seconds_to(geo::sys_seconds from, geo::sys_seconds to) {

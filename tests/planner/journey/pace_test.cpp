@@ -8,7 +8,7 @@ namespace tumpline::planner {
 namespace {
 
 /// 2 km at 1 m/s on the level.
-struct Level {
+struct LevelGround {
     test::RandomTrip made = test::level_trip({{.length_m = 2000.0}}, {});
     Assumed assumed = assume(made.trip);
     Stretch stretch = make_stretches(made.trip, made.route, assumed, 0.0).stretches[0];
@@ -21,7 +21,7 @@ struct Level {
 };
 
 TEST(Pace, TimeIsLengthOverThePaceTimesTheGround) {
-    Level level;
+    LevelGround level;
     level.stretch.time_factor = 1.3;
     EXPECT_NEAR(walk_s(level.stretch, level.at_pace(1.25), level.assumed.models, {0.0, 0.0}),
                 2000.0 * 1.3 / 1.25, // 2080 s
@@ -29,7 +29,7 @@ TEST(Pace, TimeIsLengthOverThePaceTimesTheGround) {
 }
 
 TEST(Pace, OfThePartyIsThatOfItsSlowestWhateverTheLoad) {
-    Level level;
+    LevelGround level;
     level.assumed.models.load_effect = true;
     const ChangingLoad load{20.0, 16.0};
     const AssumedMember quick = level.at_pace(2.0);
@@ -42,7 +42,7 @@ TEST(Pace, OfThePartyIsThatOfItsSlowestWhateverTheLoad) {
 }
 
 TEST(Pace, OfADayOfADrawIsAFactorOnItsMembers) {
-    Level level;
+    LevelGround level;
     EXPECT_EQ(member_on(level.assumed, 0, 0).pace, level.assumed.members[0].pace);
     level.assumed.departures.day_of = {1};
     level.assumed.departures.days = {{.pace = {0.5}}, {.pace = {0.9}}};

@@ -7,12 +7,12 @@
 namespace tumpline::planner {
 namespace {
 
-constexpr double hour_s = 3600.0;
+constexpr double clock_hour_s = 3600.0;
 
 /// One day of some hours of moving each, set off at 08:00, ten minutes of rest in the hour.
 Timeline on_the_clock(const std::vector<double>& hours, const Darkness& darkness = {}) {
     Assumed assumed{};
-    assumed.times.set_off_s = assumed.times.first_set_off_s = 8.0 * hour_s;
+    assumed.times.set_off_s = assumed.times.first_set_off_s = 8.0 * clock_hour_s;
     assumed.times.rest_per_hour_s = 600.0;
     Stretches route;
     Timeline timeline;
@@ -21,7 +21,7 @@ Timeline on_the_clock(const std::vector<double>& hours, const Darkness& darkness
         stretch.dark_factor = 1.25;
         route.stretches.push_back(stretch);
         StretchTime time;
-        time.by_day_s = moving_h * hour_s;
+        time.by_day_s = moving_h * clock_hour_s;
         timeline.stretches.push_back(time);
     }
     timeline.days = {{1, false, 0, hours.size()}};
@@ -34,8 +34,8 @@ TEST(Schedule, ARestFollowsEachFullHourAcrossStretches) {
     const Timeline day = on_the_clock({1.5, 2.0});
     EXPECT_EQ(day.stretches[0].rests, 1);
     EXPECT_EQ(day.stretches[1].rests, 2);
-    EXPECT_NEAR(day.arrive_s[0], (8.0 + 3.5 + 0.5) * hour_s, 1e-6);
-    EXPECT_NEAR(day.stretches[1].start_s, (8.0 + 1.5) * hour_s + 600.0, 1e-6);
+    EXPECT_NEAR(day.arrive_s[0], (8.0 + 3.5 + 0.5) * clock_hour_s, 1e-6);
+    EXPECT_NEAR(day.stretches[1].start_s, (8.0 + 1.5) * clock_hour_s + 600.0, 1e-6);
 }
 
 TEST(Schedule, NobodyRestsAtTheDoorOfTheCamp) {
@@ -45,7 +45,7 @@ TEST(Schedule, NobodyRestsAtTheDoorOfTheCamp) {
 
 TEST(Schedule, TheClockDecidesWhatIsWalkedInTheDark) {
     // Dusk at 10:00; 2 h and 1 h: the second hour ends at 10:10 with its rest.
-    const Timeline day = on_the_clock({1.0, 1.0}, {.dawn_s = 0.0, .dusk_s = 9.5 * hour_s});
+    const Timeline day = on_the_clock({1.0, 1.0}, {.dawn_s = 0.0, .dusk_s = 9.5 * clock_hour_s});
     // From 08:00 to 09:00, a rest to 09:10, 20 minutes by light, 40 minutes left at 1.25.
     EXPECT_EQ(day.stretches[0].dark_s, 0.0);
     EXPECT_NEAR(day.stretches[1].dark_s, 3000.0, 1e-6);
@@ -75,7 +75,7 @@ std::vector<std::size_t> nights(double hours, bool dark) {
     return nights_by_hours(made.route,
                            stretches,
                            std::vector<double>(10, 4000.0),
-                           {hours * hour_s, no_rest, [&](int, std::size_t) { return dark; }});
+                           {hours * clock_hour_s, no_rest, [&](int, std::size_t) { return dark; }});
 }
 
 TEST(Schedule, NightsByHoursGoAsFarAsWishedAndToACampInTheLaterHalf) {

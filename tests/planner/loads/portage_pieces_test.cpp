@@ -30,7 +30,7 @@ class PiecesOfAPortage : public testing::Test {
                     thing("paddle", 1.0),
                     thing("boots", 1.2),
                     thing("line", 0.5)};
-        for (const std::size_t k : {0, 1, 2})
+        for (const std::size_t k : {std::size_t{0}, std::size_t{1}, std::size_t{2}})
             trip.kit[k].piece = "sack";
         trip.kit[2].owner = "Bo";
         trip.kit[3].afloat = ItemUse::used;

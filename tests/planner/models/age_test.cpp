@@ -13,9 +13,9 @@ namespace {
 using test::PublishedValue;
 
 constexpr double kcal_j = 4184.0;
-constexpr double kcal_per_day_w = kcal_j / 86400.0;
+constexpr double kcal_a_day_w = kcal_j / 86400.0;
 
-Body body_of(const PublishedValue& row) {
+Body person_of(const PublishedValue& row) {
     return {.mass_kg = row.input_if("mass_kg").value_or(70.0),
             .height_m = 1.7,
             .age_years = row.input("age_y"),
@@ -23,13 +23,13 @@ Body body_of(const PublishedValue& row) {
 }
 
 double rest_kcal(const PublishedValue& row) {
-    return schofield_1985_kcal_form_w(body_of(row)) / kcal_per_day_w;
+    return schofield_1985_kcal_form_w(person_of(row)) / kcal_a_day_w;
 }
 
 double child_kcal(const PublishedValue& row) {
     static const std::map<std::string, ChildDay> days{
         {"light", ChildDay::light}, {"moderate", ChildDay::moderate}, {"heavy", ChildDay::heavy}};
-    return child_day_j(body_of(row), days.at(row.text("activity"))) / kcal_j;
+    return child_day_j(person_of(row), days.at(row.text("activity"))) / kcal_j;
 }
 
 const test::Evaluators age_evaluators{
