@@ -1,12 +1,16 @@
 #include "planner/make_plan.h"
 #include "planner/models/terrain.h"
+#include "planner/models/walking_speed.h"
 #include "planner/plan.h"
 #include "planner/results/models_used.h"
 #include "tests/support/plain_trip.h"
+#include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <sstream>
+#include <string>
 
 /// What ground, snow, the dark and the model's own footing do to the time of a leg.
 namespace tumpline::planner {
@@ -92,6 +96,46 @@ TEST(GroundTimes, PercentilesAndPacesOfOneStudyAreWalkedInTheirOrder) {
 TEST(GroundTimes, TheRuleForPartiesIsKeptStepByStep) {
     EXPECT_NEAR(time_s(walk(10'000.0, 0.045), "langmuir-party"), 3.5 * 3600.0, 1e-6);
     EXPECT_NEAR(time_s(walk(10'000.0, -0.045), "langmuir-party"), 2.5 * 3600.0, 1e-6);
+}
+
+/// Minutes for a kilometre on the map.
+double minutes(WalkingModel model, double slope, double factor = 1.0) {
+    return 1000.0 / 60.0 * factor / walking_speed_mps(model, slope);
+}
+
+TEST(GroundTimes, OfThePageOnChoosingAreThoseOfTheModels) {
+    std::istringstream page(test::text_of(test::root / "docs/models/choosing.md"));
+    int rows = 0;
+    bool here = false;
+    for (std::string line; std::getline(page, line);) {
+        if (line.starts_with("## "))
+            here = line == "## On several kinds of ground";
+        if (!here || !line.starts_with("| `"))
+            continue;
+        std::istringstream row(line.substr(2));
+        std::string name;
+        std::getline(row, name, '|');
+        const auto model = walking_model(name.substr(1, name.size() - 3));
+        ASSERT_TRUE(model) << line;
+        const double off_path =
+            walking_model_knows_footing(*model)
+                ? 1000.0 / 60.0 / walking_speed_mps(*model, 0.0, Footing::off_path)
+                : minutes(*model, 0.0, ground("off-path").time_factor);
+        for (const double wanted : {minutes(*model, 0.0),
+                                    minutes(*model, 0.1),
+                                    minutes(*model, -0.1),
+                                    minutes(*model, 0.2),
+                                    minutes(*model, -0.2),
+                                    minutes(*model, 0.0, ground("rough-path").time_factor),
+                                    off_path}) {
+            double shown = 0.0;
+            char bar = ' ';
+            row >> shown >> bar;
+            EXPECT_NEAR(shown, wanted, 0.0501) << line;
+        }
+        ++rows;
+    }
+    EXPECT_EQ(rows, 9);
 }
 
 } // namespace
