@@ -21,6 +21,7 @@
 
 #include <fmt/ostream.h>
 
+#include <map>
 #include <memory>
 #include <optional>
 #include <string_view>
@@ -108,9 +109,12 @@ planner::Recorded read(const PaceOptions& options, Console console) {
     progress.now("learning");
     planner::Recorded recorded = planner::recorded_motion(files, elevation.get());
     if (recorded.runs.empty()) {
-        std::string found = "no track with times on which somebody walks or paddles";
+        std::map<std::string, std::size_t> reasons;
         for (const planner::TrackReading& track : recorded.tracks)
-            found += fmt::format("; \"{}\": {}", one_line(track.name), one_line(track.why));
+            ++reasons[one_line(track.why)];
+        std::string found = "no track with times on which somebody walks or paddles";
+        for (const auto& [why, count] : reasons)
+            found += fmt::format("; of {}: {}", count == 1 ? "one" : fmt::format("{}", count), why);
         throw geo::InputError({{.file = options.recorded.front().string(),
                                 .place = {},
                                 .found = std::move(found),

@@ -111,11 +111,12 @@ std::string advice(const LearnedPace& learned) {
         name(advice.other),
         100.0 * advice.other.off.value_or(0.0));
     if (!advice.clear)
-        return hanging("- ",
-                       fmt::format("No model fits clearly best: {}. Their difference, {:.1f}, is "
-                                   "less than chance makes.",
-                                   misses,
-                                   100.0 * advice.margin));
+        return hanging(
+            "- ",
+            fmt::format("No model fits clearly best: {}; a difference of {:.1f} % decides "
+                        "nothing.",
+                        misses,
+                        100.0 * advice.margin));
     if (advice.best.model == learned.model)
         return hanging("- ", fmt::format("{} fits best: {}.", name(advice.best), misses));
     return hanging("- ",
