@@ -114,7 +114,7 @@ planner::Recorded read(const PaceOptions& options, Console console) {
             ++reasons[one_line(track.why)];
         std::string found = "no track with times on which somebody walks or paddles";
         for (const auto& [why, count] : reasons)
-            found += fmt::format("; of {}: {}", count == 1 ? "one" : fmt::format("{}", count), why);
+            found += fmt::format("; {} {}: {}", count, count == 1 ? "track" : "tracks", why);
         throw geo::InputError({{.file = options.recorded.front().string(),
                                 .place = {},
                                 .found = std::move(found),

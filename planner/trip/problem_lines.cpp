@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <cctype>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -34,6 +35,16 @@ std::optional<JsonValue> document_in(const std::string& file) {
     }
 }
 
+/// Whether what was found is another value than the one in the file, as one set on the command
+/// line.
+bool is_another(const std::string& found, const JsonValue& value) {
+    if (found.empty() || (found.front() != '"' && found.front() != '-' &&
+                          std::isdigit(static_cast<unsigned char>(found.front())) == 0))
+        return false; // words, not the value
+    const bool as_written = value.kind == JsonValue::Kind::text && found.starts_with(value.text);
+    return !as_written && !found.starts_with(shown(value));
+}
+
 } // namespace
 
 std::vector<geo::Problem> with_lines(std::vector<geo::Problem> problems) {
@@ -46,7 +57,8 @@ std::vector<geo::Problem> with_lines(std::vector<geo::Problem> problems) {
             document->second = document_in(problem.file);
         if (!document->second)
             continue;
-        if (const JsonValue* value = find_at(*document->second, problem.place))
+        const JsonValue* const value = find_at(*document->second, problem.place);
+        if (value != nullptr && !is_another(problem.found, *value))
             problem.place += fmt::format(" (line {})", value->line);
     }
     return problems;

@@ -24,6 +24,24 @@ TEST(ProblemLines, StandBesideAPointer) {
     EXPECT_EQ(place_of(file, "/b/1"), "/b/1 (line 5)");
 }
 
+TEST(ProblemLines, AreThoseOfTheFileAndNotOfAValueSetInItsPlace) {
+    const test::TempFolder folder;
+    folder.write("t.json", "{\n \"a\": \"8 hours\",\n \"b\": 7 }");
+    const std::string file = (folder.path() / "t.json").string();
+    const auto place = [&](const std::string& at, const std::string& found) {
+        return with_lines(
+                   {{.file = file, .place = at, .found = found, .expected = {}, .advice = {}}})
+            .front()
+            .place;
+    };
+    EXPECT_EQ(place("/a", "\"8 hours\""), "/a (line 2)");
+    EXPECT_EQ(place("/a", "\"9 hours\""), "/a");
+    EXPECT_EQ(place("/a", "8"), "/a");
+    EXPECT_EQ(place("/b", "7"), "/b (line 3)");
+    EXPECT_EQ(place("/b", "\"7\""), "/b");
+    EXPECT_EQ(place("/b", "an unknown key"), "/b (line 3)");
+}
+
 TEST(ProblemLines, AreLeftOutWhereThereAreNone) {
     const test::TempFolder folder;
     folder.write("t.json", "{\"a\": [1]}");
