@@ -15,7 +15,8 @@ namespace tumpline::planner {
 
 namespace {
 
-constexpr int patience = 12; // rounds after which flipping choices are pinned to the safer one
+constexpr int patience = 12;   // rounds after which flipping choices are pinned to the safer one
+constexpr int fine_rounds = 6; // after which it is enough that what is printed no longer moves
 constexpr double longest_stretch_m = 1000.0; // how finely days may be cut by hours
 
 bool all_roll_up(const Assumed& assumed) {
@@ -220,16 +221,6 @@ void pin_flips(std::vector<std::optional<PinnedCarry>>& pins,
     }
 }
 
-} // namespace
-
-Prepared prepare(const Trip& trip, const Route& route) {
-    Assumed assumed = assume(trip);
-    const bool by_hours = !trip.days.nights_auto && trip.days.nights.empty();
-    Stretches stretches = make_stretches(trip, route, assumed, by_hours ? longest_stretch_m : 0.0);
-    KitChoice kit = choose_kit(trip, route, assumed);
-    return {trip, route, std::move(assumed), std::move(stretches), std::move(kit)};
-}
-
 /// The days of a trip by hours that are planned at most, as many as other keys of days allow.
 constexpr std::size_t most_days_by_hours = 400;
 
@@ -245,85 +236,172 @@ constexpr std::size_t most_days_by_hours = 400;
                     "trip in parts"}});
 }
 
-Solved solve(const Prepared& prepared, const SolveOptions& options) {
-    const Assumed& assumed = options.assumed ? *options.assumed : prepared.assumed;
-    const std::size_t count = prepared.stretches.stretches.size();
-    Solved now;
-    Loads loads = options.warm_start ? *options.warm_start : first_loads(prepared, options.guess);
-    loads.ledger = {};
-    std::vector<std::optional<PinnedCarry>> pins(count);
-    const Winds winds(prepared.stretches, assumed);
-    DarkHours dark(prepared, assumed);
-    const std::vector<int>& rest_days = prepared.trip.days.rest_days_after;
-    const auto dark_all_day = [&](int day, std::size_t boundary) {
-        return dark.of(day, boundary).all_day();
-    };
-    Timeline before;
-    bool close = false;
-    for (int round = 1; round <= options.most_rounds && !close; ++round) {
-        now.afloat.assign(count, {});
-        std::vector<double> moving_s(count);
-        for (std::size_t i = 0; i < count; ++i)
-            moving_s[i] = moving_time(
-                prepared.stretches.stretches[i], i, assumed, winds, loads, now.afloat[i]);
-        std::vector<std::size_t> nights =
-            options.nights ? *options.nights
-                           : nights_by_hours(prepared.route,
-                                             prepared.stretches,
-                                             moving_s,
-                                             {assumed.times.hours_s, rest_days, dark_all_day});
-        if (!options.nights && nights.size() >= most_days_by_hours)
-            refuse_endless(prepared);
-        if (round > patience && nights != now.nights) {
-            nights = safer(nights, now.nights);
-            now.converged.settled = false;
-        }
-        now.nights = std::move(nights);
-        now.timeline.days = days_at(now.nights, count, rest_days);
-        now.timeline.stretches.assign(count, {});
-        for (std::size_t i = 0; i < count; ++i)
-            now.timeline.stretches[i].by_day_s = moving_s[i];
-        const std::vector<BoatState> boats = boat_states(prepared, loads);
-        set_changes(now.timeline.stretches, prepared.stretches, now.timeline.days, boats, assumed);
-        now.darkness = options.packed && options.packed->nights == now.nights
-                           ? options.packed->darkness
-                           : dark.of(now.timeline.days);
-        run_clock(now.timeline, prepared.stretches, now.darkness, assumed);
-        now.spent = spend(prepared.route,
-                          prepared.stretches,
-                          assumed,
-                          now.timeline,
-                          burdens_of(prepared.stretches, loads));
-        now.provisions = provide(assumed, prepared.stretches, now.timeline, now.spent.day_j);
-        if (options.packed)
-            keep_packed(now.provisions, options.packed->provisions);
-        now.water = carry_water(assumed, prepared.stretches, now.timeline);
-        Loads next = book_loads({prepared.trip,
-                                 prepared.route,
-                                 assumed,
-                                 prepared.stretches,
-                                 now.timeline,
-                                 now.provisions,
-                                 now.water,
-                                 prepared.kit.brought,
-                                 boats,
-                                 pins,
-                                 options.record,
-                                 options.packed ? &options.packed->loads : nullptr});
-        now.converged.rounds = round;
-        now.converged.largest_change_kg = largest_change_kg(loads, next);
-        now.converged.largest_change_s = largest_change_s(before, now.timeline);
-        if (round > patience)
-            pin_flips(pins, loads, next);
-        const bool same_boats = boats == boat_states(prepared, next);
-        loads = std::move(next);
-        before = now.timeline;
-        close = same_boats && now.converged.largest_change_kg < options.close_kg &&
-                now.converged.largest_change_s < options.close_s;
+/// Who bears what, without what it makes of the stretches.
+Loads only_shared(Loads loads) {
+    loads.stretches.clear();
+    loads.portages.clear();
+    return loads;
+}
+
+/// The rounds of one loop.
+class Rounds {
+  public:
+    Rounds(const Prepared& prepared, const SolveOptions& options)
+        : prepared_(prepared), options_(options),
+          assumed_(options.assumed ? *options.assumed : prepared.assumed),
+          count_(prepared.stretches.stretches.size()), winds_(prepared.stretches, assumed_),
+          dark_(prepared, assumed_), start_(options.warm_start), pins_(count_) {
+        if (!start_)
+            loads_ = first_loads(prepared, options.guess);
     }
-    now.converged.settled = now.converged.settled && close;
-    now.loads = std::move(loads);
-    return now;
+
+    Solved run();
+
+  private:
+    [[nodiscard]] const Loads& before() const { return start_ ? *start_ : loads_; }
+
+    void set_days(int round, const std::vector<double>& moving_s);
+    void spend_and_provide();
+    [[nodiscard]] Loads book(bool record) const;
+    [[nodiscard]] bool is_close(int round, const Loads& next);
+    void pin(const Loads& next);
+
+    const Prepared& prepared_;
+    const SolveOptions& options_;
+    const Assumed& assumed_;
+    std::size_t count_;
+    Winds winds_;
+    DarkHours dark_;
+    const Loads* start_; ///< loads of a like trip in place of a round before the first; not copied
+    Loads loads_;        ///< of the round before
+    std::vector<BoatState> boats_;
+    std::vector<std::optional<PinnedCarry>> pins_;
+    std::optional<Loads> kept_shares_; ///< who bears what, once that has flipped too often
+    Timeline before_;
+    Solved now_;
+};
+
+void Rounds::set_days(int round, const std::vector<double>& moving_s) {
+    const std::vector<int>& rest_days = prepared_.trip.days.rest_days_after;
+    const auto dark_all_day = [&](int day, std::size_t boundary) {
+        return dark_.of(day, boundary).all_day();
+    };
+    std::vector<std::size_t> nights =
+        options_.nights ? *options_.nights
+                        : nights_by_hours(prepared_.route,
+                                          prepared_.stretches,
+                                          moving_s,
+                                          {assumed_.times.hours_s, rest_days, dark_all_day});
+    if (!options_.nights && nights.size() >= most_days_by_hours)
+        refuse_endless(prepared_);
+    if (round > patience && nights != now_.nights) {
+        nights = safer(nights, now_.nights);
+        now_.converged.settled = false;
+    }
+    now_.nights = std::move(nights);
+    now_.timeline.days = days_at(now_.nights, count_, rest_days);
+    now_.timeline.stretches.assign(count_, {});
+    for (std::size_t i = 0; i < count_; ++i)
+        now_.timeline.stretches[i].by_day_s = moving_s[i];
+    set_changes(now_.timeline.stretches, prepared_.stretches, now_.timeline.days, boats_, assumed_);
+    now_.darkness = options_.packed && options_.packed->nights == now_.nights
+                        ? options_.packed->darkness
+                        : dark_.of(now_.timeline.days);
+    run_clock(now_.timeline, prepared_.stretches, now_.darkness, assumed_);
+}
+
+void Rounds::spend_and_provide() {
+    now_.spent = spend(prepared_.route,
+                       prepared_.stretches,
+                       assumed_,
+                       now_.timeline,
+                       burdens_of(prepared_.stretches, before()));
+    now_.provisions = provide(assumed_, prepared_.stretches, now_.timeline, now_.spent.day_j);
+    if (options_.packed)
+        keep_packed(now_.provisions, options_.packed->provisions);
+    now_.water = carry_water(assumed_, prepared_.stretches, now_.timeline);
+}
+
+Loads Rounds::book(bool record) const {
+    const Loads* const shares = options_.packed ? &options_.packed->loads
+                                : kept_shares_  ? &*kept_shares_
+                                                : nullptr;
+    return book_loads({prepared_.trip,
+                       prepared_.route,
+                       assumed_,
+                       prepared_.stretches,
+                       now_.timeline,
+                       now_.provisions,
+                       now_.water,
+                       prepared_.kit.brought,
+                       boats_,
+                       pins_,
+                       record,
+                       shares});
+}
+
+/// Whether a round has moved nothing any more.
+bool Rounds::is_close(int round, const Loads& next) {
+    Converged& converged = now_.converged;
+    converged.rounds = round;
+    converged.largest_change_kg = largest_change_kg(before(), next);
+    converged.largest_change_s = largest_change_s(before_, now_.timeline);
+    const auto below = [&](double kg, double s) {
+        return converged.largest_change_kg < kg && converged.largest_change_s < s;
+    };
+    return boats_ == boat_states(prepared_, next) &&
+           (below(options_.close_kg, options_.close_s) ||
+            (round > fine_rounds && below(options_.shown_kg, options_.shown_s)));
+}
+
+/// Keeps what has just flipped: of carries the one with more lengths, of the sharing out the last.
+void Rounds::pin(const Loads& next) {
+    pin_flips(pins_, before(), next);
+    if (!kept_shares_ && next.item_bearer != before().item_bearer) {
+        kept_shares_ = only_shared(next);
+        now_.converged.settled = false;
+    }
+}
+
+Solved Rounds::run() {
+    bool done = false;
+    for (int round = 1; !done; ++round) {
+        now_.afloat.assign(count_, {});
+        std::vector<double> moving_s(count_);
+        for (std::size_t i = 0; i < count_; ++i)
+            moving_s[i] = moving_time(
+                prepared_.stretches.stretches[i], i, assumed_, winds_, before(), now_.afloat[i]);
+        boats_ = boat_states(prepared_, before());
+        set_days(round, moving_s);
+        spend_and_provide();
+        Loads next = book(false);
+        const bool close = is_close(round, next);
+        done = close || round >= options_.most_rounds;
+        if (done && options_.record)
+            next = book(true); // the same loads, with all that is told of them
+        else if (round > patience)
+            pin(next);
+        now_.converged.settled = now_.converged.settled && (close || !done);
+        loads_ = std::move(next);
+        start_ = nullptr;
+        before_ = now_.timeline;
+    }
+    now_.loads = std::move(loads_);
+    return std::move(now_);
+}
+
+} // namespace
+
+Prepared prepare(const Trip& trip, const Route& route) {
+    Assumed assumed = assume(trip);
+    const bool by_hours = !trip.days.nights_auto && trip.days.nights.empty();
+    Stretches stretches = make_stretches(trip, route, assumed, by_hours ? longest_stretch_m : 0.0);
+    KitChoice kit = choose_kit(trip, route, assumed);
+    return {trip, route, std::move(assumed), std::move(stretches), std::move(kit)};
+}
+
+Solved solve(const Prepared& prepared, const SolveOptions& options) {
+    return Rounds(prepared, options).run();
 }
 
 std::vector<std::size_t> listed_nights(const Prepared& prepared) {

@@ -44,9 +44,11 @@ struct SolveOptions {
     /// Boundaries slept at, ascending; empty optional: by hours.
     std::optional<std::vector<std::size_t>> nights;
     FirstGuess guess = FirstGuess::empty_packs;
-    bool record = true; ///< keep the ledger
-    double close_kg = 1e-4;
+    bool record = true;     ///< keep the ledger, and every way of a portage
+    double close_kg = 1e-4; ///< hoped for in the first rounds
     double close_s = 0.05;
+    double shown_kg = 5e-3; ///< what no longer shows: half of the last digit of a printed mass,
+    double shown_s = 0.5;   ///< far below a printed minute; enough after some rounds
     int most_rounds = 40;
     const Assumed* assumed = nullptr;  ///< in place of the prepared trip's own
     const Solved* packed = nullptr;    ///< its food and fuel are put in, whatever is eaten, and
