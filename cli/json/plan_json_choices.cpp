@@ -57,7 +57,9 @@ Json remedies_json(const Plan& plan) {
                  {"raise_limits", nullptr},
                  {"leave_things", nullptr},
                  {"supply", nullptr},
-                 {"relay", nullptr}};
+                 {"relay", nullptr},
+                 {"most_plans", remedies.most_plans},
+                 {"all_tried", remedies.all_tried}};
     if (remedies.raise) {
         Json limits = Json::object();
         for (std::size_t m = 0; m < remedies.raise->limits_kg.size(); ++m)

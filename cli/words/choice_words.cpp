@@ -116,6 +116,10 @@ std::vector<std::string> remedy_lines(const Plan& plan, UnitSystem units) {
         lines.push_back(relay_words(plan, units));
     if (remedies.raise)
         lines.push_back(raise_words(plan, units));
+    if (!remedies.all_tried)
+        lines.push_back(fmt::format("Not everything was tried: the trip was planned anew {} times "
+                                    "at most for things to leave, and for a supply.",
+                                    remedies.most_plans));
     return lines;
 }
 

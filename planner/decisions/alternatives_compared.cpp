@@ -4,6 +4,8 @@
 #include "planner/decisions/compare.h"
 #include "planner/make_plan.h"
 
+#include <fmt/format.h>
+
 #include <utility>
 
 namespace tumpline::planner {
@@ -51,11 +53,12 @@ WayFigures way_figures(const Plan& plan) {
     return figures;
 }
 
-OtherWays other_ways(const Plan& plan, const std::vector<OtherRoute>& others) {
+OtherWays other_ways(const Plan& plan, const std::vector<OtherRoute>& others, int most_plans) {
     OtherWays compared;
     if (others.empty())
         return compared;
     compared.planned = way_figures(plan);
+    int plans = most_plans;
     for (const OtherRoute& other : others) {
         OtherWay way{.instead_of = other.instead_of,
                      .by = other.by,
@@ -63,6 +66,10 @@ OtherWays other_ways(const Plan& plan, const std::vector<OtherRoute>& others) {
                      .left_home_kg = other.left_home_kg,
                      .refused = other.refused,
                      .figures = std::nullopt};
+        if (way.refused.empty() && --plans < 0)
+            way.refused = fmt::format("on a trip of this size only {} other ways are planned; "
+                                      "leave out \"instead_of\" of the others",
+                                      most_plans);
         if (way.refused.empty()) {
             try {
                 way.figures = way_figures(make_plan(other.trip, other.route));

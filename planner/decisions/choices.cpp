@@ -1,6 +1,7 @@
 #include "planner/decisions/choices.h"
 
 #include "planner/decisions/alternatives_compared.h"
+#include "planner/decisions/plan_budget.h"
 #include "planner/decisions/remedies.h"
 #include "planner/make_plan.h"
 
@@ -13,7 +14,7 @@ Plan make_plan_with_choices(const Trip& trip,
     const Solved settled = settle_trip(prepared);
     Plan plan = assemble_plan(prepared, settled);
     plan.remedies = remedies({prepared, settled}, plan);
-    plan.other_ways = other_ways(plan, others);
+    plan.other_ways = other_ways(plan, others, plans_to_spend(prepared, most_other_ways));
     return plan;
 }
 

@@ -1,5 +1,6 @@
 #include "planner/decisions/remedies.h"
 
+#include "planner/decisions/plan_budget.h"
 #include "planner/journey/pace.h"
 #include "planner/loads/assignment.h"
 #include "planner/loads/limits.h"
@@ -33,21 +34,55 @@ double heaviest_of_limit(const Plan& plan) {
     return ratio;
 }
 
-/// The trip changed, its nights as planned.
-Plan changed(const Assembly& draft, const Trip& trip, const Route& route) {
+/// What a remedy does to the packs.
+struct Mended {
+    double heaviest_of_limit = 0.0; ///< on any walk
+    bool within = true;             ///< no pack over its limit there
+    double setting_off_kg = 0.0;    ///< all packs together on the first morning
+};
+
+/// The trip changed, its nights as planned. Its loads are all that is asked for.
+Mended changed(const Assembly& draft, const Trip& trip, const Route& route) {
     const Prepared prepared = prepare(trip, route);
     SolveOptions options;
     options.nights = draft.settled.nights;
-    return assemble_plan(prepared, solve(prepared, options));
+    options.record = false;
+    const Solved settled = solve(prepared, options);
+    Mended mended;
+    for (std::size_t i = 0; i < prepared.stretches.stretches.size(); ++i) {
+        if (prepared.stretches.stretches[i].travel != Travel::walk)
+            continue;
+        for (std::size_t m = 0; m < prepared.assumed.members.size(); ++m) {
+            const double pack_kg = settled.loads.stretches[i].max_kg[m];
+            const double limit_kg = prepared.assumed.members[m].walk_limit_kg;
+            mended.within = mended.within && !over_limit(pack_kg, limit_kg);
+            if (limit_kg > 0.0)
+                mended.heaviest_of_limit = std::max(mended.heaviest_of_limit, pack_kg / limit_kg);
+        }
+    }
+    const std::vector<double>& packs_kg = settled.loads.day_start_kg.front();
+    mended.setting_off_kg = std::accumulate(packs_kg.begin(), packs_kg.end(), 0.0);
+    return mended;
 }
 
-bool within_limits(const Plan& plan) {
-    return std::none_of(plan.legs.begin(), plan.legs.end(), [](const PlanLeg& leg) {
-        return std::any_of(leg.loads.begin(), leg.loads.end(), [&](const MemberLoad& load) {
-            return over(leg, load);
-        });
-    });
-}
+/// Plans that may still be made for one remedy.
+class PlansLeft {
+  public:
+    explicit PlansLeft(int most) : left_(most) {}
+
+    /// Whether there is one more, and that it is taken.
+    bool take() {
+        short_ = short_ || left_ == 0;
+        return left_ > 0 && left_-- > 0;
+    }
+
+    /// Whether one was asked for in vain.
+    [[nodiscard]] bool were_too_few() const { return short_; }
+
+  private:
+    int left_;
+    bool short_ = false;
+};
 
 std::vector<Overloaded> overloaded_members(const Plan& plan) {
     std::vector<Overloaded> members;
@@ -89,7 +124,8 @@ RaisedLimits raise_limits(const Assembly& draft, const Plan& plan) {
 
 class ThingsToLeave {
   public:
-    ThingsToLeave(const Assembly& draft, const Plan& plan) : draft_(draft), plan_(plan) {}
+    ThingsToLeave(const Assembly& draft, const Plan& plan, PlansLeft& plans)
+        : draft_(draft), plan_(plan), plans_(plans) {}
 
     std::optional<LeftThings> run() {
         LeftThings remedy;
@@ -127,7 +163,6 @@ class ThingsToLeave {
 
   private:
     static constexpr std::size_t most_named = 3;
-    static constexpr int most_tries = 12; // bounds the time: each is a plan
 
     [[nodiscard]] double mass_kg(std::size_t k) const {
         return draft_.prepared.trip.kit[k].all_kg();
@@ -172,25 +207,26 @@ class ThingsToLeave {
     }
 
     bool try_without(const std::vector<std::size_t>& things) {
-        if (++tries_ > most_tries)
+        if (!plans_.take())
             return false;
         Trip trip = draft_.prepared.trip;
         for (const std::size_t k : things)
             trip.kit[k].bring = false;
-        const Plan without = changed(draft_, trip, draft_.prepared.route);
-        last_ratio_ = heaviest_of_limit(without);
-        return within_limits(without);
+        const Mended without = changed(draft_, trip, draft_.prepared.route);
+        last_ratio_ = without.heaviest_of_limit;
+        return without.within;
     }
 
     const Assembly& draft_;
     const Plan& plan_;
+    PlansLeft& plans_;
     double last_ratio_ = 0.0;
-    int tries_ = 0;
 };
 
 /// The latest night by which a supply would keep every pack within its limit; where none does, the
 /// one that helps most.
-std::optional<EarlierSupply> supply_before(const Assembly& draft, const Plan& plan) {
+std::optional<EarlierSupply>
+supply_before(const Assembly& draft, const Plan& plan, PlansLeft& plans) {
     const int first_over = [&] {
         for (const PlanLeg& leg : plan.legs)
             for (const MemberLoad& load : leg.loads)
@@ -198,16 +234,11 @@ std::optional<EarlierSupply> supply_before(const Assembly& draft, const Plan& pl
                     return leg.day;
         return 1;
     }();
-    const auto party_kg = [](const Plan& of) {
-        double sum = 0.0;
-        for (const MemberDay& member : of.days.front().members)
-            sum += member.pack_start_kg;
-        return sum;
-    };
+    double setting_off_kg = 0.0;
+    for (const MemberDay& member : plan.days.front().members)
+        setting_off_kg += member.pack_start_kg;
     const Route& route = draft.prepared.route;
     std::optional<EarlierSupply> best;
-    constexpr int most_tries = 12; // bounds the time: each is a plan
-    int tries = 0;
     for (std::size_t d = plan.days.size(); d-- > 0;) {
         const PlanDay& day = plan.days[d];
         if (day.rest_day || day.day < first_over || d + 1 == plan.days.size())
@@ -217,7 +248,7 @@ std::optional<EarlierSupply> supply_before(const Assembly& draft, const Plan& pl
                 return (place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache) &&
                        std::abs(place.along_m - day.to_m) < 1.0;
             });
-        if (supplied || ++tries > most_tries)
+        if (supplied || !plans.take())
             continue;
         Trip trip = draft.prepared.trip;
         Route with = route;
@@ -241,13 +272,13 @@ std::optional<EarlierSupply> supply_before(const Assembly& draft, const Plan& pl
         supply.kind = PlaceKind::cache;
         supply.at = day.camp;
         trip.route.places.push_back(supply);
-        const Plan supplied_plan = changed(draft, trip, with);
+        const Mended mended = changed(draft, trip, with);
         EarlierSupply remedy;
-        remedy.enough = within_limits(supplied_plan);
-        remedy.heaviest_of_limit = heaviest_of_limit(supplied_plan);
+        remedy.enough = mended.within;
+        remedy.heaviest_of_limit = mended.heaviest_of_limit;
         remedy.place = day.to;
         remedy.after_day = day.day;
-        remedy.lighter_kg = party_kg(plan) - party_kg(supplied_plan);
+        remedy.lighter_kg = setting_off_kg - mended.setting_off_kg;
         if (!best || remedy.heaviest_of_limit < best->heaviest_of_limit - 1e-6)
             best = remedy;
         if (remedy.enough)
@@ -359,8 +390,12 @@ Remedies remedies(const Assembly& draft, const Plan& plan) {
     if (result.overloaded.empty())
         return result;
     result.raise = raise_limits(draft, plan);
-    result.leave = ThingsToLeave(draft, plan).run();
-    result.supply = supply_before(draft, plan);
+    result.most_plans = plans_to_spend(draft.prepared, most_remedy_plans);
+    PlansLeft to_leave(result.most_plans);
+    result.leave = ThingsToLeave(draft, plan, to_leave).run();
+    PlansLeft to_supply(result.most_plans);
+    result.supply = supply_before(draft, plan, to_supply);
+    result.all_tried = !to_leave.were_too_few() && !to_supply.were_too_few();
     result.relay = Relayed(draft, plan).run();
     return result;
 }

@@ -56,6 +56,8 @@ struct RelayedWalks {
 /// whether no pack is over its limit then.
 struct Remedies {
     std::vector<Overloaded> overloaded; ///< party order; empty: there is nothing to mend
+    int most_plans = 0;                 ///< made for each remedy at most (`plans_to_spend`)
+    bool all_tried = true; ///< false: there were more things or nights to try than that
     std::optional<RaisedLimits> raise;
     std::optional<LeftThings> leave;     ///< empty if things alone cannot mend it
     std::optional<EarlierSupply> supply; ///< empty if none makes any pack lighter
