@@ -217,10 +217,16 @@ const Section<TripRoute>& route_section() {
              [](const TripValue& v, TripRoute& r) { read_paths(v, r.elevation); }},
             {"legs",
              Need::may,
-             [](const TripValue& v, TripRoute& r) { read_list(v, leg_section(), r.legs); }},
+             [](const TripValue& v, TripRoute& r) {
+                 if (is_short_enough(v, most_legs, "plan the trip in parts"))
+                     read_list(v, leg_section(), r.legs);
+             }},
             {"places",
              Need::may,
-             [](const TripValue& v, TripRoute& r) { read_list(v, place_section(), r.places); }},
+             [](const TripValue& v, TripRoute& r) {
+                 if (is_short_enough(v, most_places, "keep the places that the trip can come by"))
+                     read_list(v, place_section(), r.places);
+             }},
             {"step",
              Need::may,
              [](const TripValue& v, TripRoute& r) {

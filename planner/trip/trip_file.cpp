@@ -132,16 +132,23 @@ const Section<Trip>& trip_section() {
             {"party",
              Need::must,
              [](const TripValue& v, Trip& t) {
-                 read_list(v, member_section(), t.party);
+                 if (is_short_enough(v, most_members, "plan for parties that walk together"))
+                     read_list(v, member_section(), t.party);
                  if (v.json().kind == JsonValue::Kind::list && v.json().items.empty())
                      v.add_problem("at least one member of the party");
              }},
             {"craft",
              Need::may,
-             [](const TripValue& v, Trip& t) { read_list(v, craft_section(), t.craft); }},
+             [](const TripValue& v, Trip& t) {
+                 if (is_short_enough(v, most_craft, "plan for parties that paddle together"))
+                     read_list(v, craft_section(), t.craft);
+             }},
             {"kit",
              Need::may,
-             [](const TripValue& v, Trip& t) { read_list(v, kit_section(), t.kit); }},
+             [](const TripValue& v, Trip& t) {
+                 if (is_short_enough(v, most_things, "put small things together into one line"))
+                     read_list(v, kit_section(), t.kit);
+             }},
             {"food",
              Need::may,
              [](const TripValue& v, Trip& t) { read_section(v, food_section(), t.food); }},
@@ -159,7 +166,8 @@ const Section<Trip>& trip_section() {
             {"appointments",
              Need::may,
              [](const TripValue& v, Trip& t) {
-                 read_list(v, appointment_section(), t.appointments);
+                 if (is_short_enough(v, most_appointments, "keep those that bind the trip"))
+                     read_list(v, appointment_section(), t.appointments);
              }},
             {"days",
              Need::may,

@@ -215,6 +215,17 @@ std::vector<TripValue> TripValue::items(std::string_view of) const {
     return items;
 }
 
+bool is_short_enough(const TripValue& value, std::size_t most, std::string advice) {
+    const std::size_t items = value.json().kind == Kind::list ? value.json().items.size() : 0;
+    if (items <= most)
+        return true;
+    value.problems().add(value.place(),
+                         {.found = fmt::format("a list of {}", items),
+                          .expected = fmt::format("at most {}", most),
+                          .advice = std::move(advice)});
+    return false;
+}
+
 bool has_only_keys(const TripValue& value, const KeyNames& names) {
     if (value.json().kind != Kind::object) {
         value.add_problem(fmt::format("{}: an object in curly brackets", names.noun));

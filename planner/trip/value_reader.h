@@ -157,6 +157,18 @@ void read_section(const TripValue& value, const Section<Target>& section, Target
                          target);
 }
 
+/// How long the lists of a trip file may be: far beyond any trip, and short enough for a plan
+/// within seconds.
+inline constexpr std::size_t most_legs = 2'000;
+inline constexpr std::size_t most_places = 2'000;
+inline constexpr std::size_t most_members = 100;
+inline constexpr std::size_t most_craft = 100;
+inline constexpr std::size_t most_things = 5'000;
+inline constexpr std::size_t most_appointments = 1'000;
+
+/// Whether a list is no longer than that; reports it if it is. `advice` is what to do instead.
+[[nodiscard]] bool is_short_enough(const TripValue& value, std::size_t most, std::string advice);
+
 /// A list of sections; an item with problems still takes its place, so that numbers stay right.
 template <class Target>
 void read_list(const TripValue& value, const Section<Target>& section, std::vector<Target>& list) {

@@ -53,6 +53,54 @@ TEST(TripFileWrong, WhatSharesAContainerStaysWithOneMember) {
                     testing::HasSubstr("\"Ada\", with whom /kit/0 of the same \"in\" stays"))));
 }
 
+/// The small trip with `count` more of an item in a list, after what the list begins with.
+std::string with_more(const std::string& begins, const std::string& item, int count) {
+    std::string text = small;
+    std::string more;
+    for (int k = 0; k < count; ++k)
+        more += fmt::format(fmt::runtime(item), k) + ", ";
+    text.insert(text.find(begins) + begins.size(), more);
+    return text;
+}
+
+TEST(TripFileWrong, ListsThatNoTripHasAreRefusedAtOnce) {
+    EXPECT_THAT(problems_of(with_more(R"("kit": [)", R"({{"item": "t{}", "mass": "1 g"}})", 5'000)),
+                testing::ElementsAre("t.json: /kit: found a list of 5001, expected at most 5000; "
+                                     "put small things together into one line"));
+    EXPECT_THAT(problems_of(with_more(R"("kit": [)", R"({{"item": "t{}", "mass": "1 g"}})", 4'999)),
+                testing::IsEmpty());
+    EXPECT_THAT(
+        problems_of(with_more(
+            R"("places": [)", R"({{"name": "p{}", "kind": "water", "at": [1, 2]}})", 2'000)),
+        testing::ElementsAre("t.json: /route/places: found a list of 2001, expected at most "
+                             "2000; keep the places that the trip can come by"));
+    EXPECT_THAT(
+        problems_of(with_more(R"("legs": [)", R"({{"name": "l{}", "travel": "walk"}})", 2'000)),
+        testing::ElementsAre("t.json: /route/legs: found a list of 2002, expected at most 2000; "
+                             "plan the trip in parts"));
+    EXPECT_THAT(
+        problems_of(with_more(R"("party": [)", R"({{"name": "m{}", "body": "60 kg"}})", 99)),
+        testing::ElementsAre("t.json: /party: found a list of 101, expected at most 100; "
+                             "plan for parties that walk together"));
+    EXPECT_THAT(
+        problems_of(
+            with_more(R"("craft": [)", R"({{"name": "b{}", "mass": "3 kg", "crew": []}})", 100)),
+        testing::ElementsAre("t.json: /craft: found a list of 101, expected at most 100; plan for "
+                             "parties that paddle together"));
+    std::string crowded = small;
+    std::string meetings;
+    for (int k = 0; k <= 1'000; ++k)
+        meetings +=
+            fmt::format(R"({}{{"what": "a{}", "at": "Birch spit", "day": 1, "by": "12:00"}})",
+                        k > 0 ? "," : "",
+                        k);
+    crowded.insert(1, "\"appointments\": [" + meetings + "],");
+    EXPECT_THAT(
+        problems_of(crowded),
+        testing::ElementsAre("t.json: /appointments: found a list of 1001, expected at most "
+                             "1000; keep those that bind the trip"));
+}
+
 struct Case {
     const char* pointer;
     const char* value;
