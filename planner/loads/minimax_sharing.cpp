@@ -230,6 +230,8 @@ class Exchanges {
                     put(out, b);
                     return true;
                 }
+                if (--looks_ < 0)
+                    return false;
                 if (const std::optional<std::size_t> in = exchange(out, b, below)) {
                     take(out, worst);
                     take(*in, b);
@@ -313,6 +315,7 @@ class Exchanges {
     std::vector<std::vector<std::size_t>> by_mass_; ///< the same, lightest first
     std::vector<long> put_at_;                      ///< per thing: how many were put before it
     std::vector<std::size_t> bearer_;               ///< per thing
+    long looks_ = 20'000; ///< for exchanges, left: bounds the time where things are very many
     long puts_ = 0;
 };
 
