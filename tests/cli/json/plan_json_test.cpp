@@ -1,5 +1,6 @@
 #include "cli/json/plan_json.h"
 
+#include "planner/cautions/verdict.h"
 #include "planner/quantities/quantities.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/json_keys.h"
@@ -33,8 +34,50 @@ json shown(const Plan& plan) {
     return json::parse(plan_json(plan, "1.2.3"));
 }
 
+/// The plan with one of everything that its verdict may hold, and a hazard.
+Plan judged_plan() {
+    Plan plan = test::hand_built_plan();
+    planner::Caution pack{planner::Level::caution, "pack-over-limit", 1, 2, "Too heavy.", "x"};
+    pack.title = "Pack over the limit";
+    pack.subject = "Ada";
+    pack.figure = "24.1 kg of 19.0 kg";
+    plan.cautions.push_back(pack);
+    plan.verdict = planner::verdict_of(plan, {{"wind", "wind", "/weather/wind", {3}}});
+    plan.hazards = {{.hazard = true,
+                     .place = planner::PlaceKind::hazard,
+                     .name = "Sieve bend",
+                     .note = "",
+                     .day = 2,
+                     .leg = 4,
+                     .along_m = 20500.0}};
+    return plan;
+}
+
+TEST(PlanJson, ShowsTheVerdictAndTheHazards) {
+    const json plan = shown(judged_plan());
+    EXPECT_EQ(plan["verdict"]["level"], "breaks");
+    EXPECT_EQ(plan["verdict"]["words"], "breaks what you asked");
+    ASSERT_EQ(plan["verdict"]["reasons"].size(), 1U);
+    const json& reason = plan["verdict"]["reasons"][0];
+    EXPECT_EQ(reason["subject"], "Ada");
+    EXPECT_EQ(reason["worst"]["day"], 1);
+    EXPECT_EQ(reason["worst"]["leg"], 2);
+    EXPECT_EQ(reason["worst"]["figure"], "24.1 kg of 19.0 kg");
+    EXPECT_EQ(reason["cautions"][0], plan["cautions"].size() - 1);
+    EXPECT_EQ(plan["verdict"]["unknown"][0]["legs"][0], 3);
+    EXPECT_EQ(plan["hazards"][0]["name"], "Sieve bend");
+    EXPECT_TRUE(plan["hazards"][0]["note"].is_null());
+}
+
 TEST(PlanJson, HasTheKeysOfItsPageAndNoOther) {
-    test::KeysByPlace printed = test::keys_of(shown(test::hand_built_plan()), by_member);
+    Plan plan = judged_plan();
+    plan.verdict.also = plan.verdict.reasons;
+    test::KeysByPlace printed = test::keys_of(shown(plan), by_member);
+    for (const char* part : {"[]", "[].worst"}) { // one table for both
+        const std::string also = std::string("verdict.also") + part;
+        EXPECT_EQ(printed[also], printed[std::string("verdict.reasons") + part]);
+        printed.erase(also);
+    }
     printed["plan"] = printed[""];
     printed.erase("");
     for (const char* bag : {"right[]", "at_hand[]"}) { // one table for the three of them
