@@ -85,7 +85,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"tranter-day", "Day on foot by Tranter's table"},
     {"nights-flipped", "Two solutions took turns"},
     {"paddling-estimate", "Paddling speed estimated"},
-    {"tracks-mended", "Tracks repaired"},
+    {"tracks-repaired", "Tracks repaired"},
     {"left-out", "Left out of a track file"},
     {"outside-model-range", "Outside a model's range"},
 });
