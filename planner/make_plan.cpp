@@ -10,8 +10,10 @@
 #include "planner/results/days.h"
 #include "planner/results/exits.h"
 #include "planner/results/hazards.h"
+#include "planner/results/heaviest_packs.h"
 #include "planner/results/legs.h"
 #include "planner/results/models_used.h"
+#include "planner/results/packed_items.h"
 #include "planner/results/supplies.h"
 #include "planner/results/turnaround.h"
 #include "planner/solution/nights.h"
@@ -42,14 +44,15 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.defaults = prepared.assumed.defaults;
     plan.converged = settled.converged;
     plan.ledger = settled.loads.ledger;
-    plan.stays_home = prepared.kit.stays_home;
-    plan.comes = prepared.kit.comes;
     plan.legs = plan_legs(draft);
     plan.models = models_used(draft, plan.legs);
     plan.bands = bands_used(draft, plan.legs);
+    plan.items = plan_items(draft, plan.legs);
+    plan.start_loads = plan_start_loads(draft, plan.legs);
     plan.events = plan_events(draft);
     plan.days = plan_days(draft, plan.legs);
     plan.totals = plan_totals(draft, plan.days, plan.legs);
+    plan.heaviest_packs = plan_heaviest_packs(plan.days, plan.legs);
     plan.stages = plan_stages(draft);
     plan.water = plan_water(draft);
     plan.litres = plan_litres(draft);

@@ -4,13 +4,13 @@
 #include "geo/profiles/profile.h"
 #include "planner/caution.h"
 #include "planner/defaults/defaults.h"
-#include "planner/defaults/kit_choice.h"
 #include "planner/journey/schedule.h"
 #include "planner/loads/ledger.h"
 #include "planner/loads/loads.h"
 #include "planner/plan/alternatives.h"
 #include "planner/plan/carrying.h"
 #include "planner/plan/hazards.h"
+#include "planner/plan/packed_items.h"
 #include "planner/plan/remedies.h"
 #include "planner/plan/supplies.h"
 #include "planner/plan/verdict.h"
@@ -51,12 +51,19 @@ struct Parts {
     }
 };
 
+/// Things of one name in one load.
+struct CarriedThing {
+    std::string what;
+    int count = 1;                     ///< pieces of that name; food and the like count as one
+    std::vector<std::string> owners{}; ///< names of members, each once; empty: the party's
+};
+
 /// One load over a portage.
 struct Carry {
-    int carry = 1;                   ///< from 1, in the order in which this member takes them
-    double pack_kg = 0.0;            ///< at the start of the portage
-    double share = 1.0;              ///< of the way: 0.5 where two members relay it
-    std::vector<std::string> pieces; ///< what it is, by name
+    int carry = 1;                    ///< from 1, in the order in which this member takes them
+    double pack_kg = 0.0;             ///< at the start of the portage
+    double share = 1.0;               ///< of the way: 0.5 where two members relay it
+    std::vector<CarriedThing> pieces; ///< what it is
 };
 
 /// What one member bears on one leg of one day. On foot: what is on the back (on a portage the
@@ -77,6 +84,8 @@ struct MemberLoad {
 struct Stowed {
     std::string what;
     double mass_kg = 0.0;
+    std::vector<std::size_t>
+        kit; ///< indices into Trip::kit of what it is; empty: food and the like
 };
 
 struct CraftLoad {
@@ -113,6 +122,7 @@ struct PlanLeg {
     Travel travel = Travel::walk;
     double from_m = 0.0; ///< along the route
     double to_m = 0.0;
+    bool heights_known = true; ///< false: ascent and descent are not known, and 0 here
     double ascent_m = 0.0;
     double descent_m = 0.0;
     double moving_s = 0.0;
@@ -125,6 +135,7 @@ struct PlanLeg {
     sys_seconds end{};
     double lengths = 1.0;               ///< route lengths walked by each person
     double on_foot_m = 0.0;             ///< metres really walked; 0 afloat
+    std::optional<double> speed_mps;    ///< metres really covered over `moving_s`; empty: stopped
     std::vector<MemberLoad> loads;      ///< party order
     std::vector<CraftLoad> craft;       ///< afloat only
     std::vector<CarryChoice> choices;   ///< portages only
@@ -154,12 +165,13 @@ struct Event {
 struct MemberDay {
     std::string member;
     double energy_j = 0.0;
-    double food_kg = 0.0;         ///< eaten by this member, without packaging
-    double water_l = 0.0;         ///< drunk by this member, camp included
-    double pack_start_kg = 0.0;   ///< as packed in the morning, before breakfast, boats rolled up
-    double pack_end_kg = 0.0;     ///< the same at the end of the day
-    double heaviest_kg = 0.0;     ///< heaviest pack or carry of the day on foot
-    std::size_t heaviest_leg = 0; ///< index into Plan::legs + 1; 0 if never on foot
+    double food_kg = 0.0;       ///< eaten by this member, without packaging
+    double water_l = 0.0;       ///< drunk by this member, camp included
+    double pack_start_kg = 0.0; ///< as packed in the morning, before breakfast, boats rolled up
+    double pack_end_kg = 0.0;   ///< the same at the end of the day
+    std::optional<double> set_off_kg; ///< as the first leg begins; empty on a day of rest
+    double heaviest_kg = 0.0;         ///< heaviest pack or carry of the day on foot
+    std::size_t heaviest_leg = 0;     ///< index into Plan::legs + 1; 0 if never on foot
 };
 
 struct PlanDay {
@@ -171,9 +183,11 @@ struct PlanDay {
     double from_m = 0.0, to_m = 0.0;
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;
+    bool heights_known = true; ///< of all that is walked
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
     sys_seconds set_off{}, arrive{};
+    std::optional<double> before_dusk_s; ///< from arriving; negative: after it; empty: no dusk
     std::optional<sys_seconds> rise; ///< to break camp by then; empty on day 1 and without travel
     sys_seconds arrive_early{}, arrive_late{}; ///< with the band of the legs' times
     geo::Daylight light;
@@ -249,20 +263,21 @@ struct Sharing {
     double lower_bound = 0.0;    ///< no sharing can do better
     std::string member;
     std::size_t plan_leg = 0; ///< index into Plan::legs + 1
+};
 
-    struct Bearer {
-        std::string item;
-        double mass_kg = 0.0;
-        std::string member;
-    };
-
-    std::vector<Bearer> bearers; ///< of the party's things
+/// Where one member bears most on foot.
+struct HeaviestPack {
+    std::string member;
+    double pack_kg = 0.0;
+    double limit_kg = 0.0;    ///< there
+    std::size_t plan_leg = 0; ///< index into Plan::legs + 1
 };
 
 struct Totals {
     double distance_m = 0.0;
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;
+    bool heights_known = true; ///< of all that is walked
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
     double elapsed_s = 0.0; ///< from first setting off to last arrival
@@ -286,15 +301,16 @@ struct Plan {
     std::vector<ExitPoint> exits;
     std::vector<TurnRound> turn_rounds; ///< day by day
     std::vector<PlanHazard> hazards;    ///< and notes, along the way
-    std::vector<StaysHome> stays_home;
-    std::vector<Comes> comes;
+    std::vector<PackedItem> items;      ///< what is packed: kit, then boats
+    std::vector<StartLoad> start_loads; ///< party order
     std::vector<Stage> stages;
     std::vector<WaterStretch> water;
     std::vector<Litres> litres; ///< along the route
     CarrySummary carrying;
     Sharing sharing;
-    Remedies remedies;    ///< where packs are over their limits
-    OtherWays other_ways; ///< the trip by its alternatives
+    std::vector<HeaviestPack> heaviest_packs; ///< party order, those who bear anything on foot
+    Remedies remedies;                        ///< where packs are over their limits
+    OtherWays other_ways;                     ///< the trip by its alternatives
     std::vector<Caution> cautions;
     Verdict verdict; ///< of `cautions`, and what could not be judged
     Ledger ledger;

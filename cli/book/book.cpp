@@ -84,7 +84,7 @@ std::vector<Fields> caution_fields(const BookSource& source,
             .text("sign", seen.sign)
             .text("level_word", seen.word)
             .text("place", place(*caution))
-            .text("text", words_of(*caution, source.shown.system()))
+            .text("text", words_of(*caution, source.shown.units()))
             .text("source", caution->source);
     }
     return rows;
@@ -94,7 +94,7 @@ std::string joined(const std::vector<std::string>& words) {
     return fmt::to_string(fmt::join(words, ", "));
 }
 
-std::string ways_phrase(const Ways& ways, const Shown& shown) {
+std::string ways_phrase(const Ways& ways, const Figures& shown) {
     std::vector<std::string> parts;
     if (ways.walk_m > 0.0)
         parts.push_back(fmt::format("walk {}", shown.distance(ways.walk_m)));
@@ -115,7 +115,7 @@ std::string carries_words(const planner::Plan& plan, double carries, bool rolled
 
 std::string
 book(const planner::Plan& plan, const planner::Route& route, planner::UnitSystem units) {
-    const Shown shown(units, plan.trip.time_zone);
+    const Figures shown(units, plan.trip.time_zone, Blank::kept);
     const BookSource source{plan, route, shown};
     Fields fields;
     fields.text("version", version())

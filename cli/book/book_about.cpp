@@ -20,7 +20,7 @@ std::string converged_phrase(const planner::Converged& converged) {
                                            "solutions; the heavier one is shown.");
 }
 
-std::string weather_phrase(const planner::Trip& trip, const Shown& shown) {
+std::string weather_phrase(const planner::Trip& trip, const Figures& shown) {
     const planner::Weather& weather = trip.weather;
     std::vector<std::string> words;
     if (weather.high_c)

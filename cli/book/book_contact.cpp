@@ -1,4 +1,5 @@
 #include "cli/book/book_parts.h"
+#include "cli/words/packing_words.h"
 #include "cli/words/text_width.h"
 
 #include <fmt/format.h>
@@ -29,7 +30,7 @@ std::string_view craft_word(planner::CraftKind kind) {
     return "";
 }
 
-std::vector<Fields> people(const Plan& plan, const Shown& shown) {
+std::vector<Fields> people(const Plan& plan, const Figures& shown) {
     std::vector<Fields> rows;
     for (const planner::Member& member : plan.trip.party) {
         std::vector<std::string> about;
@@ -37,7 +38,7 @@ std::vector<Fields> people(const Plan& plan, const Shown& shown) {
             about.push_back(fmt::format("{} years", planner::show_number(*member.age_years, 0)));
         if (member.height_m)
             about.push_back(
-                shown.system() == planner::UnitSystem::metric
+                shown.units() == planner::UnitSystem::metric
                     ? fmt::format("{} cm", planner::show_number(100.0 * *member.height_m, 0))
                     : shown.height(*member.height_m));
         if (member.body_kg > 0.0)
@@ -62,7 +63,7 @@ std::vector<Fields> boats(const Plan& plan) {
 }
 
 std::vector<Fields> timetable(const BookSource& source) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const PlanDay& day : source.plan.days) {
         const std::string ways = ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown);
@@ -106,10 +107,11 @@ std::vector<Fields> alternatives(const planner::Route& route) {
 
 std::string carried(const BookSource& source) {
     const Plan& plan = source.plan;
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<std::string> things;
-    for (const planner::Sharing::Bearer& bearer : plan.sharing.bearers)
-        things.push_back(one_line(bearer.item));
+    for (const planner::PackedItem& item : plan.items)
+        if (item.comes && (item.owner.empty() || item.part == planner::Part::craft))
+            things.push_back(one_line(thing_words(item)));
     double reserve_kg = 0.0;
     for (const planner::Stage& stage : plan.stages)
         reserve_kg = std::max(reserve_kg, stage.reserve_kg);
@@ -141,7 +143,7 @@ std::vector<Fields> own_lines(const std::string& text) {
 
 void add_contact(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     if (!plan.days.empty()) {
         const PlanDay& last = plan.days.back();
         fields.text("return_at", shown.moment(last.arrive)).text("return_place", last.to);
@@ -149,9 +151,9 @@ void add_contact(Fields& fields, const BookSource& source) {
     const auto& after = plan.trip.contact.alarm_after;
     if (after && !plan.days.empty())
         fields.text("alarm_at", shown.moment(plan.days.back().arrive + *after))
-            .text("alarm_why",
-                  fmt::format("{} after the planned return",
-                              Shown::duration(double(after->count()))));
+            .text(
+                "alarm_why",
+                fmt::format("{} after the planned return", shown.duration(double(after->count()))));
     else
         fields.text("alarm_at", "")
             .text("alarm_why", "agree on it with the contact and write it here");

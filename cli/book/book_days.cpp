@@ -25,7 +25,7 @@ Drawing narrow_of_day(std::string id) {
     return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
 }
 
-std::string light_phrase(const PlanDay& day, const Shown& shown) {
+std::string light_phrase(const PlanDay& day, const Figures& shown) {
     const auto at = [&](const std::optional<geo::sys_seconds>& instant) {
         return instant ? shown.clock_on(*instant, day.date) : std::string("unknown");
     };
@@ -65,7 +65,7 @@ std::string light_phrase(const PlanDay& day, const Shown& shown) {
     return reported + ". Level horizon: hills take some of it.";
 }
 
-std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
+std::vector<Fields> figures(const PlanDay& day, const Figures& shown) {
     std::vector<Fields> rows;
     rows.push_back(
         figure({"Set off",
@@ -79,13 +79,12 @@ std::vector<Fields> figures(const PlanDay& day, const Shown& shown) {
     rows.push_back(figure({"Distance",
                            shown.distance(day.to_m - day.from_m),
                            ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown)}));
-    rows.push_back(figure(
-        {"Up", shown.height(day.ascent_m), fmt::format("down {}", shown.height(day.descent_m))}));
+    rows.push_back(climb_figure(day, shown));
     rows.push_back(figure({"Moving",
-                           Shown::duration(day.moving_s),
+                           shown.duration(day.moving_s),
                            fmt::format("transitions {}, rests {}",
-                                       Shown::duration(day.changeover_s),
-                                       Shown::duration(day.rest_s))}));
+                                       shown.duration(day.changeover_s),
+                                       shown.duration(day.rest_s))}));
     if (day.on_foot_m > 0.0 && day.portage_m > 0.0)
         rows.push_back(figure(
             {"Walked", shown.distance(day.on_foot_m), "every pass of the portages counted"}));
@@ -131,7 +130,7 @@ std::vector<Fields> events(const BookSource& source, const PlanLeg& leg) {
                      event.at, source.plan.days.at(static_cast<std::size_t>(leg.day - 1)).date))
             .text("what", event_phrase(event.kind))
             .text("place", event.place)
-            .text("lasts", event.lasts_s > 0.0 ? Shown::duration(event.lasts_s) : "")
+            .text("lasts", event.lasts_s > 0.0 ? source.shown.duration(event.lasts_s) : "")
             .text("litres", event.litres > 0.0 ? source.shown.volume(event.litres) : "");
     }
     return rows;
@@ -139,7 +138,7 @@ std::vector<Fields> events(const BookSource& source, const PlanLeg& leg) {
 
 /// What the trip file tells of a leg: ground, class, current, wind.
 std::string detail(const BookSource& source, const PlanLeg& leg) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<std::string> words;
     if (leg.travel == planner::Travel::paddle) {
         if (leg.leg >= 1 && leg.leg <= source.route.legs.size()) {
@@ -152,8 +151,9 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
         if (leg.steepest_500m > 0.0)
             words.push_back(fmt::format("steepest 500 m {}", shown.gradient(leg.steepest_500m)));
         if (leg.current_mps != 0.0)
-            words.push_back(fmt::format("current {} as {}",
-                                        shown.speed(leg.current_mps),
+            words.push_back(fmt::format("current {}{} as {}",
+                                        shown.speed(std::abs(leg.current_mps)),
+                                        leg.current_mps < 0.0 ? " against" : "",
                                         leg.current_estimate ? "estimated" : "used"));
         if (leg.wind_mps > 0.0)
             words.push_back(
@@ -181,7 +181,7 @@ const char* pack_word(planner::Travel travel) {
 }
 
 /// Each member's load on the leg: at its start, its end, and at its worst where that is neither.
-std::vector<Fields> packs(const PlanLeg& leg, const Shown& shown) {
+std::vector<Fields> packs(const PlanLeg& leg, const Figures& shown) {
     std::vector<Fields> rows;
     for (const planner::MemberLoad& load : leg.loads) {
         const std::string start = shown.mass(load.pack_start_kg);
@@ -218,7 +218,7 @@ std::vector<Fields> places_along(const BookSource& source, const PlanLeg& leg) {
 }
 
 std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const PlanLeg& leg : source.plan.legs) {
         if (leg.day != day.day)
@@ -240,15 +240,15 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
             .text("detail", detail(source, leg))
             .text("length", carried ? shown.portage(length_m) : shown.distance(length_m))
             .text("walked", leg.lengths > 1.0 ? shown.distance(leg.on_foot_m) : "")
-            .text("ascent", shown.height(leg.ascent_m))
-            .text("descent", shown.height(leg.descent_m))
+            .text("ascent", shown.climb(leg.ascent_m, leg.heights_known))
+            .text("descent", leg.heights_known ? shown.height(leg.descent_m) : "")
             .text("start", shown.clock_on(leg.start, day.date))
             .text("end", shown.clock_on(leg.end, day.date))
-            .text("moving", Shown::duration(leg.moving_s))
+            .text("moving", shown.duration(leg.moving_s))
             .text("band",
                   fmt::format("{} to {}",
-                              Shown::duration(leg.moving_low_s),
-                              Shown::duration(leg.moving_high_s)))
+                              shown.duration(leg.moving_low_s),
+                              shown.duration(leg.moving_high_s)))
             .truth("beside",
                    !happens.empty() || !cautions.empty() || !note.empty() || !along.empty() ||
                        !leg.loads.empty())
@@ -272,19 +272,18 @@ std::vector<Fields> hazards(const BookSource& source, const PlanDay& day) {
 }
 
 std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const planner::MemberDay& member : day.members) {
         const bool on_foot =
             member.heaviest_leg >= 1 && member.heaviest_leg <= source.plan.legs.size();
         rows.emplace_back()
             .text("name", member.member)
-            .text("pack_start", shown.mass(member.pack_start_kg))
-            .text("pack_end", shown.mass(member.pack_end_kg))
+            .text("set_off", member.set_off_kg ? shown.mass(*member.set_off_kg) : "")
             .text("worst", on_foot ? shown.mass(member.heaviest_kg) : "none on foot")
             .text("worst_on", on_foot ? source.plan.legs[member.heaviest_leg - 1].name : "")
             .text("food", shown.mass(member.food_kg))
-            .text("energy", Shown::energy(member.energy_j))
+            .text("energy", shown.energy(member.energy_j))
             .text("water", shown.volume(member.water_l));
     }
     return rows;
@@ -324,7 +323,7 @@ std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
                                       source.shown.clock_on(appointment.by, day.date),
                                       appointment.margin_s > 0.0
                                           ? fmt::format(", margin {}",
-                                                        Shown::duration(appointment.margin_s))
+                                                        source.shown.duration(appointment.margin_s))
                                           : ""));
     return rows;
 }
@@ -345,9 +344,9 @@ std::vector<Fields> exits(const BookSource& source, const PlanDay& day) {
             .text("at", source.shown.distance(point.along_m))
             .truth("no_return", point.no_return)
             .text("forward", point.forward_s ? point.forward : "")
-            .text("forward_time", point.forward_s ? Shown::duration(*point.forward_s) : "")
+            .text("forward_time", point.forward_s ? source.shown.duration(*point.forward_s) : "")
             .text("back", point.back_s ? point.back : "")
-            .text("back_time", point.back_s ? Shown::duration(*point.back_s) : "");
+            .text("back_time", point.back_s ? source.shown.duration(*point.back_s) : "");
     }
     return rows;
 }
@@ -355,7 +354,7 @@ std::vector<Fields> exits(const BookSource& source, const PlanDay& day) {
 /// Until when one can turn round, in words.
 std::string
 turn_phrase(const BookSource& source, const PlanDay& day, const planner::TurnRound& turn) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     switch (turn.limit) {
     case planner::TurnLimit::dark:
         return "It is too late for that from the start.";
@@ -376,7 +375,7 @@ turn_phrase(const BookSource& source, const PlanDay& day, const planner::TurnRou
         return {};
     const std::string hour = shown.clock_on(at_latest(*turn.at), day.date);
     const std::string why = fmt::format("the way back takes {}, dusk there is at {}",
-                                        Shown::duration(turn.back_s),
+                                        shown.duration(turn.back_s),
                                         shown.clock_on(*turn.dusk, day.date));
     if (turn.whole_day)
         return fmt::format("By {}, even from the end of the day: {}.", hour, why);
@@ -399,7 +398,7 @@ std::vector<Fields> turns(const BookSource& source, const PlanDay& day) {
 }
 
 Fields day_fields(const BookSource& source, const PlanDay& day) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     const auto id = [&](const char* what) { return fmt::format("{}-{}", what, day.day); };
     const Stretch stretch{day.from_m, day.to_m};
     Fields fields;

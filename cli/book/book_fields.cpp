@@ -1,7 +1,7 @@
 #include "cli/book/book_fields.h"
 
 #include "cli/book/book_template.h"
-#include "cli/book/book_text.h"
+#include "cli/words/figures.h"
 #include "cli/words/text_width.h"
 
 #include <kainjow/mustache.hpp>

@@ -1,4 +1,5 @@
 #include "cli/book/book_parts.h"
+#include "cli/words/packing_words.h"
 
 #include <fmt/format.h>
 
@@ -18,12 +19,9 @@ std::vector<Fields> carries(const BookSource& source, const PlanLeg& leg) {
     std::vector<Fields> rows;
     for (const planner::MemberLoad& load : leg.loads) {
         for (const planner::Carry& carry : load.carries) {
-            std::vector<Fields> pieces; // each name once: food and water come in several parts
-            for (std::size_t i = 0; i < carry.pieces.size(); ++i) {
-                const auto here = carry.pieces.begin() + static_cast<std::ptrdiff_t>(i);
-                if (std::find(carry.pieces.begin(), here, *here) == here)
-                    pieces.emplace_back().text("piece", *here);
-            }
+            std::vector<Fields> pieces;
+            for (const planner::CarriedThing& thing : carry.pieces)
+                pieces.emplace_back().text("piece", carried_words(thing));
             rows.emplace_back()
                 .text("member", load.member)
                 .text("carry", std::to_string(carry.carry))
@@ -39,14 +37,14 @@ std::vector<Fields> carries(const BookSource& source, const PlanLeg& leg) {
 }
 
 std::vector<Fields> choices(const BookSource& source, const PlanLeg& leg) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const planner::CarryChoice& choice : leg.choices)
         rows.emplace_back()
             .text("carries", carries_words(source.plan, choice.carries, choice.rolled))
             .truth("chosen", choice.chosen)
-            .text("time", Shown::duration(choice.moving_s + choice.changeover_s))
-            .text("changeover", Shown::duration(choice.changeover_s))
+            .text("time", shown.duration(choice.moving_s + choice.changeover_s))
+            .text("changeover", shown.duration(choice.changeover_s))
             .text("walked", shown.distance(choice.walked_m))
             .text("heaviest", shown.mass(choice.heaviest_kg))
             .text("member", choice.heaviest_member)
@@ -84,7 +82,7 @@ std::vector<LoadOnLeg> heaviest_craft_loads(const planner::Plan& plan, const Pla
 } // namespace
 
 std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const PlanLeg& leg : source.plan.legs) {
         if (leg.day != day.day || leg.travel != planner::Travel::portage)
@@ -97,8 +95,8 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
             how += fmt::format(", {}", carries_words(source.plan, chosen->carries, chosen->rolled));
         how += fmt::format(": each walks {}, {} moving and {} of transitions.",
                            shown.distance(leg.on_foot_m),
-                           Shown::duration(leg.moving_s),
-                           Shown::duration(leg.changeover_s));
+                           shown.duration(leg.moving_s),
+                           shown.duration(leg.changeover_s));
         if (leg.break_even_m && *leg.break_even_m < longest_told_m)
             how += fmt::format(" Rolled and inflated take the same time at {}.",
                                shown.portage(*leg.break_even_m));
@@ -112,7 +110,7 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
 }
 
 std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const auto& [leg, load] : heaviest_craft_loads(source.plan, day)) {
         const planner::CraftLoad& craft = *load;
@@ -127,7 +125,7 @@ std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
                                              : "payload not given",
                       craft.freeboard_m
                           ? fmt::format("; freeboard {}",
-                                        planner::show_length(*craft.freeboard_m, shown.system()))
+                                        planner::show_length(*craft.freeboard_m, shown.units()))
                           : std::string()))
             .text("left", shown.mass(craft.left_kg))
             .text("right", shown.mass(craft.right_kg))

@@ -1,4 +1,5 @@
 #include "cli/book/book_parts.h"
+#include "cli/words/packing_words.h"
 #include "cli/words/words.h"
 
 #include <fmt/format.h>
@@ -10,22 +11,16 @@ namespace tumpline::cli {
 
 namespace {
 
+using planner::Account;
 using planner::ItemUse;
-using planner::KitItem;
+using planner::PackedItem;
+using planner::Part;
 using planner::Plan;
+using planner::StartLoad;
 
-bool comes(const Plan& plan, const KitItem& item) {
-    if (item.bring)
-        return *item.bring;
-    return item.when.empty() ||
-           std::none_of(plan.stays_home.begin(), plan.stays_home.end(), [&](const auto& home) {
-               return home.item == item.name;
-           });
-}
-
-std::string note(const Plan& plan, const KitItem& item, planner::UnitSystem units) {
+std::string note(const PackedItem& item, planner::UnitSystem units) {
     std::vector<std::string> words;
-    if (item.afloat != item.ashore || item.afloat != ItemUse::packed)
+    if (item.part == Part::kit && (item.afloat != item.ashore || item.afloat != ItemUse::packed))
         switch (item.afloat) {
         case ItemUse::packed:
             words.emplace_back("afloat in the bags");
@@ -37,16 +32,14 @@ std::string note(const Plan& plan, const KitItem& item, planner::UnitSystem unit
             words.emplace_back("afloat in use");
             break;
         }
-    if (item.at_hand)
+    if (item.stowage == planner::Stowage::at_hand)
         words.emplace_back("afloat at hand");
-    if (item.gets_wet)
+    if (!item.container.empty())
+        words.push_back(fmt::format("in {}", item.container));
+    if (item.part == Part::kit && item.gets_wet)
         words.emplace_back("heavier when wet");
-    if (!item.when.empty())
-        for (const planner::Comes& reason : plan.comes)
-            if (reason.item == item.name && !reason.why.empty()) {
-                words.push_back(in_units({reason.why, reason.imperial}, units));
-                break;
-            }
+    if (!item.why.empty())
+        words.push_back(why_words(item, units));
     return joined(words);
 }
 
@@ -54,13 +47,6 @@ Fields item_row(std::string_view item, const std::string& remark, const std::str
     Fields row;
     row.text("item", item).text("note", remark).text("mass", mass);
     return row;
-}
-
-Fields kit_row(const BookSource& source, const KitItem& item) {
-    const std::string name =
-        item.count == 1 ? item.name : fmt::format("{} × {}", item.count, item.name);
-    return item_row(
-        name, note(source.plan, item, source.shown.system()), source.shown.mass(item.all_kg()));
 }
 
 /// A list of groups of which the empty ones are left out.
@@ -77,77 +63,76 @@ class Groups {
     std::vector<Fields> groups_;
 };
 
-std::vector<Fields> own(const BookSource& source, const std::string& owner, ItemUse ashore) {
+/// Rows of the things that one member bears and for which `wanted` holds.
+template <typename Wanted>
+std::vector<Fields> rows_of(const BookSource& source, std::size_t member, const Wanted& wanted) {
     std::vector<Fields> rows;
-    for (const KitItem& item : source.plan.trip.kit)
-        if (item.owner == owner && item.ashore == ashore && comes(source.plan, item))
-            rows.push_back(kit_row(source, item));
-    return rows;
-}
-
-/// The party's things that this member bears, as shared out on the leg where most is carried.
-std::vector<Fields> shared(const BookSource& source, const std::string& member) {
-    std::vector<Fields> rows;
-    for (const planner::Sharing::Bearer& bearer : source.plan.sharing.bearers) {
-        if (bearer.member != member)
+    for (const PackedItem& item : source.plan.items) {
+        if (item.bearer != member || !wanted(item))
             continue;
-        const auto& kit = source.plan.trip.kit;
-        const auto found = std::find_if(kit.begin(), kit.end(), [&](const KitItem& item) {
-            return item.owner.empty() && item.name == bearer.item;
-        });
-        rows.push_back(
-            item_row(bearer.item,
-                     found == kit.end() ? "" : note(source.plan, *found, source.shown.system()),
-                     source.shown.mass(bearer.mass_kg)));
+        const bool own = item.owner == source.plan.start_loads[member].member;
+        rows.push_back(item_row(own ? thing_words(item) : owned_words(item),
+                                note(item, source.shown.units()),
+                                source.shown.mass(item.mass_kg)));
     }
     return rows;
 }
 
-/// Whether a boat stands among the party's things that this member bears.
-bool bears_a_boat_by_name(const Plan& plan, const std::string& member) {
-    return std::any_of(
-        plan.sharing.bearers.begin(), plan.sharing.bearers.end(), [&](const auto& bearer) {
-            return bearer.member == member && std::any_of(plan.trip.craft.begin(),
-                                                          plan.trip.craft.end(),
-                                                          [&](const planner::Craft& craft) {
-                                                              return craft.name == bearer.item;
-                                                          });
-        });
-}
-
-/// Food, fuel, water and boat as they lie in the pack where the plan's first leg is heaviest.
+/// The boat in the pack, food, fuel and water.
 std::vector<Fields> provisions(const BookSource& source, std::size_t member) {
-    std::vector<Fields> rows;
-    if (source.plan.legs.empty() || source.plan.legs.front().loads.size() <= member)
-        return rows;
-    const planner::Parts& parts = source.plan.legs.front().loads[member].parts;
+    std::vector<Fields> rows = rows_of(source, member, [](const PackedItem& item) {
+        return item.part == Part::craft && item.at_start == Account::pack;
+    });
+    const StartLoad& load = source.plan.start_loads[member];
     const auto add = [&](const char* what, double mass_kg, const char* remark) {
         if (mass_kg > 0.0)
             rows.push_back(item_row(what, remark, source.shown.mass(mass_kg)));
     };
-    if (!bears_a_boat_by_name(source.plan, source.plan.trip.party[member].name))
-        add("boat", parts.craft_kg, "");
-    add("food", parts.food_kg, "packaging and share of the reserve included");
-    add("fuel", parts.fuel_kg, "with its container");
-    add("water", parts.water_kg, "");
+    add("food", load.food_kg, "packaging and share of the reserve included");
+    add("fuel", load.fuel_kg, "with its container");
+    add("water", load.water_kg, "");
+    add("waste", load.waste_kg, "");
     return rows;
 }
 
-std::string sums(const BookSource& source, std::size_t member) {
-    const Shown& shown = source.shown;
+std::string sums(const BookSource& source, const StartLoad& load) {
+    const Figures& shown = source.shown;
     std::vector<std::string> words;
-    if (!source.plan.legs.empty() && source.plan.legs.front().loads.size() > member) {
-        const planner::PlanLeg& leg = source.plan.legs.front();
-        const planner::MemberLoad& load = leg.loads[member];
-        const bool afloat = leg.travel == planner::Travel::paddle;
-        words.push_back(fmt::format("{} at the start {}",
-                                    afloat ? "Own goods in the boat" : "On the back",
-                                    shown.mass(load.pack_start_kg)));
-        words.push_back(fmt::format("worn or in hand {}", shown.mass(load.worn_kg)));
-        if (!afloat && load.limit_kg > 0.0)
-            words.push_back(fmt::format("limit {}", shown.mass(load.limit_kg)));
-    }
+    words.push_back(fmt::format("{} at the start {}",
+                                load.limit_kg ? "In the pack" : "Own goods in the boat",
+                                shown.mass(load.pack_kg)));
+    if (load.worn_kg > 0.0)
+        words.push_back(fmt::format("worn {}", shown.mass(load.worn_kg)));
+    if (load.in_hand_kg > 0.0)
+        words.push_back(fmt::format("in hand {}", shown.mass(load.in_hand_kg)));
+    if (load.limit_kg)
+        words.push_back(fmt::format("limit {}", shown.mass(*load.limit_kg)));
     return joined(words);
+}
+
+std::vector<Fields> groups_of(const BookSource& source, std::size_t member) {
+    const std::string& name = source.plan.start_loads[member].member;
+    const auto kit = [&](Account at_start) {
+        return rows_of(source, member, [&](const PackedItem& item) {
+            return item.part == Part::kit && item.at_start == at_start;
+        });
+    };
+    const auto packed = [&](bool own) {
+        return rows_of(source, member, [&](const PackedItem& item) {
+            return item.part == Part::kit && item.at_start == Account::pack &&
+                   (item.owner == name) == own;
+        });
+    };
+    Groups groups;
+    groups.add("Worn at the start", kit(Account::worn));
+    groups.add("In hand at the start", kit(Account::in_use));
+    groups.add("In the pack", packed(true));
+    groups.add("Of the party's things", packed(false));
+    groups.add("Boat, food, fuel and water at the start", provisions(source, member));
+    groups.add("On the water at the start", rows_of(source, member, [](const PackedItem& item) {
+                   return item.part == Part::craft && item.at_start == Account::in_use;
+               }));
+    return groups.take();
 }
 
 Fields bag(const BookSource& source,
@@ -163,12 +148,13 @@ Fields bag(const BookSource& source,
 
     std::vector<Row> rows;
     for (const planner::Stowed& thing : things) {
+        const std::string what = stowed_words(source.plan, thing);
         const std::string each = source.shown.mass(thing.mass_kg);
         const auto alike = std::find_if(rows.begin(), rows.end(), [&](const Row& row) {
-            return row.what == thing.what && row.mass == each;
+            return row.what == what && row.mass == each;
         });
         if (alike == rows.end())
-            rows.push_back({thing.what, each, 1});
+            rows.push_back({what, each, 1});
         else
             ++alike->count;
     }
@@ -213,8 +199,8 @@ std::vector<Fields> boats(const BookSource& source) {
 /// What an item costs, or saves, on foot.
 std::string effort(const BookSource& source, double kg_km, double kg_m_up) {
     return fmt::format("{}, {} up",
-                       planner::show_carried(kg_km, source.shown.system()),
-                       planner::show_climbed(kg_m_up, source.shown.system()));
+                       planner::show_carried(kg_km, source.shown.units()),
+                       planner::show_climbed(kg_m_up, source.shown.units()));
 }
 
 } // namespace
@@ -222,35 +208,26 @@ std::string effort(const BookSource& source, double kg_km, double kg_m_up) {
 void add_packing(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     std::vector<Fields> lists;
-    for (std::size_t i = 0; i < plan.trip.party.size(); ++i) {
-        const std::string& name = plan.trip.party[i].name;
-        Groups groups;
-        groups.add("Worn on foot", own(source, name, ItemUse::worn));
-        groups.add("In hand on foot", own(source, name, ItemUse::used));
-        groups.add("In the pack", own(source, name, ItemUse::packed));
-        groups.add("Of the party's things", shared(source, name));
-        groups.add("Boat, food, fuel and water at the start", provisions(source, i));
+    for (std::size_t i = 0; i < plan.start_loads.size(); ++i)
         lists.emplace_back()
             .text("number", std::to_string(i + 1))
-            .text("name", name)
-            .text("sums", sums(source, i))
-            .list("groups", groups.take());
-    }
+            .text("name", plan.start_loads[i].member)
+            .text("sums", sums(source, plan.start_loads[i]))
+            .list("groups", groups_of(source, i));
     std::vector<Fields> home;
-    for (const planner::StaysHome& item : plan.stays_home)
-        home.emplace_back()
-            .text("item", item.item)
-            .text("why", in_units({item.why, item.imperial}, source.shown.system()))
-            .text("mass", source.shown.mass(item.mass_kg))
-            .text("saved", effort(source, item.saved_kg_km, item.saved_kg_m_up));
     std::vector<Fields> brought;
-    for (const planner::Comes& item : plan.comes)
-        brought.emplace_back()
-            .text("item", item.item)
-            .text("why", in_units({item.why, item.imperial}, source.shown.system()))
-            .truth("override", item.override_recorded)
+    for (const PackedItem& item : plan.items) {
+        if (item.why.empty())
+            continue;
+        Fields& row = (item.comes ? brought : home).emplace_back();
+        row.text("item", owned_words(item))
+            .text("why", why_words(item, source.shown.units()))
             .text("mass", source.shown.mass(item.mass_kg))
-            .text("cost", effort(source, item.cost_kg_km, item.cost_kg_m_up));
+            .text(item.comes ? "cost" : "saved",
+                  effort(source, item.carry_kg_km, item.carry_kg_m_up));
+        if (item.comes)
+            row.truth("override", item.overridden);
+    }
     fields.list("lists", std::move(lists))
         .list("boats", boats(source))
         .list("stays_home", std::move(home))

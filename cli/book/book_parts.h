@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/book/book_fields.h"
-#include "cli/book/book_text.h"
+#include "cli/words/figures.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 
@@ -17,7 +17,7 @@ namespace tumpline::cli {
 struct BookSource {
     const planner::Plan& plan;
     const planner::Route& route;
-    const Shown& shown;
+    const Figures& shown;
 };
 
 void add_trip(Fields& fields, const BookSource& source);
@@ -50,6 +50,13 @@ struct Figure {
 
 [[nodiscard]] Fields figure(const Figure& shown);
 
+/// The climb and descent of a day or the whole.
+template <typename Way> [[nodiscard]] Fields climb_figure(const Way& way, const Figures& shown) {
+    return figure({"Up",
+                   shown.climb(way.ascent_m, way.heights_known),
+                   way.heights_known ? "down " + shown.height(way.descent_m) : std::string()});
+}
+
 /// "walk 14.2 km, afloat 3.1 km": the ways of travel that occur.
 struct Ways {
     double walk_m;
@@ -57,7 +64,7 @@ struct Ways {
     double paddle_m;
 };
 
-[[nodiscard]] std::string ways_phrase(const Ways& ways, const Shown& shown);
+[[nodiscard]] std::string ways_phrase(const Ways& ways, const Figures& shown);
 
 /// "one day", "3 days".
 [[nodiscard]] std::string counted(long count, std::string_view one, std::string_view many);

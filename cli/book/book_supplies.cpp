@@ -61,7 +61,7 @@ std::vector<Fields> rations_of(const BookSource& source, const planner::Stage& s
     return rows;
 }
 
-std::string lost_phrase(const planner::LostDays& lost, const Shown& shown) {
+std::string lost_phrase(const planner::LostDays& lost, const Figures& shown) {
     std::string reported;
     if (lost.food_short_kg < smallest_kg)
         reported =
@@ -78,7 +78,7 @@ std::string lost_phrase(const planner::LostDays& lost, const Shown& shown) {
     return reported + ".";
 }
 
-std::vector<Fields> lost_days(const planner::Stage& stage, const Shown& shown) {
+std::vector<Fields> lost_days(const planner::Stage& stage, const Figures& shown) {
     std::vector<Fields> rows;
     for (const planner::LostDays& lost : stage.lost_days)
         rows.emplace_back()
@@ -105,7 +105,7 @@ std::string openings(const planner::Stage& stage) {
     return reported;
 }
 
-std::string there(const planner::Stage& stage, const Shown& shown) {
+std::string there(const planner::Stage& stage, const Figures& shown) {
     if (!stage.declared_kg)
         return {};
     if (stage.declared_short_kg < smallest_kg)
@@ -115,7 +115,7 @@ std::string there(const planner::Stage& stage, const Shown& shown) {
                        shown.mass(stage.declared_short_kg));
 }
 
-std::vector<Fields> stage_figures(const planner::Stage& stage, const Shown& shown) {
+std::vector<Fields> stage_figures(const planner::Stage& stage, const Figures& shown) {
     std::vector<Fields> rows;
     rows.push_back(figure({"Food to pack",
                            shown.mass(stage.food_kg),
@@ -140,7 +140,7 @@ std::vector<Fields> stage_figures(const planner::Stage& stage, const Shown& show
 
 std::vector<Fields> stages(const BookSource& source) {
     const planner::Plan& plan = source.plan;
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const planner::Stage& stage : plan.stages) {
         std::vector<Fields> shares;
@@ -178,7 +178,7 @@ std::vector<Fields> stages(const BookSource& source) {
     return rows;
 }
 
-std::vector<Fields> dry_nights(const planner::WaterStretch& stretch, const Shown& shown) {
+std::vector<Fields> dry_nights(const planner::WaterStretch& stretch, const Figures& shown) {
     std::vector<Fields> rows;
     for (const planner::DryNight& night : stretch.dry_nights)
         rows.emplace_back()
@@ -190,7 +190,7 @@ std::vector<Fields> dry_nights(const planner::WaterStretch& stretch, const Shown
 }
 
 std::vector<Fields> water(const BookSource& source) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     const auto& party = source.plan.trip.party;
     std::vector<Fields> rows;
     for (const planner::WaterStretch& stretch : source.plan.water) {
@@ -208,7 +208,7 @@ std::vector<Fields> water(const BookSource& source) {
                       : fmt::format("{} to {}", stretch.first_day, stretch.last_day))
             .list("nights", dry_nights(stretch, shown))
             .text("length", shown.distance(stretch.to_m - stretch.from_m))
-            .text("hours", Shown::duration(stretch.hours * planner::s_per_h))
+            .text("hours", shown.duration(stretch.hours * planner::s_per_h))
             .list("fill", std::move(fill))
             .truth("over", stretch.over_capacity)
             .text("capacity", shown.volume(stretch.capacity_l));

@@ -29,18 +29,17 @@ Drawing narrow_of_trip(std::string id) {
 
 std::vector<Fields> totals(const BookSource& source) {
     const planner::Totals& sum = source.plan.totals;
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     rows.push_back(figure({"Distance",
                            shown.distance(sum.distance_m),
                            ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m}, shown)}));
     rows.push_back(
         figure({"On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"}));
-    rows.push_back(figure(
-        {"Up", shown.height(sum.ascent_m), fmt::format("down {}", shown.height(sum.descent_m))}));
+    rows.push_back(climb_figure(sum, shown));
     rows.push_back(figure({"Days",
                            fmt::format("{}", sum.days),
-                           fmt::format("{} moving", Shown::duration(sum.moving_s))}));
+                           fmt::format("{} moving", shown.duration(sum.moving_s))}));
     rows.push_back(figure({"Food", shown.mass(sum.food_kg), "packaging and reserve included"}));
     rows.push_back(figure({"Fuel", shown.mass(sum.fuel_kg), "without containers"}));
     return rows;
@@ -68,7 +67,7 @@ const planner::MemberDay* most_laden(const PlanDay& day) {
 }
 
 std::vector<Fields> glance(const BookSource& source) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const PlanDay& day : source.plan.days) {
         const planner::MemberDay* laden = most_laden(day);
@@ -79,11 +78,11 @@ std::vector<Fields> glance(const BookSource& source) {
             .truth("rest_day", day.rest_day)
             .text("distance", day.rest_day ? "" : shown.distance(day.to_m - day.from_m))
             .text("split", ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown))
-            .text("ascent", day.rest_day ? "" : shown.height(day.ascent_m))
-            .text("descent", day.rest_day ? "" : shown.height(day.descent_m))
+            .text("ascent", day.rest_day ? "" : shown.climb(day.ascent_m, day.heights_known))
+            .text("descent", day.rest_day || !day.heights_known ? "" : shown.height(day.descent_m))
             .text("set_off", day.rest_day ? "" : shown.clock(day.set_off))
             .text("arrive", shown.clock_on(day.arrive, day.date))
-            .text("moving", Shown::duration(day.moving_s))
+            .text("moving", shown.duration(day.moving_s))
             .text("heaviest", laden ? shown.mass(laden->heaviest_kg) : "none")
             .text("heaviest_member", laden ? laden->member : "");
     }
@@ -98,17 +97,18 @@ std::vector<Fields> appointments(const BookSource& source) {
             .text("at", appointment.at)
             .text("by",
                   fmt::format("day {}, {}", appointment.day, source.shown.clock(appointment.by)))
-            .text("margin", appointment.margin_s > 0.0 ? Shown::duration(appointment.margin_s) : "")
+            .text("margin",
+                  appointment.margin_s > 0.0 ? source.shown.duration(appointment.margin_s) : "")
             .text("arrive", source.shown.clock(appointment.arrive))
             .truth("missed", appointment.spare_s < 0.0)
-            .text("spare", Shown::duration(std::abs(appointment.spare_s)));
+            .text("spare", source.shown.duration(std::abs(appointment.spare_s)));
     }
     return rows;
 }
 
 /// Every way of carrying all portages, as planned first.
 std::vector<Fields> carry_ways(const BookSource& source) {
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const planner::CarryWay& way : source.plan.carrying.ways) {
         std::string over;
@@ -122,14 +122,14 @@ std::vector<Fields> carry_ways(const BookSource& source) {
         std::string against = "as long";
         if (std::abs(way.more_s) >= a_minute_s)
             against = fmt::format("{} {}",
-                                  Shown::duration(std::abs(way.more_s)),
+                                  shown.duration(std::abs(way.more_s)),
                                   way.more_s > 0.0 ? "longer" : "shorter");
         rows.emplace_back()
             .text("carries",
                   way.carries ? carries_words(source.plan, *way.carries, way.rolled)
                               : std::string("as planned"))
             .truth("chosen", !way.carries)
-            .text("time", Shown::duration(way.moving_s + way.changeover_s))
+            .text("time", shown.duration(way.moving_s + way.changeover_s))
             .text("against", way.carries ? against : "")
             .text("walked", shown.distance(way.walked_m))
             .text("heaviest", shown.mass(way.heaviest_kg))
@@ -197,8 +197,8 @@ std::vector<Fields> band_keys(const BookSource& source) {
                 .text("width", fmt::format("{:.1f}", key.width))
                 .text("for", style);
     };
-    add(wide_of_trip(""), "for-wide_of_trip");
-    add(narrow_of_trip(""), "for-narrow_of_trip");
+    add(wide_of_trip(""), "for-wide");
+    add(narrow_of_trip(""), "for-narrow");
     return rows;
 }
 
@@ -261,7 +261,7 @@ std::vector<Fields> way_rows(const WaysTable& ways) {
 void add_trip(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     const Stretch whole{0.0, source.route.length_m};
-    const WaysTable ways = ways_table(plan, source.shown.system());
+    const WaysTable ways = ways_table(plan, source.shown.units());
     fields.text("verdict_level", planner::verdict_word(plan.verdict.level))
         .text("verdict", planner::verdict_sentence(plan.verdict.level))
         .list("reasons", reason_lines(plan.verdict.reasons, source.shown))
@@ -285,7 +285,7 @@ void add_trip(Fields& fields, const BookSource& source) {
         .text("carrying", source.plan.carrying.sentence)
         .list("carry_ways", carry_ways(source))
         .list("places", places(source))
-        .list("remedies", lines_of(remedy_lines(plan, source.shown.system())))
+        .list("remedies", lines_of(remedy_lines(plan, source.shown.units())))
         .list("ways", way_rows(ways))
         .list("way_remarks", lines_of(ways.remarks));
     std::vector<geo::Position> ends;
@@ -298,7 +298,7 @@ void add_trip(Fields& fields, const BookSource& source) {
 std::string profile_figures(const BookSource& source) {
     using nlohmann::json;
     const Plan& plan = source.plan;
-    const Shown& shown = source.shown;
+    const Figures& shown = source.shown;
     json legs = json::array();
     for (const planner::PlanLeg& leg : plan.legs) {
         json packs = json::array();

@@ -1,5 +1,6 @@
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_line.h"
+#include "cli/words/markup.h"
 #include "cli/words/words.h"
 
 #include <fmt/format.h>
@@ -18,7 +19,7 @@ using Hours = std::pair<double, double>;
 /// Hours of local time since the day's midnight.
 class DayClock {
   public:
-    DayClock(const Shown& shown, planner::Date date)
+    DayClock(const Figures& shown, planner::Date date)
         : zone_(shown.zone()), midnight_(std::chrono::sys_days(date).time_since_epoch()) {}
 
     [[nodiscard]] double hours(geo::sys_seconds instant) const {
@@ -59,7 +60,7 @@ std::vector<Hours> above(const geo::SunCrossings& crossings, const DayClock& clo
 std::string day_drawing(const planner::Plan& plan,
                         const planner::PlanDay& day,
                         const Drawing& drawing,
-                        const Shown& shown) {
+                        const Figures& shown) {
     const DayClock clock(shown, day.date);
     const double t = drawing.text;
     const double last = std::clamp(clock.hours(day.arrive), 24.0, 72.0);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/book/book_text.h"
+#include "cli/words/figures.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
 
@@ -49,7 +49,7 @@ inline constexpr double narrow_drawing = 340.0; ///< a telephone held upright
 [[nodiscard]] std::string map_drawing(const planner::Plan& plan,
                                       const planner::Route& route,
                                       const Drawing& drawing,
-                                      const Shown& shown);
+                                      const Figures& shown);
 
 /// A stretch of the route.
 struct Stretch {
@@ -62,17 +62,17 @@ struct Stretch {
                                           const planner::Route& route,
                                           const Stretch& stretch,
                                           const Drawing& drawing,
-                                          const Shown& shown);
+                                          const Figures& shown);
 
 /// The hours of a day: night, twilight and light, and what is done when; an <svg> element.
 [[nodiscard]] std::string day_drawing(const planner::Plan& plan,
                                       const planner::PlanDay& day,
                                       const Drawing& drawing,
-                                      const Shown& shown);
+                                      const Figures& shown);
 
 /// What each one's vessels hold along the route, under what they can hold; an <svg> element.
 [[nodiscard]] std::string
-water_drawing(const planner::Plan& plan, const Drawing& drawing, const Shown& shown);
+water_drawing(const planner::Plan& plan, const Drawing& drawing, const Figures& shown);
 
 /// Widths of the map's band for its key, largest first.
 struct BandKey {
@@ -81,6 +81,6 @@ struct BandKey {
 };
 
 [[nodiscard]] std::vector<BandKey>
-band_key(const planner::Plan& plan, const Drawing& drawing, const Shown& shown);
+band_key(const planner::Plan& plan, const Drawing& drawing, const Figures& shown);
 
 } // namespace tumpline::cli

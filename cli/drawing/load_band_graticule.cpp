@@ -1,7 +1,8 @@
 #include "cli/drawing/load_band_graticule.h"
 
-#include "cli/book/book_text.h"
 #include "cli/drawing/load_band_line.h"
+#include "cli/words/figures.h"
+#include "cli/words/markup.h"
 
 #include <fmt/format.h>
 

@@ -2,6 +2,7 @@
 #include "cli/drawing/load_band_graticule.h"
 #include "cli/drawing/load_band_line.h"
 #include "cli/drawing/load_band_places.h"
+#include "cli/words/markup.h"
 #include "cli/words/words.h"
 #include "geo/ground/map_projection.h"
 
@@ -208,8 +209,8 @@ band_markup(const Plan& plan, const std::vector<DrawnPoint>& line, const Drawing
 }
 
 /// North arrow and scale bar in a strip under the frame.
-std::string foot_markup(const Sheet& sheet, const Drawing& drawing, const Shown& shown) {
-    const bool metric = shown.system() == planner::UnitSystem::metric;
+std::string foot_markup(const Sheet& sheet, const Drawing& drawing, const Figures& shown) {
+    const bool metric = shown.units() == planner::UnitSystem::metric;
     const double unit_m = metric ? 1000.0 : planner::m_per_mile;
     const double step = round_step(0.18 * sheet.width() / sheet.pixels_per_m() / unit_m);
     const double half = step * unit_m * sheet.pixels_per_m() / 2.0;
@@ -250,7 +251,7 @@ std::string foot_markup(const Sheet& sheet, const Drawing& drawing, const Shown&
 } // namespace
 
 std::string
-map_drawing(const Plan& plan, const Route& route, const Drawing& drawing, const Shown& shown) {
+map_drawing(const Plan& plan, const Route& route, const Drawing& drawing, const Figures& shown) {
     const std::vector<RoutePoint> points = route_points(route);
     if (points.empty())
         return {};
@@ -278,18 +279,18 @@ map_drawing(const Plan& plan, const Route& route, const Drawing& drawing, const 
         foot_markup(sheet, drawing, shown));
 }
 
-std::vector<BandKey> band_key(const Plan& plan, const Drawing& drawing, const Shown& shown) {
+std::vector<BandKey> band_key(const Plan& plan, const Drawing& drawing, const Figures& shown) {
     const std::vector<BandLeg> band = load_band(plan);
     const double pixels_per_kg = width_per_kg(band, drawing);
     if (pixels_per_kg <= 0.0)
         return {};
     const double unit_kg =
-        shown.system() == planner::UnitSystem::metric ? 1.0 : planner::kg_per_pound;
+        shown.units() == planner::UnitSystem::metric ? 1.0 : planner::kg_per_pound;
     const double top = round_step(0.45 * heaviest_kg(band) / unit_kg);
     std::vector<BandKey> key;
     for (const double step : {top, top / 2.0, top / 4.0})
-        key.push_back({shown.system() == planner::UnitSystem::metric ? fmt::format("{:g} kg", step)
-                                                                     : fmt::format("{:g} lb", step),
+        key.push_back({shown.units() == planner::UnitSystem::metric ? fmt::format("{:g} kg", step)
+                                                                    : fmt::format("{:g} lb", step),
                        step * unit_kg * pixels_per_kg});
     return key;
 }

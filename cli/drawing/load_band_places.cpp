@@ -1,5 +1,6 @@
 #include "cli/drawing/load_band_places.h"
 
+#include "cli/words/markup.h"
 #include "cli/words/text_width.h"
 
 #include <fmt/format.h>

@@ -1,5 +1,7 @@
+#include "cli/drawing/axes.h"
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_line.h"
+#include "cli/words/markup.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 
@@ -18,31 +20,26 @@ using planner::Route;
 
 /// Where things lie in the drawing.
 struct BandLayout {
-    double left, right; ///< of the plot
-    double ground_top, ground_foot;
-    double band_top, band_foot;
+    Plot ground, band; ///< the one above the other
     double height;
-    Stretch stretch;
 
-    [[nodiscard]] double x(double along_m) const {
-        const double length_m = stretch.to_m - stretch.from_m;
-        return length_m > 0.0 ? left + (along_m - stretch.from_m) / length_m * (right - left)
-                              : left;
-    }
+    [[nodiscard]] double x(double along_m) const { return band.x(along_m); }
+
+    [[nodiscard]] const Stretch& stretch() const { return band.stretch; }
 };
 
 BandLayout layout(const Drawing& drawing, const Stretch& stretch) {
     const double t = drawing.text;
-    BandLayout made{};
-    made.left = 4.0 * t;
-    made.right = drawing.width - 0.8 * t;
-    made.ground_top = 2.2 * t;
-    made.ground_foot = made.ground_top + (drawing.names ? 9.0 : 4.4) * t;
-    made.band_top = made.ground_foot + 0.9 * t;
-    made.band_foot = made.band_top + (drawing.names ? 5.5 : 3.0) * t;
-    made.height = made.band_foot + 2.6 * t;
-    made.stretch = stretch;
-    return made;
+    Plot ground{};
+    ground.left = 4.0 * t;
+    ground.right = drawing.width - 0.8 * t;
+    ground.top = 2.2 * t;
+    ground.foot = ground.top + (drawing.names ? 9.0 : 4.4) * t;
+    ground.stretch = stretch;
+    Plot band = ground;
+    band.top = ground.foot + 0.9 * t;
+    band.foot = band.top + (drawing.names ? 5.5 : 3.0) * t;
+    return {ground, band, band.foot + 2.6 * t};
 }
 
 struct Ground {
@@ -57,8 +54,8 @@ Ground ground(const Route& route, const BandLayout& layout) {
     bool first = true;
     for (const planner::RouteLeg& leg : route.legs) {
         const auto& heights_m = leg.profile.heights_m;
-        if (heights_m.size() < 2 || leg.to_m < layout.stretch.from_m ||
-            leg.from_m > layout.stretch.to_m)
+        if (heights_m.size() < 2 || leg.to_m < layout.stretch().from_m ||
+            leg.from_m > layout.stretch().to_m)
             continue;
         const double step_m = (leg.to_m - leg.from_m) / static_cast<double>(heights_m.size() - 1);
         long cell = -1;
@@ -74,9 +71,11 @@ Ground ground(const Route& route, const BandLayout& layout) {
         };
         for (std::size_t i = 0; i < heights_m.size(); ++i) {
             const double along_m = leg.from_m + static_cast<double>(i) * step_m;
-            if (along_m < layout.stretch.from_m - step_m || along_m > layout.stretch.to_m + step_m)
+            if (along_m < layout.stretch().from_m - step_m ||
+                along_m > layout.stretch().to_m + step_m)
                 continue;
-            const double inside_m = std::clamp(along_m, layout.stretch.from_m, layout.stretch.to_m);
+            const double inside_m =
+                std::clamp(along_m, layout.stretch().from_m, layout.stretch().to_m);
             const DrawnPoint point{layout.x(inside_m), heights_m[i], inside_m};
             made.low_m = first ? point.y : std::min(made.low_m, point.y);
             made.high_m = first ? point.y : std::max(made.high_m, point.y);
@@ -97,102 +96,34 @@ Ground ground(const Route& route, const BandLayout& layout) {
     return made;
 }
 
-/// A vertical axis: round steps between two values, drawn as lines across the plot.
-struct Axis {
-    double low, high; ///< values at foot and top
-    double foot, top; ///< pixels
-
-    [[nodiscard]] double y(double value) const {
-        return high > low ? foot - (value - low) / (high - low) * (foot - top) : foot;
-    }
-};
-
-std::string axis_markup(const Axis& axis,
-                        double step,
-                        const BandLayout& layout,
-                        const Drawing& drawing,
-                        const char* unit) {
-    std::string markup;
-    const long first = std::lround(std::ceil(axis.low / step - 1e-9));
-    const long last = std::lround(std::floor(axis.high / step + 1e-9));
-    for (long i = first; i <= last && i - first < 20; ++i) {
-        const double value = static_cast<double>(i) * step;
-        const double y = axis.y(value);
-        markup += fmt::format(
-            R"(<path class="rule" d="M{} {}H{}"/><text class="tick end" x="{}" y="{}" font-size="{}">{:g}{}</text>)",
-            coordinate(layout.left),
-            coordinate(y),
-            coordinate(layout.right),
-            coordinate(layout.left - 4.0),
-            coordinate(y + 0.32 * drawing.text),
-            coordinate(0.85 * drawing.text),
-            value,
-            i == last ? unit : "");
-    }
-    return markup;
-}
-
-std::string distance_axis(const BandLayout& layout, const Drawing& drawing, const Shown& shown) {
-    const bool metric = shown.system() == planner::UnitSystem::metric;
-    const double unit_m = metric ? 1000.0 : planner::m_per_mile;
-    const double length = (layout.stretch.to_m - layout.stretch.from_m) / unit_m;
-    const double most = (layout.right - layout.left) / (4.2 * drawing.text);
-    const double step = round_step(std::max(length / most, 0.1));
-    const double from = layout.stretch.from_m / unit_m;
-    const double to = layout.stretch.to_m / unit_m;
-    std::string markup;
-    const long first = std::lround(std::ceil(from / step - 1e-9));
-    const long last = std::lround(std::floor(to / step + 1e-9));
-    for (long i = first; i <= last && i - first < 60; ++i) {
-        const double value = static_cast<double>(i) * step;
-        const double x = layout.x(value * unit_m);
-        // The last number carries the unit and must not run out of the drawing.
-        const bool ends = x > layout.right - 2.5 * drawing.text;
-        markup += fmt::format(
-            R"(<path class="rule" d="M{0} {1}v4"/><text class="tick {2}" x="{0}" y="{3}" font-size="{4}">{5:g}{6}</text>)",
-            coordinate(x),
-            coordinate(layout.band_foot),
-            ends ? "end" : "mid",
-            coordinate(layout.band_foot + 1.4 * drawing.text),
-            coordinate(0.85 * drawing.text),
-            value,
-            i == last ? (metric ? " km" : " mi") : "");
-    }
-    return markup;
-}
-
 std::string ground_markup(const Route& route,
                           const BandLayout& layout,
                           const Drawing& drawing,
-                          const Shown& shown) {
+                          const Figures& shown) {
     const Ground seen = ground(route, layout);
     if (seen.line.size() < 2)
         return fmt::format(
             R"(<text class="tick" x="{}" y="{}" font-size="{}">Heights are unknown: taken as level.</text>)",
-            coordinate(layout.left + 6.0),
-            coordinate((layout.ground_top + layout.ground_foot) / 2.0),
+            coordinate(layout.ground.left + 6.0),
+            coordinate((layout.ground.top + layout.ground.foot) / 2.0),
             coordinate(drawing.text));
-    const double unit_m = shown.system() == planner::UnitSystem::metric ? 1.0 : planner::m_per_foot;
+    const double unit_m = shown.units() == planner::UnitSystem::metric ? 1.0 : planner::m_per_foot;
     const double low = seen.low_m / unit_m;
     const double high = std::max(seen.high_m / unit_m, low + 20.0);
     const double step = round_step((high - low) / 3.5);
     const Axis axis{std::floor(low / step) * step,
                     std::ceil(high / step) * step,
-                    layout.ground_foot,
-                    layout.ground_top};
+                    step,
+                    shown.units() == planner::UnitSystem::metric ? " m" : " ft"};
     std::vector<DrawnPoint> line = seen.line;
     for (DrawnPoint& point : line)
-        point.y = axis.y(point.y / unit_m);
+        point.y = axis.y(point.y / unit_m, layout.ground);
     line = simplified(line, resolved);
     std::vector<DrawnPoint> area = line;
-    area.push_back({line.back().x, layout.ground_foot, 0.0});
-    area.push_back({line.front().x, layout.ground_foot, 0.0});
+    area.push_back({line.back().x, layout.ground.foot, 0.0});
+    area.push_back({line.front().x, layout.ground.foot, 0.0});
     return fmt::format(R"({}<path class="ground" d="{}z"/><path class="skyline" d="{}"/>)",
-                       axis_markup(axis,
-                                   step,
-                                   layout,
-                                   drawing,
-                                   shown.system() == planner::UnitSystem::metric ? " m" : " ft"),
+                       axis_markup(axis, layout.ground, drawing),
                        path_data(area),
                        path_data(line));
 }
@@ -201,18 +132,19 @@ std::string ground_markup(const Route& route,
 std::string band_markup(const Plan& plan,
                         const BandLayout& layout,
                         const Drawing& drawing,
-                        const Shown& shown) {
+                        const Figures& shown) {
     const std::vector<BandLeg> band = load_band(plan);
     const double unit_kg =
-        shown.system() == planner::UnitSystem::metric ? 1.0 : planner::kg_per_pound;
+        shown.units() == planner::UnitSystem::metric ? 1.0 : planner::kg_per_pound;
     const double top = std::max(heaviest_kg(band) / unit_kg, 1.0);
-    const double step = round_step(top / 2.5);
-    const Axis axis{0.0, top, layout.band_foot, layout.band_top};
-    std::string markup = axis_markup(
-        axis, step, layout, drawing, shown.system() == planner::UnitSystem::metric ? " kg" : " lb");
+    const Axis axis{0.0,
+                    top,
+                    round_step(top / 2.5),
+                    shown.units() == planner::UnitSystem::metric ? " kg" : " lb"};
+    std::string markup = axis_markup(axis, layout.band, drawing);
     for (const BandLeg& leg : band) {
         const planner::PlanLeg& reported = plan.legs[leg.plan_leg];
-        if (reported.to_m <= layout.stretch.from_m || reported.from_m >= layout.stretch.to_m)
+        if (reported.to_m <= layout.stretch().from_m || reported.from_m >= layout.stretch().to_m)
             continue;
         const auto edge = [&](std::size_t members) {
             std::vector<DrawnPoint> line;
@@ -221,16 +153,16 @@ std::string band_markup(const Plan& plan,
                 for (std::size_t i = 0; i < members; ++i)
                     sum_kg += point.member_kg[i];
                 const double along_m =
-                    std::clamp(point.along_m, layout.stretch.from_m, layout.stretch.to_m);
-                line.push_back({layout.x(along_m), axis.y(sum_kg / unit_kg), along_m});
+                    std::clamp(point.along_m, layout.stretch().from_m, layout.stretch().to_m);
+                line.push_back({layout.x(along_m), axis.y(sum_kg / unit_kg, layout.band), along_m});
             }
             return simplified(line, resolved);
         };
         const std::size_t members = plan.trip.party.size();
         std::vector<DrawnPoint> area = edge(members);
         const std::string outline = path_data(area);
-        area.push_back({area.back().x, layout.band_foot, 0.0});
-        area.push_back({area.front().x, layout.band_foot, 0.0});
+        area.push_back({area.back().x, layout.band.foot, 0.0});
+        area.push_back({area.front().x, layout.band.foot, 0.0});
         std::string seams;
         for (std::size_t i = 1; i < members; ++i)
             seams += fmt::format(R"(<path class="seam" d="{}"/>)", path_data(edge(i)));
@@ -253,15 +185,16 @@ std::string days_markup(const Plan& plan, const BandLayout& layout, const Drawin
     std::string markup;
     double free_from = 0.0;
     for (const planner::PlanDay& day : plan.days) {
-        if (day.to_m <= layout.stretch.from_m || day.from_m >= layout.stretch.to_m || day.rest_day)
+        if (day.to_m <= layout.stretch().from_m || day.from_m >= layout.stretch().to_m ||
+            day.rest_day)
             continue;
-        const double from = layout.x(std::max(day.from_m, layout.stretch.from_m));
-        const double to = layout.x(std::min(day.to_m, layout.stretch.to_m));
-        if (day.to_m < layout.stretch.to_m)
+        const double from = layout.x(std::max(day.from_m, layout.stretch().from_m));
+        const double to = layout.x(std::min(day.to_m, layout.stretch().to_m));
+        if (day.to_m < layout.stretch().to_m)
             markup += fmt::format(R"(<path class="night-line" d="M{} {}V{}"/>)",
                                   coordinate(to),
                                   coordinate(0.9 * drawing.text),
-                                  coordinate(layout.band_foot));
+                                  coordinate(layout.band.foot));
         const bool roomy = to - from > 4.0 * drawing.text;
         const std::string name =
             roomy ? fmt::format("day {}", day.day) : fmt::format("{}", day.day);
@@ -285,7 +218,7 @@ std::string profile_drawing(const Plan& plan,
                             const Route& route,
                             const Stretch& stretch,
                             const Drawing& drawing,
-                            const Shown& shown) {
+                            const Figures& shown) {
     const BandLayout made = layout(drawing, stretch);
     return fmt::format(
         R"(<svg class="profile" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t" data-from="{:.1f}" data-to="{:.1f}" data-left="{}" data-right="{}" data-foot="{}"><title id="{}-t">Profile of the ground, and under it the load borne along the way</title>{}{}{}{}</svg>)",
@@ -294,14 +227,14 @@ std::string profile_drawing(const Plan& plan,
         drawing.id,
         stretch.from_m,
         stretch.to_m,
-        coordinate(made.left),
-        coordinate(made.right),
-        coordinate(made.band_foot),
+        coordinate(made.band.left),
+        coordinate(made.band.right),
+        coordinate(made.band.foot),
         drawing.id,
         ground_markup(route, made, drawing, shown),
         band_markup(plan, made, drawing, shown),
         days_markup(plan, made, drawing),
-        distance_axis(made, drawing, shown));
+        distance_axis(made.band, drawing, shown.units()));
 }
 
 } // namespace tumpline::cli

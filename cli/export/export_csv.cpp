@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <initializer_list>
+#include <limits>
 #include <optional>
 #include <string_view>
 
@@ -18,6 +19,8 @@ namespace tumpline::cli {
 namespace {
 
 using Fields = std::vector<std::string>;
+
+constexpr double unknown = std::numeric_limits<double>::quiet_NaN(); // an empty field
 
 std::string text_field(std::string_view text) {
     return csv_text(one_line(text));
@@ -57,8 +60,8 @@ std::string days_csv(const planner::Plan& plan) {
             {day.from_m, day.to_m, day.to_m - day.from_m, day.walk_m, day.portage_m, day.paddle_m});
         add(fields,
             {day.on_foot_m,
-             day.ascent_m,
-             day.descent_m,
+             day.heights_known ? day.ascent_m : unknown,
+             day.heights_known ? day.descent_m : unknown,
              day.moving_s,
              day.changeover_s,
              day.rest_s});

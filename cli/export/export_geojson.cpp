@@ -2,11 +2,11 @@
 
 #include "cli/export/export_parts.h"
 #include "cli/json/json_values.h"
+#include "cli/words/leg_fields.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/ground/elevation.h"
 #include "geo/ground/geoid.h"
-#include "geo/light/time_zone.h"
 #include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
@@ -68,32 +68,14 @@ bool to_ellipsoid(ExportLine& line) {
 }
 
 Json leg_properties(const planner::Plan& plan, const planner::PlanLeg& leg) {
-    Json properties = {{"kind", "leg"},
-                       {"leg", leg.leg},
-                       {"part", leg.part == 0 ? Json(nullptr) : Json(leg.part)},
-                       {"day", leg.day},
-                       {"name", one_line(leg.name)},
-                       {"travel", word(leg.travel)},
-                       {"from_m", leg.from_m},
-                       {"to_m", leg.to_m},
-                       {"distance_m", leg.to_m - leg.from_m},
-                       {"ascent_m", leg.ascent_m},
-                       {"descent_m", leg.descent_m},
-                       {"moving_s", leg.moving_s},
-                       {"moving_low_s", leg.moving_low_s},
-                       {"moving_high_s", leg.moving_high_s},
-                       {"changeover_s", leg.changeover_s},
-                       {"rest_s", leg.rest_s},
-                       {"start", geo::rfc3339(leg.start, plan.trip.time_zone)},
-                       {"end", geo::rfc3339(leg.end, plan.trip.time_zone)},
-                       {"lengths", leg.lengths},
-                       {"on_foot_m", leg.on_foot_m}};
-    for (const planner::MemberLoad& load : leg.loads) {
-        const std::string member = one_line(load.member);
-        properties[member + " pack_start_kg"] = load.pack_start_kg;
-        properties[member + " pack_end_kg"] = load.pack_end_kg;
-        properties[member + " pack_max_kg"] = load.pack_max_kg;
-    }
+    Json properties = {{"kind", "leg"}};
+    for (const LegField& field : leg_fields(plan, leg))
+        properties[std::string(field.key)] = field_json(field.value);
+    properties["name"] = one_line(leg.name);
+    for (const planner::MemberLoad& load : leg.loads)
+        for (const LegField& field : pack_fields(load))
+            properties[fmt::format("{} {}", one_line(load.member), field.key)] =
+                field_json(field.value);
     properties["cautions"] = export_cautions(plan, leg);
     return properties;
 }

@@ -6,6 +6,7 @@
 #include "cli/words/version.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
+#include "geo/utf8.h"
 #include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
@@ -25,29 +26,22 @@ using planner::UnitSystem;
 std::string escaped(std::string_view text) {
     std::string safe;
     safe.reserve(text.size());
-    for (std::size_t i = 0; i < text.size(); ++i) {
-        const std::string_view rest = text.substr(i);
-        if (rest.starts_with("\xEF\xBF\xBE") || rest.starts_with("\xEF\xBF\xBF")) {
-            safe += "\uFFFD"; // U+FFFE and U+FFFF are no characters of XML
-            i += 2;
-            continue;
-        }
-        switch (text[i]) {
-        case '&':
+    while (!text.empty()) {
+        const geo::Utf8Character letter =
+            geo::first_character(text).value_or(geo::Utf8Character{U'\uFFFD', 1});
+        if (letter.code == 0xFFFE || letter.code == 0xFFFF || letter.code == 0xFFFD)
+            safe += "\uFFFD"; // the first two are no characters of XML
+        else if (letter.code == U'&')
             safe += "&amp;";
-            break;
-        case '<':
+        else if (letter.code == U'<')
             safe += "&lt;";
-            break;
-        case '>':
+        else if (letter.code == U'>')
             safe += "&gt;";
-            break;
-        case '"':
+        else if (letter.code == U'"')
             safe += "&quot;";
-            break;
-        default:
-            safe.push_back(text[i]);
-        }
+        else
+            safe += text.substr(0, letter.bytes);
+        text.remove_prefix(letter.bytes);
     }
     return safe;
 }
@@ -109,11 +103,10 @@ std::string reported(const planner::Plan& plan, const planner::PlanLeg& leg) {
         const auto minute = std::chrono::round<std::chrono::minutes>(at);
         return geo::rfc3339(minute, plan.trip.time_zone).substr(11, 5);
     };
-    return fmt::format("day {}: {}, {} up, {} down, {} moving, {} to {} by plan",
+    return fmt::format("day {}: {}, {}, {} moving, {} to {} by plan",
                        leg.day,
                        planner::show_distance(leg.to_m - leg.from_m, UnitSystem::metric),
-                       planner::show_height(leg.ascent_m, UnitSystem::metric),
-                       planner::show_height(leg.descent_m, UnitSystem::metric),
+                       climbs_words(leg, UnitSystem::metric),
                        planner::show_duration(leg.moving_s),
                        clock(leg.start),
                        clock(leg.end));

@@ -1,27 +1,47 @@
 #include "cli/export/plan_csv.h"
 
 #include "cli/export/csv.h"
-#include "cli/words/words.h"
-#include "geo/light/time_zone.h"
+#include "cli/words/leg_fields.h"
 #include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 
+#include <string_view>
+#include <variant>
 #include <vector>
 
 namespace tumpline::cli {
 
 namespace {
 
+/// A figure of a leg as a field.
+std::string csv_field(const FieldValue& value) {
+    struct Show {
+        std::string operator()(std::monostate) const { return {}; }
+
+        std::string operator()(std::int64_t count) const { return fmt::format("{}", count); }
+
+        std::string operator()(double figure) const { return csv_number(figure); }
+
+        std::string operator()(const std::string& text) const { return csv_text(text); }
+    };
+
+    return std::visit(Show{}, value);
+}
+
+/// The date stands beside the day.
+constexpr std::string_view before_date = "day";
+
 std::vector<std::string> headings(const planner::Plan& plan) {
-    std::vector<std::string> fields = {
-        "leg",       "part",     "day",          "date",          "name",
-        "travel",    "from_m",   "to_m",         "distance_m",    "ascent_m",
-        "descent_m", "moving_s", "moving_low_s", "moving_high_s", "changeover_s",
-        "rest_s",    "start",    "end",          "lengths",       "on_foot_m"};
+    std::vector<std::string> fields;
+    for (const LegField& field : leg_fields(plan, {})) {
+        fields.emplace_back(field.key);
+        if (field.key == before_date)
+            fields.emplace_back("date");
+    }
     for (const planner::Member& member : plan.trip.party)
-        for (const char* figure : {"pack_start_kg", "pack_end_kg", "pack_max_kg"})
-            fields.push_back(csv_text(fmt::format("{} {}", member.name, figure)));
+        for (const LegField& field : pack_fields({}))
+            fields.push_back(csv_text(fmt::format("{} {}", member.name, field.key)));
     return fields;
 }
 
@@ -30,30 +50,15 @@ std::vector<std::string> fields(const planner::Plan& plan, const planner::PlanLe
     for (const planner::PlanDay& day : plan.days)
         if (day.day == leg.day)
             date = planner::show_date(day.date);
-    std::vector<std::string> fields = {fmt::format("{}", leg.leg),
-                                       leg.part == 0 ? std::string() : fmt::format("{}", leg.part),
-                                       fmt::format("{}", leg.day),
-                                       date,
-                                       csv_text(leg.name),
-                                       std::string(word(leg.travel))};
-    for (const double figure : {leg.from_m,
-                                leg.to_m,
-                                leg.to_m - leg.from_m,
-                                leg.ascent_m,
-                                leg.descent_m,
-                                leg.moving_s,
-                                leg.moving_low_s,
-                                leg.moving_high_s,
-                                leg.changeover_s,
-                                leg.rest_s})
-        fields.push_back(csv_number(figure));
-    fields.push_back(geo::rfc3339(leg.start, plan.trip.time_zone));
-    fields.push_back(geo::rfc3339(leg.end, plan.trip.time_zone));
-    fields.push_back(csv_number(leg.lengths));
-    fields.push_back(csv_number(leg.on_foot_m));
+    std::vector<std::string> fields;
+    for (const LegField& field : leg_fields(plan, leg)) {
+        fields.push_back(csv_field(field.value));
+        if (field.key == before_date)
+            fields.push_back(date);
+    }
     for (const planner::MemberLoad& load : leg.loads)
-        for (const double figure : {load.pack_start_kg, load.pack_end_kg, load.pack_max_kg})
-            fields.push_back(csv_number(figure));
+        for (const LegField& field : pack_fields(load))
+            fields.push_back(csv_field(field.value));
     return fields;
 }
 

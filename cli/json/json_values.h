@@ -1,9 +1,13 @@
 #pragma once
 
+#include "cli/words/leg_fields.h"
+
 #include <nlohmann/json.hpp>
 
 #include <optional>
 #include <string>
+#include <type_traits>
+#include <variant>
 
 /// What every JSON that the program prints is put together with.
 namespace tumpline::cli {
@@ -17,6 +21,18 @@ template <typename Value> [[nodiscard]] Json or_null(const std::optional<Value>&
 /// A name, or null where there is none.
 [[nodiscard]] inline Json name_or_null(const std::string& name) {
     return name.empty() ? Json(nullptr) : Json(name);
+}
+
+/// A figure of a leg.
+[[nodiscard]] inline Json field_json(const FieldValue& value) {
+    return std::visit(
+        [](const auto& one) {
+            if constexpr (std::is_same_v<std::decay_t<decltype(one)>, std::monostate>)
+                return Json(nullptr);
+            else
+                return Json(one);
+        },
+        value);
 }
 
 /// An array of what `show` makes of each element.

@@ -2,6 +2,7 @@
 
 #include "cli/json/json_values.h"
 #include "cli/json/plan_json_parts.h"
+#include "cli/words/leg_fields.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 #include "planner/quantities/quantities.h"
@@ -20,6 +21,10 @@ using planner::Plan;
 
 Json kcal(double energy_j) {
     return energy_j / planner::j_per_kcal;
+}
+
+Json known_or_null(double value, bool known) {
+    return known ? Json(value) : Json(nullptr);
 }
 
 /// A mass or a capacity of which 0 says that it was not given.
@@ -75,8 +80,8 @@ class Writer {
                 {"portage_m", totals.portage_m},
                 {"paddle_m", totals.paddle_m},
                 {"on_foot_m", totals.on_foot_m},
-                {"ascent_m", totals.ascent_m},
-                {"descent_m", totals.descent_m},
+                {"ascent_m", known_or_null(totals.ascent_m, totals.heights_known)},
+                {"descent_m", known_or_null(totals.descent_m, totals.heights_known)},
                 {"moving_s", totals.moving_s},
                 {"changeover_s", totals.changeover_s},
                 {"rest_s", totals.rest_s},
@@ -91,6 +96,7 @@ class Writer {
     [[nodiscard]] Json leg(const planner::PlanLeg& leg) const;
     [[nodiscard]] Json event(const planner::Event& event) const;
     [[nodiscard]] Json sharing() const;
+    [[nodiscard]] Json heaviest_packs() const;
     [[nodiscard]] Json entry(const planner::Entry& entry) const;
 
   private:
@@ -118,8 +124,8 @@ Json Writer::day(const planner::PlanDay& day) const {
             {"portage_m", day.portage_m},
             {"paddle_m", day.paddle_m},
             {"on_foot_m", day.on_foot_m},
-            {"ascent_m", day.ascent_m},
-            {"descent_m", day.descent_m},
+            {"ascent_m", known_or_null(day.ascent_m, day.heights_known)},
+            {"descent_m", known_or_null(day.descent_m, day.heights_known)},
             {"moving_s", day.moving_s},
             {"changeover_s", day.changeover_s},
             {"rest_s", day.rest_s},
@@ -134,6 +140,7 @@ Json Writer::day(const planner::PlanDay& day) const {
             {"twilight", word(day.light.twilight.day)},
             {"dawn", instant(day.light.twilight.rise)},
             {"dusk", instant(day.light.twilight.set)},
+            {"before_dusk_s", or_null(day.before_dusk_s)},
             {"energy_kcal", energy},
             {"food_kg", day.food_kg},
             {"fuel_kg", day.fuel_kg},
@@ -148,6 +155,7 @@ Json Writer::day(const planner::PlanDay& day) const {
                      {"water_l", member.water_l},
                      {"pack_start_kg", member.pack_start_kg},
                      {"pack_end_kg", member.pack_end_kg},
+                     {"set_off_kg", or_null(member.set_off_kg)},
                      {"heaviest_kg", member.heaviest_kg},
                      {"heaviest_leg",
                       member.heaviest_leg == 0 ? Json(nullptr) : Json(member.heaviest_leg - 1)}};
@@ -161,6 +169,10 @@ Json parts_json(const planner::Parts& parts) {
             {"fuel", parts.fuel_kg},
             {"water", parts.water_kg},
             {"waste", parts.waste_kg}};
+}
+
+Json carried_json(const planner::CarriedThing& thing) {
+    return {{"what", thing.what}, {"count", thing.count}, {"owners", thing.owners}};
 }
 
 Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
@@ -177,7 +189,7 @@ Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
                  return Json{{"carry", carry.carry},
                              {"pack_kg", carry.pack_kg},
                              {"share", carry.share},
-                             {"pieces", carry.pieces}};
+                             {"pieces", array_of(carry.pieces, carried_json)}};
              })}};
 }
 
@@ -228,36 +240,15 @@ Json current_json(const planner::PlanCurrent& current) {
 }
 
 Json Writer::leg(const planner::PlanLeg& leg) const {
-    const double covered_m =
-        leg.travel == planner::Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m;
-    const Json speed_kmh = leg.moving_s > 0.0 && !leg.stopped
-                               ? Json(covered_m / leg.moving_s / planner::mps_per_kmh)
-                               : Json(nullptr);
-    Json shown = {{"leg", leg.leg},
-                  {"day", leg.day},
-                  {"part", leg.part == 0 ? Json(nullptr) : Json(leg.part)},
-                  {"name", leg.name},
-                  {"travel", word(leg.travel)},
-                  {"from_m", leg.from_m},
-                  {"to_m", leg.to_m},
-                  {"distance_m", leg.to_m - leg.from_m},
-                  {"ascent_m", leg.ascent_m},
-                  {"descent_m", leg.descent_m},
-                  {"moving_s", leg.moving_s},
-                  {"dark_s", leg.dark_s},
-                  {"moving_low_s", leg.moving_low_s},
-                  {"moving_high_s", leg.moving_high_s},
-                  {"changeover_s", leg.changeover_s},
-                  {"rest_s", leg.rest_s},
-                  {"start", instant(leg.start)},
-                  {"end", instant(leg.end)},
-                  {"speed_kmh", speed_kmh},
-                  {"lengths", leg.lengths},
-                  {"on_foot_m", leg.on_foot_m},
-                  {"stopped", leg.stopped},
-                  {"loads", array_of(leg.loads, [&](const planner::MemberLoad& load) {
-                       return load_json(leg, load);
-                   })}};
+    Json shown = Json::object();
+    for (const LegField& field : leg_fields(plan_, leg))
+        shown[std::string(field.key)] = field_json(field.value);
+    shown["speed_kmh"] =
+        leg.speed_mps ? Json(*leg.speed_mps / planner::mps_per_kmh) : Json(nullptr);
+    shown["dark_s"] = leg.dark_s;
+    shown["stopped"] = leg.stopped;
+    shown["loads"] =
+        array_of(leg.loads, [&](const planner::MemberLoad& load) { return load_json(leg, load); });
     if (leg.travel == planner::Travel::portage) {
         shown["choices"] = array_of(leg.choices, choice_json);
         shown["break_even_m"] = or_null(leg.break_even_m);
@@ -294,10 +285,16 @@ Json Writer::sharing() const {
             {"lower_bound", sharing.lower_bound},
             {"member", name_or_null(sharing.member)},
             {"plan_leg", sharing.plan_leg == 0 ? Json(nullptr) : Json(sharing.plan_leg - 1)},
-            {"bearers", array_of(sharing.bearers, [](const planner::Sharing::Bearer& bearer) {
-                 return Json{
-                     {"item", bearer.item}, {"mass_kg", bearer.mass_kg}, {"member", bearer.member}};
-             })}};
+            {"bearers", party_bearers_json(plan_)}};
+}
+
+Json Writer::heaviest_packs() const {
+    return array_of(plan_.heaviest_packs, [](const planner::HeaviestPack& pack) {
+        return Json{{"member", pack.member},
+                    {"pack_kg", pack.pack_kg},
+                    {"limit_kg", given_or_null(pack.limit_kg)},
+                    {"plan_leg", pack.plan_leg - 1}};
+    });
 }
 
 Json Writer::entry(const planner::Entry& entry) const {
@@ -320,24 +317,6 @@ Json Writer::entry(const planner::Entry& entry) const {
             {"to", word(entry.to)},
             {"item", item},
             {"why", entry.why}};
-}
-
-Json stays_json(const planner::StaysHome& stays) {
-    return {{"item", stays.item},
-            {"mass_kg", stays.mass_kg},
-            {"why", stays.why},
-            {"saved_kg_km", stays.saved_kg_km},
-            {"saved_kg_m_up", stays.saved_kg_m_up}};
-}
-
-Json comes_json(const planner::Comes& comes) {
-    return {{"item", comes.item},
-            {"mass_kg", comes.mass_kg},
-            {"why", comes.why},
-            {"leg", comes.leg == 0 ? Json(nullptr) : Json(comes.leg)},
-            {"cost_kg_km", comes.cost_kg_km},
-            {"cost_kg_m_up", comes.cost_kg_m_up},
-            {"override", comes.override_recorded}};
 }
 
 Json caution_json(const planner::Caution& caution) {
@@ -388,13 +367,16 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["exits"] = exits_json(plan);
     json["turn_round"] = turn_rounds_json(plan);
     json["hazards"] = hazards_json(plan);
-    json["stays_home"] = array_of(plan.stays_home, stays_json);
-    json["comes"] = array_of(plan.comes, comes_json);
+    json["items"] = items_json(plan);
+    json["start_loads"] = start_loads_json(plan);
+    json["stays_home"] = stays_home_json(plan);
+    json["comes"] = comes_json(plan);
     json["stages"] = stages_json(plan);
     json["water"] = water_json(plan);
     json["water_line"] = water_line_json(plan);
     json["carrying"] = carrying_json(plan);
     json["sharing"] = writer.sharing();
+    json["heaviest_packs"] = writer.heaviest_packs();
     json["remedies"] = remedies_json(plan);
     json["other_ways"] = other_ways_json(plan);
     json["cautions"] = array_of(plan.cautions, caution_json);
@@ -411,9 +393,12 @@ std::string pack_json(const Plan& plan, std::string_view version) {
     json["stages"] = stages_json(plan);
     json["carrying"] = carrying_json(plan);
     json["sharing"] = writer.sharing();
+    json["heaviest_packs"] = writer.heaviest_packs();
     json["remedies"] = remedies_json(plan);
-    json["stays_home"] = array_of(plan.stays_home, stays_json);
-    json["comes"] = array_of(plan.comes, comes_json);
+    json["items"] = items_json(plan);
+    json["start_loads"] = start_loads_json(plan);
+    json["stays_home"] = stays_home_json(plan);
+    json["comes"] = comes_json(plan);
     json["cautions"] = array_of(plan.cautions, caution_json);
     return in_lines(json);
 }

@@ -15,6 +15,13 @@ namespace tumpline::cli {
 [[nodiscard]] nlohmann::ordered_json exits_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json turn_rounds_json(const planner::Plan& plan);
 
+[[nodiscard]] nlohmann::ordered_json items_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json start_loads_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json stays_home_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json comes_json(const planner::Plan& plan);
+/// Who bears the party's things and the boats.
+[[nodiscard]] nlohmann::ordered_json party_bearers_json(const planner::Plan& plan);
+
 [[nodiscard]] nlohmann::ordered_json remedies_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json other_ways_json(const planner::Plan& plan);
 

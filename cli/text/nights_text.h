@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/text/plan_text.h"
+#include "cli/words/reader.h"
 #include "planner/decisions/nights_compared.h"
 #include "planner/solution/nights.h"
 

@@ -28,7 +28,7 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
 std::string pack_text(const planner::Plan& plan, const Reader& reader) {
     TextPage page(plan, reader);
     add_summary(page);
-    add_sharing(page);
+    add_packing(page);
     add_remedies(page);
     add_carrying(page);
     add_boxes(page);

@@ -1,17 +1,11 @@
 #pragma once
 
+#include "cli/words/reader.h"
 #include "planner/plan.h"
-#include "planner/quantities/quantities.h"
 
 #include <string>
 
 namespace tumpline::cli {
-
-/// For whom text is written.
-struct Reader {
-    planner::UnitSystem units = planner::UnitSystem::metric;
-    bool colour = false; ///< bold headings, no more: everything reads the same without
-};
 
 /// The plan for people, at most `line_columns` wide: first whether it can be carried out, where the
 /// packs are heaviest and whether the days end in daylight; then days, legs, carries, boats,

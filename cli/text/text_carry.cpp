@@ -1,4 +1,5 @@
 #include "cli/text/text_page.h"
+#include "cli/words/packing_words.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
@@ -48,6 +49,13 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                               page.portage(*leg.break_even_m)));
 }
 
+std::string pieces_words(const planner::Carry& carry) {
+    std::vector<std::string> texts;
+    for (const planner::CarriedThing& thing : carry.pieces)
+        texts.push_back(carried_words(thing));
+    return fmt::format("{}", fmt::join(texts, ", "));
+}
+
 void add_carries(TextPage& page, const PlanLeg& leg) {
     for (const planner::MemberLoad& load : leg.loads)
         for (const planner::Carry& carry : load.carries)
@@ -59,14 +67,15 @@ void add_carries(TextPage& page, const PlanLeg& leg) {
                                       ? fmt::format(" over {:.0f} % of the way", 100 * carry.share)
                                       : std::string(),
                                   carry.pieces.empty() ? "" : ": ",
-                                  fmt::join(carry.pieces, ", ")));
+                                  pieces_words(carry)));
 }
 
 std::string stowed(const TextPage& page, const std::vector<planner::Stowed>& things) {
     std::vector<std::string> texts;
     texts.reserve(things.size());
     for (const planner::Stowed& thing : things)
-        texts.push_back(fmt::format("{} {}", thing.what, page.mass(thing.mass_kg)));
+        texts.push_back(
+            fmt::format("{} {}", stowed_words(page.plan(), thing), page.mass(thing.mass_kg)));
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 
@@ -184,11 +193,10 @@ void add_portages(TextPage& page) {
         if (leg.travel != Travel::portage)
             continue;
         page.heading(fmt::format("Portage, day {}, leg {}", leg.day, leg.leg));
-        page.item(fmt::format("{}: {}, {} up, {} down; each walks {}",
+        page.item(fmt::format("{}: {}, {}; each walks {}",
                               leg.name,
                               page.portage(leg.to_m - leg.from_m),
-                              page.height(leg.ascent_m),
-                              page.height(leg.descent_m),
+                              climbs_words(leg, page.units()),
                               page.distance(leg.on_foot_m)));
         add_choices(page, leg);
         add_carries(page, leg);

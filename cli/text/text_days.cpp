@@ -120,8 +120,8 @@ void add_how_far(TextPage& page) {
                        page.distance(day.walk_m),
                        page.portage(day.portage_m),
                        page.distance(day.paddle_m),
-                       page.height(day.ascent_m),
-                       page.height(day.descent_m),
+                       climb_words(day.ascent_m, day.heights_known, page.units()),
+                       climb_words(day.descent_m, day.heights_known, page.units()),
                        TextPage::duration(day.moving_s),
                        TextPage::duration(day.changeover_s),
                        TextPage::duration(day.rest_s)});
@@ -134,6 +134,8 @@ std::string leg_number(const PlanLeg& leg) {
 }
 
 std::string up_and_down(const TextPage& page, const PlanLeg& leg) {
+    if (!leg.heights_known)
+        return "unknown";
     const std::string up = page.height(leg.ascent_m);
     return fmt::format("{}/{}", up.substr(0, up.find(' ')), page.height(leg.descent_m));
 }

@@ -176,58 +176,6 @@ void add_turn_rounds(TextPage& page) {
     page.add(table.text());
 }
 
-void add_stays_home(TextPage& page) {
-    const Plan& plan = page.plan();
-    if (!plan.stays_home.empty()) {
-        page.heading("Left at home");
-        Table table({{"Item", false, true},
-                     {"Mass", true},
-                     {"Carry cost saved", true},
-                     {"Climb cost saved", true},
-                     {"Why", false, true}});
-        for (const planner::StaysHome& stays : plan.stays_home)
-            table.row({stays.item,
-                       page.mass(stays.mass_kg),
-                       page.carried(stays.saved_kg_km),
-                       page.climbed(stays.saved_kg_m_up),
-                       in_units({stays.why, stays.imperial}, page.units())});
-        page.add(table.text());
-    }
-    if (!plan.comes.empty()) {
-        page.heading("Packed because");
-        Table table({{"Item", false, true},
-                     {"Mass", true},
-                     {"Carry cost", true},
-                     {"Climb cost", true},
-                     {"Why", false, true}});
-        for (const planner::Comes& comes : plan.comes)
-            table.row({comes.item,
-                       page.mass(comes.mass_kg),
-                       page.carried(comes.cost_kg_km),
-                       page.climbed(comes.cost_kg_m_up),
-                       in_units({comes.why, comes.imperial}, page.units()) +
-                           (comes.override_recorded ? " (set by \"bring\")" : "")});
-        page.add(table.text());
-    }
-}
-
-void add_sharing(TextPage& page) {
-    const planner::Sharing& sharing = page.plan().sharing;
-    if (sharing.member.empty())
-        return;
-    page.heading("Sharing of the party's things");
-    page.item(fmt::format("Where the party carries most ({}), {} bears {:.0f} % of the limit; no "
-                          "sharing can do better than {:.0f} %.",
-                          page.leg_place(sharing.plan_leg),
-                          sharing.member,
-                          100.0 * sharing.heaviest_ratio,
-                          100.0 * sharing.lower_bound));
-    Table table({{"Item", false, true}, {"Mass", true}, {"Bearer", false, true}});
-    for (const planner::Sharing::Bearer& bearer : sharing.bearers)
-        table.row({bearer.item, page.mass(bearer.mass_kg), bearer.member});
-    page.add(table.text());
-}
-
 void add_assumptions(TextPage& page) {
     const Plan& plan = page.plan();
     if (!plan.defaults.empty()) {

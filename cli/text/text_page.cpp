@@ -22,7 +22,8 @@ bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
 }
 
 TextPage::TextPage(const planner::Plan& plan, const Reader& reader)
-    : plan_(plan), reader_(reader), reported_(plan.cautions.size(), false) {}
+    : Figures(reader.units, plan.trip.time_zone, Blank::plain), plan_(plan), reader_(reader),
+      reported_(plan.cautions.size(), false) {}
 
 void TextPage::heading(std::string_view text) {
     if (!text_.empty())
@@ -38,74 +39,16 @@ void TextPage::item(const std::string& text) {
     text_ += hanging("  ", text);
 }
 
-std::string TextPage::mass(double mass_kg) const {
-    return planner::show_mass(mass_kg, reader_.units);
-}
-
-std::string TextPage::bare_mass(double mass_kg) const {
-    const bool metric = reader_.units == planner::UnitSystem::metric;
-    return fmt::format("{:.1f}", metric ? mass_kg : mass_kg / planner::kg_per_pound);
-}
-
-std::string_view TextPage::mass_unit() const {
-    return reader_.units == planner::UnitSystem::metric ? "kg" : "lb";
-}
-
 std::string TextPage::distance(double length_m) const {
-    return length_m > 0.0 ? planner::show_distance(length_m, reader_.units) : std::string();
+    return length_m > 0.0 ? Figures::distance(length_m) : std::string();
 }
 
 std::string TextPage::portage(double length_m) const {
-    return length_m > 0.0 ? planner::show_portage(length_m, reader_.units) : std::string();
-}
-
-std::string TextPage::height(double height_m) const {
-    return planner::show_height(height_m, reader_.units);
-}
-
-std::string TextPage::volume(double volume_l) const {
-    return planner::show_volume(volume_l, reader_.units);
-}
-
-std::string TextPage::carried(double kg_km) const {
-    return planner::show_carried(kg_km, reader_.units);
-}
-
-std::string TextPage::climbed(double kg_m) const {
-    return planner::show_climbed(kg_m, reader_.units);
-}
-
-std::string TextPage::speed(double speed_mps) const {
-    return planner::show_speed(speed_mps, reader_.units);
-}
-
-std::string TextPage::gradient(double gradient) const {
-    return planner::show_gradient(gradient, reader_.units);
-}
-
-std::string TextPage::draft(double change_m) const {
-    const bool metric = reader_.units == planner::UnitSystem::metric;
-    return metric ? fmt::format("{:.0f} mm", change_m * 1000.0)
-                  : fmt::format("{:.1f} in", change_m / planner::m_per_foot * 12.0);
-}
-
-std::string TextPage::length(double length_m) const {
-    return planner::show_length(length_m, reader_.units);
+    return length_m > 0.0 ? Figures::portage(length_m) : std::string();
 }
 
 std::string TextPage::duration(double duration_s) {
     return duration_s > 0.0 ? planner::show_duration(duration_s) : std::string();
-}
-
-std::string TextPage::along(double along_m) const {
-    const bool metric = reader_.units == planner::UnitSystem::metric;
-    return metric ? fmt::format("km {:.1f}", along_m / 1000.0)
-                  : fmt::format("mile {:.1f}", along_m / planner::m_per_mile);
-}
-
-std::string TextPage::clock(geo::sys_seconds at) const {
-    const geo::local_seconds local = geo::to_local(at, plan_.trip.time_zone);
-    return planner::show_time_of_day(local - std::chrono::floor<std::chrono::days>(local));
 }
 
 std::string TextPage::clock(geo::sys_seconds at, planner::Date date) const {
@@ -115,9 +58,7 @@ std::string TextPage::clock(geo::sys_seconds at, planner::Date date) const {
 }
 
 std::string TextPage::date(planner::Date date) {
-    constexpr std::array<const char*, 7> names = {"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-    const std::chrono::weekday day{std::chrono::sys_days{date}};
-    return fmt::format("{} {}", names.at(day.c_encoding()), planner::show_date(date));
+    return fmt::format("{} {}", weekday(date), planner::show_date(date));
 }
 
 std::string TextPage::leg_place(std::size_t plan_leg) const {

@@ -1,6 +1,7 @@
 #pragma once
 
-#include "cli/text/plan_text.h"
+#include "cli/words/figures.h"
+#include "cli/words/reader.h"
 #include "geo/light/time_zone.h"
 #include "planner/plan.h"
 
@@ -14,13 +15,11 @@ namespace tumpline::cli {
 
 /// A page of text about one plan: its headings, figures in the reader's units, times in the trip's
 /// zone, and the cautions that are still to be told. One section file adds to it after the other.
-class TextPage {
+class TextPage : public Figures {
   public:
     TextPage(const planner::Plan& plan, const Reader& reader);
 
     [[nodiscard]] const planner::Plan& plan() const { return plan_; }
-
-    [[nodiscard]] planner::UnitSystem units() const { return reader_.units; }
 
     /// A blank line and a heading.
     void heading(std::string_view text);
@@ -33,29 +32,11 @@ class TextPage {
     /// An item of a list.
     void item(const std::string& text);
 
-    [[nodiscard]] std::string mass(double mass_kg) const;
-    /// Pounds or kilograms with one decimal and no unit; `mass_unit` stands in the heading.
-    [[nodiscard]] std::string bare_mass(double mass_kg) const;
-    [[nodiscard]] std::string_view mass_unit() const;
-    /// Empty for 0, so that tables stay calm.
+    /// These are empty for 0, so that tables stay calm.
     [[nodiscard]] std::string distance(double length_m) const;
     [[nodiscard]] std::string portage(double length_m) const;
-    [[nodiscard]] std::string height(double height_m) const;
-    /// A mass over a way, and up a climb.
-    [[nodiscard]] std::string carried(double kg_km) const;
-    [[nodiscard]] std::string climbed(double kg_m) const;
-    [[nodiscard]] std::string volume(double volume_l) const;
-    [[nodiscard]] std::string speed(double speed_mps) const;
-    [[nodiscard]] std::string gradient(double gradient) const;
-    /// How much deeper a craft lies: "21 mm"; "0.8 in".
-    [[nodiscard]] std::string draft(double change_m) const;
-    /// "15 cm"; "6.0 in".
-    [[nodiscard]] std::string length(double length_m) const;
     [[nodiscard]] static std::string duration(double duration_s);
-    /// "km 12.3" along the route.
-    [[nodiscard]] std::string along(double along_m) const;
-    /// "14:02", local.
-    [[nodiscard]] std::string clock(geo::sys_seconds at) const;
+    using Figures::clock;
     /// The same, with "+1" for each day after (or "-1" before) that day of the trip.
     [[nodiscard]] std::string clock(geo::sys_seconds at, planner::Date date) const;
     /// "Sun 2027-08-08".
@@ -106,7 +87,8 @@ void add_appointments(TextPage& page);
 void add_exits(TextPage& page);
 void add_turn_rounds(TextPage& page);
 void add_stays_home(TextPage& page);
-void add_sharing(TextPage& page);
+/// Who has what when setting off.
+void add_packing(TextPage& page);
 void add_assumptions(TextPage& page);
 void add_cautions_left(TextPage& page);
 

@@ -2,6 +2,7 @@
 #include "cli/words/caution_text.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
+#include "cli/words/words.h"
 
 #include <fmt/format.h>
 
@@ -48,31 +49,14 @@ void add_heaviest(TextPage& page) {
     const Plan& plan = page.plan();
     Table table(
         {{"Heaviest pack", false, true}, {"", true}, {"Of limit", true}, {"Where", false, true}});
-    for (std::size_t member = 0; member < plan.trip.party.size(); ++member) {
-        const planner::MemberDay* worst = nullptr;
-        for (const PlanDay& day : plan.days)
-            if (member < day.members.size() && day.members[member].heaviest_leg > 0 &&
-                (worst == nullptr || day.members[member].heaviest_kg > worst->heaviest_kg))
-                worst = &day.members[member];
-        if (worst == nullptr || worst->heaviest_leg > plan.legs.size())
-            continue;
-        const planner::PlanLeg& leg = plan.legs[worst->heaviest_leg - 1];
-        const double limit_kg = member < leg.loads.size() ? leg.loads[member].limit_kg : 0.0;
-        table.row({worst->member,
-                   page.mass(worst->heaviest_kg),
-                   limit_kg > 0.0 ? fmt::format("{:.0f} %", 100.0 * worst->heaviest_kg / limit_kg)
-                                  : std::string(),
-                   page.leg_place(worst->heaviest_leg)});
-    }
+    for (const planner::HeaviestPack& pack : plan.heaviest_packs)
+        table.row({pack.member,
+                   page.mass(pack.pack_kg),
+                   pack.limit_kg > 0.0
+                       ? fmt::format("{:.0f} %", 100.0 * pack.pack_kg / pack.limit_kg)
+                       : std::string(),
+                   page.leg_place(pack.plan_leg)});
     page.add(table.text(0));
-}
-
-/// Seconds between arriving and dusk, if that day has a dusk.
-std::optional<double> before_dusk_s(const PlanDay& day) {
-    const geo::SunCrossings& light = day.light.twilight;
-    if (!light.set || (light.rise && *light.set < *light.rise)) // that of the evening before
-        return {};
-    return std::chrono::duration<double>(*day.light.twilight.set - day.arrive).count();
 }
 
 void add_daylight(TextPage& page) {
@@ -90,8 +74,8 @@ void add_daylight(TextPage& page) {
     }
     const PlanDay* tightest = nullptr;
     for (const PlanDay& day : plan.days)
-        if (before_dusk_s(day) &&
-            (tightest == nullptr || *before_dusk_s(day) < *before_dusk_s(*tightest)))
+        if (day.before_dusk_s &&
+            (tightest == nullptr || *day.before_dusk_s < *tightest->before_dusk_s))
             tightest = &day;
     const bool dark = std::any_of(plan.days.begin(), plan.days.end(), [](const PlanDay& day) {
         return day.light.twilight.day == geo::SunDay::always_below;
@@ -106,7 +90,7 @@ void add_daylight(TextPage& page) {
         page.line(fmt::format("Daylight: every day ends before dusk, day {} with the least to "
                               "spare: {}.",
                               tightest->day,
-                              planner::show_duration(*before_dusk_s(*tightest))));
+                              planner::show_duration(*tightest->before_dusk_s)));
 }
 
 /// How an appointment stands: with time to spare, within its margin, or missed.
@@ -156,11 +140,10 @@ void add_summary(TextPage& page) {
                               plan.totals.days,
                               plan.totals.days == 1 ? "day" : "days",
                               plan.trip.time_zone));
-    page.line(fmt::format("{}: {}; {} up, {} down; {} moving",
+    page.line(fmt::format("{}: {}; {}; {} moving",
                           page.distance(plan.totals.distance_m),
                           ways(page),
-                          page.height(plan.totals.ascent_m),
-                          page.height(plan.totals.descent_m),
+                          climbs_words(plan.totals, page.units()),
                           planner::show_duration(plan.totals.moving_s)));
     add_verdict(page);
     add_heaviest(page);

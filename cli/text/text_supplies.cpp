@@ -23,8 +23,7 @@ void add_eating(TextPage& page) {
                  {"Energy", true},
                  {"Food eaten", true},
                  {"Water drunk", true},
-                 {"Pack, morning", true},
-                 {"next morning", true}});
+                 {"Pack, setting off", true}});
     for (const planner::PlanDay& day : page.plan().days)
         for (const planner::MemberDay& member : day.members)
             table.row({&member == &day.members.front() ? fmt::format("{}", day.day) : "",
@@ -32,8 +31,7 @@ void add_eating(TextPage& page) {
                        planner::show_energy(member.energy_j),
                        page.mass(member.food_kg),
                        page.volume(member.water_l),
-                       page.mass(member.pack_start_kg),
-                       page.mass(member.pack_end_kg)});
+                       member.set_off_kg ? page.mass(*member.set_off_kg) : std::string()});
     page.add(table.text());
 }
 

@@ -1,8 +1,11 @@
 #include "cli/words/text_width.h"
 
+#include "geo/utf8.h"
+
+#include <utf8proc.h>
+
 #include <algorithm>
 #include <array>
-#include <cstdint>
 
 namespace tumpline::cli {
 
@@ -11,80 +14,30 @@ namespace {
 constexpr char32_t replacement = 0xFFFD;
 constexpr std::string_view ellipsis = "\u2026";
 
-struct Letter {
-    char32_t code;
-    std::size_t bytes; ///< that it takes in the text
-};
-
 /// The first character of `utf8` (not empty); what is no UTF-8 is one replacement per byte.
-Letter first_letter(std::string_view utf8) {
-    const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(utf8[i]); };
-    const unsigned char lead = byte(0);
-    if (lead < 0x80)
-        return {lead, 1};
-    const std::size_t bytes = lead >= 0xF0 ? 4 : lead >= 0xE0 ? 3 : 2;
-    if (lead < 0xC2 || lead > 0xF4 || utf8.size() < bytes)
-        return {replacement, 1};
-    char32_t code = lead & (0xFFU >> (bytes + 1));
-    for (std::size_t i = 1; i < bytes; ++i) {
-        if ((byte(i) & 0xC0U) != 0x80)
-            return {replacement, 1};
-        code = (code << 6U) | (byte(i) & 0x3FU);
-    }
-    constexpr std::array<char32_t, 5> least = {0, 0, 0x80, 0x800, 0x10000};
-    const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-    if (code < least.at(bytes) || code > 0x10FFFF || surrogate)
-        return {replacement, 1};
-    return {code, bytes};
+geo::Utf8Character first_letter(std::string_view utf8) {
+    return geo::first_character(utf8).value_or(geo::Utf8Character{replacement, 1});
 }
 
-struct Range {
-    char32_t first;
-    char32_t last;
-};
-
-template <std::size_t count> bool within(const std::array<Range, count>& ranges, char32_t code) {
-    return std::any_of(ranges.begin(), ranges.end(), [&](const Range& range) {
-        return code >= range.first && code <= range.last;
-    });
+/// Characters that would move the cursor, turn the line round or hide text. A soft hyphen, and what
+/// joins letters or keeps them apart in many scripts, do no harm.
+bool harmful(char32_t letter) {
+    const auto code = static_cast<utf8proc_int32_t>(letter);
+    constexpr std::array<char32_t, 4> harmless = {0x00AD, 0x200B, 0x200C, 0x200D};
+    const utf8proc_category_t category = utf8proc_category(code);
+    if (category == UTF8PROC_CATEGORY_CC || category == UTF8PROC_CATEGORY_ZL ||
+        category == UTF8PROC_CATEGORY_ZP)
+        return true;
+    return category == UTF8PROC_CATEGORY_CF && utf8proc_get_property(code)->ignorable != 0 &&
+           std::find(harmless.begin(), harmless.end(), letter) == harmless.end();
 }
 
-/// Marks and joiners that take no column (general categories Mn, Me and Cf of common scripts).
-constexpr std::array<Range, 20> no_width = {
-    {{0x0300, 0x036F}, {0x0483, 0x0489}, {0x0591, 0x05BD}, {0x0610, 0x061A}, {0x064B, 0x065F},
-     {0x06D6, 0x06DC}, {0x0900, 0x0902}, {0x093C, 0x093C}, {0x0941, 0x0948}, {0x094D, 0x094D},
-     {0x0E31, 0x0E31}, {0x0E34, 0x0E3A}, {0x0E47, 0x0E4E}, {0x1AB0, 0x1AFF}, {0x1DC0, 0x1DFF},
-     {0x200B, 0x200D}, {0x20D0, 0x20FF}, {0xFE00, 0xFE0F}, {0xFE20, 0xFE2F}, {0xE0100, 0xE01EF}}};
-
-/// Wide and fullwidth characters [UAX11], in blocks.
-constexpr std::array<Range, 14> two_wide = {{{0x1100, 0x115F},
-                                             {0x231A, 0x231B},
-                                             {0x2E80, 0x303E},
-                                             {0x3041, 0x33FF},
-                                             {0x3400, 0x4DBF},
-                                             {0x4E00, 0x9FFF},
-                                             {0xA000, 0xA4CF},
-                                             {0xA960, 0xA97F},
-                                             {0xAC00, 0xD7A3},
-                                             {0xF900, 0xFAFF},
-                                             {0xFE30, 0xFE6F},
-                                             {0xFF01, 0xFF60},
-                                             {0x1F300, 0x1FAFF},
-                                             {0x20000, 0x3FFFD}}};
-
-/// Characters that would move the cursor, turn the line round or hide text.
-constexpr std::array<Range, 7> harmful = {{{0x0000, 0x001F},
-                                           {0x007F, 0x009F},
-                                           {0x061C, 0x061C},
-                                           {0x200E, 0x200F},
-                                           {0x2028, 0x202E},
-                                           {0x2060, 0x206F},
-                                           {0xFEFF, 0xFEFF}}};
-
-std::size_t columns_of_letter(char32_t code) {
-    if (within(no_width, code))
-        return 0;
-    return within(two_wide, code) ? 2 : 1;
+/// A character that the library does not know yet is shown as a box by most terminals.
+std::size_t columns_of_letter(char32_t letter) {
+    const auto code = static_cast<utf8proc_int32_t>(letter);
+    if (utf8proc_category(code) == UTF8PROC_CATEGORY_CN)
+        return 1;
+    return static_cast<std::size_t>(std::max(0, utf8proc_charwidth(code)));
 }
 
 } // namespace
@@ -93,10 +46,10 @@ std::string one_line(std::string_view text) {
     std::string line;
     line.reserve(text.size());
     while (!text.empty()) {
-        const Letter letter = first_letter(text);
+        const geo::Utf8Character letter = first_letter(text);
         if (letter.code == '\t' || letter.code == '\n' || letter.code == '\r')
             line.push_back(' ');
-        else if (letter.code == replacement || within(harmful, letter.code))
+        else if (letter.code == replacement || harmful(letter.code))
             line.append("\uFFFD");
         else
             line.append(text.substr(0, letter.bytes));
@@ -108,7 +61,7 @@ std::string one_line(std::string_view text) {
 std::size_t columns_of(std::string_view utf8) {
     std::size_t columns = 0;
     while (!utf8.empty()) {
-        const Letter letter = first_letter(utf8);
+        const geo::Utf8Character letter = first_letter(utf8);
         columns += columns_of_letter(letter.code);
         utf8.remove_prefix(letter.bytes);
     }
@@ -122,7 +75,7 @@ std::size_t bytes_within(std::string_view utf8, std::size_t most) {
     std::size_t bytes = 0;
     std::size_t columns = 0;
     while (bytes < utf8.size()) {
-        const Letter letter = first_letter(utf8.substr(bytes));
+        const geo::Utf8Character letter = first_letter(utf8.substr(bytes));
         columns += columns_of_letter(letter.code);
         if (columns > most)
             break;

@@ -16,7 +16,7 @@ inline constexpr std::size_t line_columns = 100;
 [[nodiscard]] std::string one_line(std::string_view text);
 
 /// Columns that `utf8` takes on a terminal: two for the wide characters of East Asia and pictures,
-/// none for marks that join the letter before them. Source: [UAX11]; ranges in text_width.cpp.
+/// none for marks that join the letter before them. Source: [UAX11], by libutf8proc.
 [[nodiscard]] std::size_t columns_of(std::string_view utf8);
 
 /// `utf8` cut so that it takes at most `most` columns, an ellipsis in place of what was left out.

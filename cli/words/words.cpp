@@ -64,6 +64,20 @@ std::string_view word(planner::TurnLimit limit) {
     return {};
 }
 
+std::string_view word(planner::Stowage stowage) {
+    switch (stowage) {
+    case planner::Stowage::none:
+        return "";
+    case planner::Stowage::left:
+        return "left";
+    case planner::Stowage::right:
+        return "right";
+    case planner::Stowage::at_hand:
+        return "at_hand";
+    }
+    return {};
+}
+
 std::string_view word(EventKind kind) {
     switch (kind) {
     case EventKind::set_off:
@@ -184,6 +198,46 @@ std::string_view word(geo::SunDay day) {
     return {};
 }
 
+std::string_view travel_phrase(planner::Travel travel) {
+    switch (travel) {
+    case planner::Travel::walk:
+        return "on foot";
+    case planner::Travel::portage:
+        return "portage";
+    case planner::Travel::paddle:
+        return "afloat";
+    }
+    return "";
+}
+
+std::string_view place_word(planner::PlaceKind kind) {
+    switch (kind) {
+    case planner::PlaceKind::start:
+        return "start";
+    case planner::PlaceKind::finish:
+        return "finish";
+    case planner::PlaceKind::put_in:
+        return "put-in";
+    case planner::PlaceKind::take_out:
+        return "take-out";
+    case planner::PlaceKind::camp:
+        return "camp";
+    case planner::PlaceKind::water:
+        return "drinking water";
+    case planner::PlaceKind::resupply:
+        return "resupply";
+    case planner::PlaceKind::cache:
+        return "cache";
+    case planner::PlaceKind::exit:
+        return "exit";
+    case planner::PlaceKind::hazard:
+        return "hazard";
+    case planner::PlaceKind::landing:
+        return "landing";
+    }
+    return "";
+}
+
 geo::sys_seconds at_latest(geo::sys_seconds hour) {
     return std::chrono::floor<std::chrono::minutes>(hour);
 }
@@ -191,6 +245,10 @@ geo::sys_seconds at_latest(geo::sys_seconds hour) {
 const std::string& in_units(const BothTexts& text, planner::UnitSystem units) {
     const bool other = units == planner::UnitSystem::imperial && !text.imperial.empty();
     return other ? text.imperial : text.metric;
+}
+
+std::string climb_words(double height_m, bool heights_known, planner::UnitSystem units) {
+    return heights_known ? planner::show_height(height_m, units) : std::string("unknown");
 }
 
 std::string percent(double share) {

@@ -29,6 +29,13 @@ namespace tumpline::cli {
 [[nodiscard]] std::string_view word(planner::LitresStep step);
 [[nodiscard]] std::string_view word(planner::LeaveBound bound);
 [[nodiscard]] std::string_view word(planner::TurnLimit limit);
+/// "left", "right", "at_hand"; empty for none.
+[[nodiscard]] std::string_view word(planner::Stowage stowage);
+
+/// "on foot", "portage", "afloat".
+[[nodiscard]] std::string_view travel_phrase(planner::Travel travel);
+/// "put-in", "drinking water", ...
+[[nodiscard]] std::string_view place_word(planner::PlaceKind kind);
 
 /// A latest hour as it is shown: cut off to the minute, since rounded up it would be too late.
 [[nodiscard]] geo::sys_seconds at_latest(geo::sys_seconds hour);
@@ -40,6 +47,18 @@ struct BothTexts {
 };
 
 [[nodiscard]] const std::string& in_units(const BothTexts& text, planner::UnitSystem units);
+/// A climb or a descent; "unknown" where no heights are known.
+[[nodiscard]] std::string
+climb_words(double height_m, bool heights_known, planner::UnitSystem units);
+
+/// "840 m up, 610 m down"; "heights unknown": of a leg, a day or the whole.
+template <typename Way>
+[[nodiscard]] std::string climbs_words(const Way& way, planner::UnitSystem units) {
+    return way.heights_known ? planner::show_height(way.ascent_m, units) + " up, " +
+                                   planner::show_height(way.descent_m, units) + " down"
+                             : "heights unknown";
+}
+
 /// "42 %", of a share.
 [[nodiscard]] std::string percent(double share);
 /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1; empty for 0.

@@ -164,16 +164,10 @@ void GearRules::at(const Wanted& why) {
     list_.at(day, why.leg);
 }
 
-/// Why a thing stays at home, in brackets: reasons stand in the order of the kit.
+/// Why a thing stays at home, in brackets.
 UnitText GearRules::reason_of(std::size_t thing) const {
-    const std::vector<bool>& brought = prepared_.kit.brought;
-    const auto before =
-        std::count(brought.begin(), brought.begin() + static_cast<std::ptrdiff_t>(thing), false);
-    if (static_cast<std::size_t>(before) >= plan_.stays_home.size())
-        return "";
-    const StaysHome& home = plan_.stays_home[static_cast<std::size_t>(before)];
-    return format_both(" ({})",
-                       UnitText(home.why, home.imperial.empty() ? home.why : home.imperial));
+    const UnitText& why = prepared_.kit.reasons[thing].why;
+    return why.metric.empty() ? UnitText("") : format_both(" ({})", why);
 }
 
 void GearRules::left(std::size_t thing, const Wanted& why) {

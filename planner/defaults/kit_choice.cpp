@@ -124,46 +124,25 @@ Finding Judge::judge(const Condition& condition) const {
     return all;
 }
 
-/// Way and climb on foot, the single way: what each kilogram is carried over at least.
-struct WayOnFoot {
-    double km = 0.0;
-    double up_m = 0.0;
-};
-
-WayOnFoot way_on_foot(const Route& route) {
-    WayOnFoot way;
-    for (const RouteLeg& leg : route.legs) {
-        if (leg.travel == Travel::paddle)
-            continue;
-        way.km += leg.line.length_m() / 1000.0;
-        way.up_m += leg.profile.ascent_m;
+/// Whether an item's conditions hold; each of them if none does.
+Finding judge_all(const Judge& judge, const std::vector<Condition>& conditions) {
+    UnitText against("");
+    for (const Condition& condition : conditions) {
+        Finding one = judge.judge(condition);
+        if (one.holds)
+            return one;
+        against = joined(against, "; ", one.why);
     }
-    return way;
+    return {conditions.empty(), against, 0};
 }
 
 } // namespace
 
 KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assumed) {
     const Judge judge(route, assumed);
-    const WayOnFoot way = way_on_foot(route);
     KitChoice choice;
     for (const KitItem& item : trip.kit) {
-        const double mass_kg = item.all_kg();
-        Finding finding{true, "", 0};
-        if (!item.when.empty()) {
-            UnitText against("");
-            finding.holds = false;
-            for (const Condition& condition : item.when) {
-                Finding one = judge.judge(condition);
-                if (one.holds) {
-                    finding = std::move(one);
-                    break;
-                }
-                against = joined(against, "; ", one.why);
-            }
-            if (!finding.holds)
-                finding.why = against;
-        }
+        Finding finding = judge_all(judge, item.when);
         const std::optional<bool> bring = item.must ? std::optional(true) : item.bring;
         const bool comes = bring.value_or(finding.holds);
         const bool overridden = bring && *bring != finding.holds;
@@ -173,22 +152,7 @@ KitChoice choose_kit(const Trip& trip, const Route& route, const Assumed& assume
                             comes ? "brought" : "left",
                             finding.why.metric.empty() ? UnitText("it always comes") : finding.why);
         choice.brought.push_back(comes);
-        if (!comes)
-            choice.stays_home.push_back({item.name,
-                                         mass_kg,
-                                         finding.why.metric,
-                                         imperial_if_other(finding.why),
-                                         mass_kg * way.km,
-                                         mass_kg * way.up_m});
-        else if (!item.when.empty() || overridden)
-            choice.comes.push_back({item.name,
-                                    mass_kg,
-                                    finding.why.metric,
-                                    imperial_if_other(finding.why),
-                                    finding.leg,
-                                    mass_kg * way.km,
-                                    mass_kg * way.up_m,
-                                    overridden});
+        choice.reasons.push_back({finding.why, finding.leg, overridden});
     }
     return choice;
 }

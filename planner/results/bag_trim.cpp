@@ -44,6 +44,7 @@ struct Packed {
     double volume_l = 0.0;
     bool at_hand = false;
     std::optional<BagSide> bag = {};
+    std::vector<std::size_t> kit{}; ///< indices into Trip::kit
 };
 
 /// The bags in which an item may lie, the left one first.
@@ -91,7 +92,7 @@ class Goods {
         constexpr double bag_kg = 2.0;
         const int bags = static_cast<int>(std::ceil(bulk.mass_kg / bag_kg));
         for (int b = 0; b < bags; ++b)
-            add({what, bulk.mass_kg / bags, bulk.mass_kg / bags * bulk.l_per_kg, bulk.at_hand});
+            add({what, bulk.mass_kg / bags, bulk.mass_kg / bags * bulk.l_per_kg, bulk.at_hand, {}});
     }
 
     void add_water(double mass_kg) {
@@ -125,6 +126,7 @@ class Goods {
             to.volume_l += item.volume_l.value_or(0.0) * item.count;
             if (item.bag)
                 to.bag = item.bag;
+            to.kit.push_back(k);
         }
         if (tied.holds_food)
             for (const std::size_t m : crew_) {
@@ -159,9 +161,11 @@ void put_into(std::vector<Stowed>& bag, const Packed& thing) {
     const auto same = std::find_if(
         bag.begin(), bag.end(), [&](const Stowed& other) { return other.what == thing.what; });
     if (same == bag.end())
-        bag.push_back({thing.what, thing.mass_kg});
-    else
+        bag.push_back({thing.what, thing.mass_kg, thing.kit});
+    else {
         same->mass_kg += thing.mass_kg;
+        same->kit.insert(same->kit.end(), thing.kit.begin(), thing.kit.end());
+    }
 }
 
 } // namespace

@@ -10,6 +10,27 @@ namespace tumpline::planner {
 
 namespace {
 
+/// Whether the climb over these legs is known: of every one on foot, or of any where all is water.
+template <typename Wanted>
+bool heights_known(const std::vector<PlanLeg>& legs, const Wanted& wanted) {
+    bool on_foot = false;
+    bool afloat = false;
+    bool foot_known = true;
+    bool water_known = false;
+    for (const PlanLeg& leg : legs) {
+        if (!wanted(leg))
+            continue;
+        if (leg.travel == Travel::paddle) {
+            afloat = true;
+            water_known = water_known || leg.heights_known;
+            continue;
+        }
+        on_foot = true;
+        foot_known = foot_known && leg.heights_known;
+    }
+    return on_foot ? foot_known : !afloat || water_known;
+}
+
 /// Sum of what left or reached accounts on one day, kilograms.
 double booked_kg(const Ledger& ledger, int day, Part part, Account to) {
     std::int64_t sum_mg = 0;
@@ -36,6 +57,8 @@ void add_members(PlanDay& day,
             member.water_l += settled.water.drunk_l[i] + settled.water.scooped_l[i];
         member.pack_start_kg = settled.loads.day_start_kg[d][m];
         member.pack_end_kg = settled.loads.day_end_kg[d][m];
+        if (!span.rest_day)
+            member.set_off_kg = legs[settled.loads.plan_leg[span.first]].loads[m].pack_start_kg;
         for (std::size_t k = 0; k < legs.size(); ++k) {
             const PlanLeg& leg = legs[k];
             if (leg.day != span.day || leg.travel == Travel::paddle)
@@ -196,8 +219,12 @@ std::vector<PlanDay> plan_days(const Assembly& draft, const std::vector<PlanLeg>
         day.arrive_early = day.arrive;
         day.arrive_late = day.arrive;
         day.light = geo::daylight(day.date, day.camp, prepared.assumed.time_zone);
+        if (const std::optional<sys_seconds> dusk = evening_dusk(day.light))
+            day.before_dusk_s = std::chrono::duration<double>(*dusk - day.arrive).count();
         day.dry_camp = settled.water.dry_camp[d];
         add_legs(day, legs);
+        day.heights_known =
+            heights_known(legs, [&](const PlanLeg& leg) { return leg.day == day.day; });
         add_members(day, draft, d, legs);
         for (const MemberDay& member : day.members)
             day.food_kg += member.food_kg;
@@ -233,6 +260,7 @@ Totals plan_totals(const Assembly& draft,
         totals.changeover_s += leg.changeover_s;
         totals.rest_s += leg.rest_s;
     }
+    totals.heights_known = heights_known(legs, [](const PlanLeg&) { return true; });
     totals.days = static_cast<int>(days.size());
     totals.elapsed_s = static_cast<double>((days.back().arrive - days.front().set_off).count());
     for (const PlanDay& day : days)

@@ -42,6 +42,29 @@ double steepest(const geo::Profile& profile, double from_m, double to_m) {
     return most;
 }
 
+/// Adds a piece to the things of a load, those of one name together; two members' waste is "waste"
+/// once.
+void add_thing(std::vector<CarriedThing>& things,
+               const Piece& piece,
+               const std::vector<Member>& party) {
+    const auto same = std::find_if(
+        things.begin(), things.end(), [&](const auto& thing) { return thing.what == piece.name; });
+    const bool counted = piece.holds(Part::kit) || piece.holds(Part::craft);
+    if (same == things.end())
+        things.push_back({piece.name});
+    else if (counted)
+        ++same->count;
+    CarriedThing& thing = same == things.end() ? things.back() : *same;
+    if (counted && piece.whose) {
+        const std::string& owner = party[*piece.whose].name;
+        if (std::find(thing.owners.begin(), thing.owners.end(), owner) == thing.owners.end())
+            thing.owners.push_back(owner);
+    }
+    if (!piece.lashed.empty())
+        things.push_back(
+            {fmt::format("{} lashed to {}", fmt::join(piece.lashed, " and "), piece.name)});
+}
+
 /// Fills a leg from its stretches [first, last).
 class LegMaker {
   public:
@@ -121,17 +144,8 @@ void LegMaker::add_carries(PlanLeg& leg) const {
             carry.carry = ++number;
             carry.pack_kg = mg_to_kg(one.mass_mg);
             carry.share = one.bearer == one.relay ? 1.0 : 0.5;
-            const auto add = [&](const std::string& name) {
-                if (std::find(carry.pieces.begin(), carry.pieces.end(), name) == carry.pieces.end())
-                    carry.pieces.push_back(name); // two members' waste in one load is "waste" once
-            };
-            for (const std::size_t p : one.pieces) {
-                const Piece& piece = plan.pieces[p];
-                add(piece.name);
-                if (!piece.lashed.empty())
-                    add(fmt::format(
-                        "{} lashed to {}", fmt::join(piece.lashed, " and "), piece.name));
-            }
+            for (const std::size_t p : one.pieces)
+                add_thing(carry.pieces, plan.pieces[p], draft_.prepared.trip.party);
             leg.loads[m].carries.push_back(std::move(carry));
         }
     }
@@ -251,6 +265,10 @@ PlanLeg LegMaker::make() {
         break;
     }
     leg.on_foot_m = leg.travel == Travel::paddle ? 0.0 : leg.lengths * (leg.to_m - leg.from_m);
+    leg.heights_known = !route_leg.profile.heights_m.empty();
+    if (leg.moving_s > 0.0 && !leg.stopped)
+        leg.speed_mps =
+            (leg.travel == Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m) / leg.moving_s;
     return leg;
 }
 

@@ -315,10 +315,8 @@ std::vector<Litres> plan_litres(const Assembly& draft) {
 }
 
 Sharing plan_sharing(const Assembly& draft, const std::vector<PlanLeg>& legs) {
-    const Prepared& prepared = draft.prepared;
-    const Loads& loads = draft.settled.loads;
     Sharing sharing;
-    sharing.lower_bound = loads.shared.lower_bound;
+    sharing.lower_bound = draft.settled.loads.shared.lower_bound;
     for (std::size_t k = 0; k < legs.size(); ++k) {
         if (legs[k].travel != Travel::walk)
             continue;
@@ -331,16 +329,6 @@ Sharing plan_sharing(const Assembly& draft, const std::vector<PlanLeg>& legs) {
             }
         }
     }
-    const auto name = [&](std::size_t member) { return prepared.trip.party[member].name; };
-    for (std::size_t k = 0; k < prepared.trip.kit.size(); ++k) {
-        const KitItem& item = prepared.trip.kit[k];
-        if (item.owner.empty() && prepared.kit.brought[k])
-            sharing.bearers.push_back({item.name, item.all_kg(), name(loads.item_bearer[k])});
-    }
-    for (std::size_t c = 0; c < prepared.trip.craft.size(); ++c)
-        sharing.bearers.push_back({prepared.trip.craft[c].name,
-                                   prepared.trip.craft[c].mass_kg,
-                                   name(loads.craft_bearer[c])});
     return sharing;
 }
 

@@ -1,5 +1,7 @@
 #include "planner/trip/json_document.h"
 
+#include "geo/utf8.h"
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -45,39 +47,13 @@ struct Refused {
                               .advice = {}}});
 }
 
-/// How many bytes the well-formed UTF-8 sequence at the start of `text` has; 0 if there is none.
-/// Source: Unicode Standard, table 3-7.
-std::size_t sequence_length(std::string_view text) {
-    const auto byte = [&](std::size_t i) -> unsigned {
-        return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
-    };
-    const auto follows = [&](std::size_t i) { return byte(i) >= 0x80U && byte(i) <= 0xBFU; };
-    const unsigned first = byte(0);
-    const unsigned second = byte(1);
-    if (first < 0x80U)
-        return 1;
-    if (first >= 0xC2U && first <= 0xDFU)
-        return follows(1) ? 2 : 0;
-    if (first >= 0xE0U && first <= 0xEFU) {
-        const bool fits = second >= (first == 0xE0U ? 0xA0U : 0x80U) &&
-                          second <= (first == 0xEDU ? 0x9FU : 0xBFU);
-        return fits && follows(2) ? 3 : 0;
-    }
-    if (first >= 0xF0U && first <= 0xF4U) {
-        const bool fits = second >= (first == 0xF0U ? 0x90U : 0x80U) &&
-                          second <= (first == 0xF4U ? 0x8FU : 0xBFU);
-        return fits && follows(2) && follows(3) ? 4 : 0;
-    }
-    return 0;
-}
-
 std::optional<std::size_t> first_byte_not_utf8(std::string_view text) {
     std::size_t at = 0;
     while (at < text.size()) {
-        const std::size_t length = sequence_length(text.substr(at));
-        if (length == 0)
+        const std::optional<geo::Utf8Character> character = geo::first_character(text.substr(at));
+        if (!character)
             return at;
-        at += length;
+        at += character->bytes;
     }
     return std::nullopt;
 }
@@ -322,7 +298,8 @@ std::string token_at(std::string_view text, std::size_t at) {
     constexpr std::size_t longest = 30;
     if (text[at] == '\n' || text[at] == '\r')
         return "the end of the line within a text";
-    std::size_t end = at + sequence_length(text.substr(at));
+    const std::optional<geo::Utf8Character> first = geo::first_character(text.substr(at));
+    std::size_t end = at + (first ? first->bytes : 0);
     while (end < text.size() && end < at + longest && joins(text[at]) && joins(text[end]))
         ++end;
     const std::string token = printable(text.substr(at, end - at));

@@ -41,7 +41,7 @@ void map_of_a_million_points(benchmark::State& state) {
             dense.push_back(leg.line.at((leg.to_m - leg.from_m) * i / points));
         leg.line = geo::Polyline(std::move(dense));
     }
-    const cli::Shown shown(planner::UnitSystem::metric, plan.trip.time_zone);
+    const cli::Figures shown(planner::UnitSystem::metric, plan.trip.time_zone, cli::Blank::kept);
     const cli::Drawing drawing{
         .width = cli::wide_drawing, .text = 12.0, .names = true, .id = "map"};
     std::size_t bytes = 0;

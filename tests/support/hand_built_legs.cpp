@@ -40,9 +40,11 @@ void load_craft(PlanLeg& leg) {
         const bool red = std::string(name) == "red boat";
         CraftLoad craft;
         craft.craft = name;
-        craft.left = {{"sleeping bag and mat", 1.4}, {"food", red ? 2.31 : 2.6}};
-        craft.right = {{"clothes", 2.1}, {red ? "stove and pot" : "tent", red ? 0.52 : 1.9}};
-        craft.at_hand = {{"throw bag", red ? 0.35 : 0.0}, {"water", 1.0}};
+        craft.left = {{"sleeping bag and mat", 1.4, {red ? 4U : 9U}},
+                      {"food", red ? 2.31 : 2.6, {}}};
+        craft.right = {{"clothes", 2.1, {red ? 5U : 10U}},
+                       {red ? "stove and pot" : "tent", red ? 0.52 : 1.9, {red ? 1U : 0U}}};
+        craft.at_hand = {{"throw bag", red ? 0.35 : 0.0, {2}}, {"water", 1.0, {}}};
         if (!red)
             craft.at_hand.erase(craft.at_hand.begin());
         for (const Stowed& bag : craft.left)
@@ -159,8 +161,9 @@ std::vector<PlanLeg> hand_built_legs() {
                      2.1,
                      15.0,
                      450.0})};
-    carry.loads[0].carries = {{1, 12.854, 1.0, {"pack"}}, {2, 3.93, 1.0, {"red boat", "paddle"}}};
-    carry.loads[1].carries = {{1, 13.92, 1.0, {"pack"}}, {2, 3.8, 1.0, {"blue boat"}}};
+    carry.loads[0].carries = {{1, 12.854, 1.0, {{"pack"}}},
+                              {2, 3.93, 1.0, {{"red boat"}, {"paddle"}}}};
+    carry.loads[1].carries = {{1, 13.92, 1.0, {{"pack"}}}, {2, 3.8, 1.0, {{"blue boat"}}}};
     for (MemberLoad& load : carry.loads) { // on a portage the worst is the heaviest carry
         load.pack_max_kg = load.carries.front().pack_kg;
         load.pack_start_kg = load.pack_max_kg;
@@ -299,6 +302,9 @@ std::vector<PlanLeg> hand_built_legs() {
             load.pack_end_kg += load.pack_max_kg - load.pack_start_kg;
             load.pack_start_kg = load.pack_max_kg;
         }
+    for (PlanLeg& leg : legs)
+        leg.speed_mps =
+            (leg.travel == Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m) / leg.moving_s;
     return legs;
 }
 

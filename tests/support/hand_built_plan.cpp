@@ -41,6 +41,8 @@ std::vector<PlanDay> days(const std::vector<PlanLeg>& legs) {
             if (leg.day != number)
                 continue;
             if (day.from_m < 0.0) {
+                for (std::size_t member = 0; member < 2; ++member)
+                    day.members[member].set_off_kg = leg.loads[member].pack_start_kg;
                 day.from_m = leg.from_m;
                 day.set_off = leg.start;
             }
@@ -342,6 +344,79 @@ CarrySummary carrying(const PlanLeg& portage) {
     return summary;
 }
 
+/// Ada has the stove, the throw bag and the fuel, Björn the tent and the repair kit; the thigh
+/// straps stay at home. Both set off on foot, so that boats lie rolled up in the packs.
+std::vector<PackedItem> items(const Trip& trip) {
+    std::vector<PackedItem> rows;
+    for (std::size_t k = 0; k < trip.kit.size(); ++k) {
+        const KitItem& thing = trip.kit[k];
+        PackedItem& row = rows.emplace_back();
+        row.index = k;
+        row.item = thing.name;
+        row.owner = thing.owner;
+        row.mass_kg = thing.mass_kg;
+        row.ashore = thing.ashore;
+        row.afloat = thing.afloat;
+        const bool adas = thing.owner == "Ada" || (thing.owner.empty() && (k == 1 || k == 2));
+        row.comes = thing.name != "thigh straps";
+        if (row.comes) {
+            row.bearer = adas ? 0U : 1U;
+            row.at_start = thing.ashore == ItemUse::worn ? Account::worn : Account::pack;
+        } else {
+            row.why = "no leg is of class III or harder";
+        }
+        row.carry_kg_km = 19.36 * thing.mass_kg;   // 19.36 km on foot
+        row.carry_kg_m_up = 640.0 * thing.mass_kg; // 640 m up on them
+        if (row.comes && thing.afloat == ItemUse::packed && thing.ashore == ItemUse::packed) {
+            row.stowage = k % 2 == 0 ? Stowage::left : Stowage::right;
+            row.in_craft = row.bearer;
+        }
+        if (thing.name == "dry suit") {
+            row.why = "water at 9 C, below 14 C";
+            row.imperial = "water at 48 F, below 57 F";
+            row.why_leg = 2;
+        }
+    }
+    for (std::size_t c = 0; c < trip.craft.size(); ++c) {
+        PackedItem& row = rows.emplace_back();
+        row.part = Part::craft;
+        row.index = c;
+        row.item = trip.craft[c].name;
+        row.owner = trip.craft[c].crew.front();
+        row.mass_kg = trip.craft[c].mass_kg;
+        row.bearer = c;
+        row.at_start = Account::pack;
+        row.afloat = ItemUse::used;
+        row.gets_wet = true;
+    }
+    return rows;
+}
+
+/// Ada: stove 0.52, throw bag 0.35, sleeping bag 1.4, clothes 2.1, paddle 0.97, life jacket 0.7 and
+/// dry suit 1.4 are 7.44 kg; with boat 3.3, food 4.7, fuel 0.304 and water 2.65 kg 18.394 kg.
+/// Björn: tent 1.9, repair kit 0.28, and 5.17 kg of his own are 7.35 kg; with boat 3.3, food 5.22
+/// and water 2.8 kg 18.67 kg. Boots of 1.1 kg are worn by each.
+std::vector<StartLoad> start_loads() {
+    return {{.member = "Ada",
+             .pack_kg = 18.394,
+             .worn_kg = 1.1,
+             .in_hand_kg = 0.0,
+             .food_kg = 4.7,
+             .fuel_kg = 0.304,
+             .water_kg = 2.65,
+             .waste_kg = 0.0,
+             .limit_kg = 22.0},
+            {.member = "Björn",
+             .pack_kg = 18.67,
+             .worn_kg = 1.1,
+             .in_hand_kg = 0.0,
+             .food_kg = 5.22,
+             .fuel_kg = 0.0,
+             .water_kg = 2.8,
+             .waste_kg = 0.0,
+             .limit_kg = 24.0}};
+}
+
 } // namespace
 
 Plan hand_built_plan() {
@@ -394,15 +469,8 @@ Plan hand_built_plan() {
     plan.appointments = {bus};
     plan.exits = exits();
     plan.turn_rounds = turn_rounds();
-    plan.stays_home = {{"thigh straps", 0.45, "no leg is of class III or harder", "", 8.7, 281.0}};
-    plan.comes = {{"dry suit",
-                   1.4,
-                   "water at 9 C, below 14 C",
-                   "water at 48 F, below 57 F",
-                   2,
-                   27.1,
-                   896.0,
-                   false}};
+    plan.items = items(plan.trip);
+    plan.start_loads = start_loads();
     Stage stage;
     stage.from = "Road end";
     stage.to = "Road bridge";
@@ -475,10 +543,7 @@ Plan hand_built_plan() {
     plan.sharing.lower_bound = 0.855;
     plan.sharing.member = "Ada";
     plan.sharing.plan_leg = 1;
-    plan.sharing.bearers = {{"tent", 1.9, "Björn"},
-                            {"stove and pot", 0.52, "Ada"},
-                            {"throw bag", 0.35, "Ada"},
-                            {"repair kit", 0.28, "Björn"}};
+    plan.heaviest_packs = {{"Ada", 19.104, 22.0, 1}, {"Björn", 20.23, 24.0, 1}};
     plan.cautions = cautions();
     plan.ledger = ledger();
     return plan;

@@ -110,7 +110,7 @@ Plan with_hostile_names(Plan plan) {
         for (std::size_t i = 0; i < leg.loads.size(); ++i) {
             leg.loads[i].member = plan.trip.party[i].name;
             for (Carry& carry : leg.loads[i].carries)
-                carry.pieces = {broken, quotes, unbroken};
+                carry.pieces = {{broken}, {quotes, 2, {unbroken}}, {unbroken}};
         }
         for (CraftLoad& craft : leg.craft)
             craft.craft = quotes;
@@ -129,8 +129,15 @@ Plan with_hostile_names(Plan plan) {
     }
     for (Craft& craft : plan.trip.craft)
         craft.name = right_to_left + markup;
-    for (Sharing::Bearer& bearer : plan.sharing.bearers)
-        bearer = {quotes, bearer.mass_kg, unbroken};
+    for (PackedItem& item : plan.items) {
+        item.item = item.part == Part::kit ? markup + item.item : right_to_left + markup;
+        item.owner = item.owner.empty() ? "" : unbroken;
+        item.why = item.why.empty() ? "" : unbroken + markup;
+    }
+    for (StartLoad& load : plan.start_loads)
+        load.member = unbroken;
+    for (HeaviestPack& pack : plan.heaviest_packs)
+        pack.member = unbroken;
     for (Caution& caution : plan.cautions)
         caution.text += " " + markup + " " + unbroken;
     for (ExitPoint& point : plan.exits)
@@ -147,10 +154,6 @@ Plan with_hostile_names(Plan plan) {
     plan.remedies.supply->place = unbroken;
     for (OtherWay& way : plan.other_ways.ways)
         way.by = way.instead_of = {markup + unbroken};
-    for (StaysHome& item : plan.stays_home)
-        item.item = item.why = unbroken;
-    for (Comes& item : plan.comes)
-        item.item = item.why = markup;
     for (Stage& stage : plan.stages)
         stage.from = stage.to = unbroken;
     for (WaterStretch& stretch : plan.water) {
@@ -188,8 +191,11 @@ Plan one_leg(Plan plan) {
     plan.appointments.clear();
     plan.exits.clear();
     plan.turn_rounds.clear();
-    plan.stays_home.clear();
-    plan.comes.clear();
+    std::erase_if(plan.items, [](const PackedItem& item) {
+        return item.part == Part::craft || item.bearer != std::size_t{0};
+    });
+    plan.start_loads.resize(1);
+    plan.heaviest_packs.resize(1);
     plan.stages.clear();
     plan.water.clear();
     plan.litres.clear();

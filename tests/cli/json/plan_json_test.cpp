@@ -118,16 +118,64 @@ TEST(PlanJson, ShowsTheFiguresOfThePlan) {
     EXPECT_NEAR(
         shown_plan["legs"][2]["speed_kmh"].get<double>(), 3.3 / 0.9, 1e-12); // three lengths
     EXPECT_FALSE(shown_plan["legs"][0].contains("craft"));
-    EXPECT_EQ(shown_plan["legs"][2]["loads"][1]["carries"][1]["pieces"], json({"blue boat"}));
+    EXPECT_EQ(shown_plan["legs"][2]["loads"][1]["carries"][1]["pieces"][0]["what"], "blue boat");
     EXPECT_EQ(shown_plan["water"][0]["fill_l"]["Björn"], 2.8);
     EXPECT_EQ(shown_plan["ledger"][0]["member"], "Ada");
     EXPECT_EQ(shown_plan["ledger"][0]["mass_mg"], 4700000);
     EXPECT_EQ(shown_plan["can_be_carried_out"], true);
 }
 
+TEST(PlanJson, KeepsLeftAndRightApart) {
+    const json boat = shown(test::hand_built_plan())["legs"][1]["craft"][0];
+    EXPECT_NEAR(boat["left_kg"].get<double>(), 3.71, 1e-9);  // bedding 1.4 and food 2.31
+    EXPECT_NEAR(boat["right_kg"].get<double>(), 2.62, 1e-9); // clothes 2.1 and stove 0.52
+    EXPECT_NEAR(boat["at_hand_kg"].get<double>(), 1.35, 1e-9);
+    EXPECT_EQ(boat["left"][1]["what"], "food");
+    EXPECT_EQ(boat["right"][1]["what"], "stove and pot");
+    EXPECT_EQ(boat["at_hand"][0]["what"], "throw bag");
+}
+
+TEST(PlanJson, HasARowForEachThing) {
+    const json plan = shown(test::hand_built_plan());
+    ASSERT_EQ(plan["items"].size(), 18U); // 16 things, 2 boats
+    const json& tent = plan["items"][0];
+    EXPECT_EQ(tent["item"], "tent");
+    EXPECT_EQ(tent["part"], "kit");
+    EXPECT_TRUE(tent["owner"].is_null());
+    EXPECT_EQ(tent["bearer"], "Björn");
+    EXPECT_EQ(tent["at_start"], "pack");
+    EXPECT_EQ(tent["bag"], "left");
+    EXPECT_EQ(tent["craft"], "blue boat");
+    EXPECT_TRUE(tent["why"].is_null());
+    const json& boots = plan["items"][6];
+    EXPECT_EQ(boots["item"], "boots");
+    EXPECT_EQ(boots["owner"], "Ada");
+    EXPECT_EQ(boots["at_start"], "worn");
+    EXPECT_EQ(boots["ashore"], "worn");
+    EXPECT_EQ(boots["afloat"], "packed");
+    const json& straps = plan["items"][14];
+    EXPECT_EQ(straps["comes"], false);
+    EXPECT_TRUE(straps["bearer"].is_null());
+    EXPECT_TRUE(straps["at_start"].is_null());
+    EXPECT_EQ(plan["stays_home"].size(), 1U);
+    EXPECT_EQ(plan["stays_home"][0]["item"], "thigh straps");
+    EXPECT_EQ(plan["stays_home"][0]["owner"], "Ada");
+    EXPECT_EQ(plan["comes"].size(), 1U);
+    EXPECT_EQ(plan["comes"][0]["leg"], 2);
+    EXPECT_EQ(plan["items"][16]["part"], "craft");
+    EXPECT_EQ(plan["items"][16]["afloat"], "used");
+    EXPECT_EQ(plan["start_loads"][1]["pack_kg"], 18.67);
+    EXPECT_EQ(plan["start_loads"][1]["worn_kg"], 1.1);
+    EXPECT_EQ(plan["heaviest_packs"][1]["pack_kg"], 20.23);
+    EXPECT_EQ(plan["heaviest_packs"][1]["plan_leg"], 0);
+}
+
 TEST(PlanJson, WhatIsNotKnownIsNull) {
     Plan plan = test::hand_built_plan();
-    plan.legs[1].moving_s = 0.0;
+    plan.legs[1].speed_mps.reset();
+    plan.legs[0].heights_known = false;
+    plan.days[0].heights_known = false;
+    plan.days[1].members[0].set_off_kg.reset();
     plan.legs[1].craft[0].payload_kg = 0.0;
     plan.legs[1].craft[0].draft_change_m.reset();
     plan.exits[0].back_s.reset();
@@ -137,6 +185,12 @@ TEST(PlanJson, WhatIsNotKnownIsNull) {
     EXPECT_EQ(text.find("nan"), text.npos);
     const json shown_plan = json::parse(text);
     EXPECT_TRUE(shown_plan["legs"][1]["speed_kmh"].is_null());
+    EXPECT_TRUE(shown_plan["legs"][0]["ascent_m"].is_null());
+    EXPECT_TRUE(shown_plan["legs"][0]["descent_m"].is_null());
+    EXPECT_EQ(shown_plan["legs"][2]["ascent_m"], 12.0);
+    EXPECT_TRUE(shown_plan["days"][0]["ascent_m"].is_null());
+    EXPECT_EQ(shown_plan["days"][1]["ascent_m"], 12.0);
+    EXPECT_TRUE(shown_plan["days"][1]["members"][0]["set_off_kg"].is_null());
     EXPECT_TRUE(shown_plan["legs"][1]["craft"][0]["payload_kg"].is_null());
     EXPECT_TRUE(shown_plan["legs"][1]["craft"][0]["draft_change_m"].is_null());
     EXPECT_TRUE(shown_plan["legs"][1]["loads"][0]["limit_kg"].is_null());
@@ -162,8 +216,16 @@ TEST(PackJson, IsPartOfThePlan) {
     const json pack = json::parse(pack_json(plan, "1.2.3"));
     for (const auto& [key, value] : pack.items())
         EXPECT_EQ(value, whole[key]) << key;
-    for (const char* key :
-         {"legs", "stages", "carrying", "sharing", "stays_home", "comes", "cautions"})
+    for (const char* key : {"legs",
+                            "stages",
+                            "carrying",
+                            "sharing",
+                            "heaviest_packs",
+                            "items",
+                            "start_loads",
+                            "stays_home",
+                            "comes",
+                            "cautions"})
         EXPECT_TRUE(pack.contains(key)) << key;
 }
 

@@ -116,12 +116,70 @@ TEST_P(PlanText, SaysHowMuchDaylightIsToSpare) {
     Plan plan = test::hand_built_plan();
     plan.days[1].light.twilight.day = geo::SunDay::rises_and_sets;
     plan.days[1].light.twilight.set = plan.days[1].arrive + 95min;
+    plan.days[1].before_dusk_s = 95.0 * 60.0;
     EXPECT_THAT(show(plan), HasSubstr("day 2 with the least to spare: 1 h 35 min."));
     plan.cautions.push_back({planner::Level::caution, "after-dusk", 2, {}, "Late.", ""});
     EXPECT_THAT(show(plan), HasSubstr("Daylight: day 2 ends after dusk."));
     plan.cautions.pop_back();
     plan.days[1].light.twilight = {geo::SunDay::always_below, {}, {}};
     EXPECT_THAT(show(plan), HasSubstr("on some days it does not get light"));
+}
+
+/// A text with its runs of blanks made one.
+std::string squeezed(const std::string& text) {
+    std::string made;
+    for (const char letter : text)
+        if (letter != ' ' || made.empty() || made.back() != ' ')
+            made.push_back(letter);
+    return made;
+}
+
+TEST(PlanTextFigures, PacksStandUnderTheirMembersAndHeadings) {
+    Plan plan = test::hand_built_plan();
+    plan.legs[0].loads[0].pack_max_kg = 21.4;
+    plan.legs[0].loads[1].pack_max_kg = 22.5;
+    const std::string text = squeezed(plan_text(plan, {}));
+    const std::string packs = text.substr(place(text, "\nPacks in kg"));
+    EXPECT_THAT(packs, HasSubstr("Ada Björn\n"));
+    EXPECT_THAT(packs, HasSubstr("Leg Day start end worst start end worst\n"));
+    EXPECT_THAT(packs, HasSubstr(" 1 1 Road end over the saddle 19.1 17.9 21.4 20.2 18.9 22.5\n"));
+}
+
+TEST(PlanTextFigures, CurrentAndWindAreSaidToHelpOrToHinder) {
+    Plan plan = test::hand_built_plan();
+    planner::PlanLeg& tarn = plan.legs[1];
+    tarn.current_mps = -1.0;
+    tarn.wind_head_mps = -1.2;
+    std::string text = squeezed(plan_text(plan, {}));
+    EXPECT_THAT(text, HasSubstr("assumed current 3.6 km/h, against"));
+    EXPECT_THAT(text, HasSubstr("tailwind 4.3 km/h"));
+    tarn.current_mps = 0.8;
+    tarn.wind_head_mps = 1.2;
+    text = squeezed(plan_text(plan, {}));
+    EXPECT_THAT(text, HasSubstr("assumed current 2.9 km/h;"));
+    EXPECT_THAT(text, HasSubstr("headwind 4.3 km/h"));
+    EXPECT_THAT(text, Not(HasSubstr("km/h, against")));
+}
+
+TEST(PlanTextFigures, AClimbThatNobodyKnowsIsUnknown) {
+    Plan plan = test::hand_built_plan();
+    plan.totals.heights_known = false;
+    plan.legs[0].heights_known = false;
+    plan.days[0].heights_known = false;
+    const std::string text = squeezed(plan_text(plan, {}));
+    EXPECT_THAT(text, HasSubstr("afloat; heights unknown; "));
+    EXPECT_THAT(text, HasSubstr("14.2 km unknown 5 h 10 min"));
+}
+
+TEST(PackText, HasTheListsOfWhatEveryoneSetsOffWith) {
+    const std::string text = squeezed(pack_text(test::hand_built_plan(), {}));
+    EXPECT_THAT(text, HasSubstr("Ada: 18.4 kg in the pack (limit 22.0 kg), 1.1 kg worn"));
+    EXPECT_THAT(text, HasSubstr("Björn: 18.7 kg in the pack (limit 24.0 kg), 1.1 kg worn"));
+    EXPECT_THAT(text, HasSubstr(" tent party 1.9 kg pack left bag\n"));
+    EXPECT_THAT(text, HasSubstr(" boots Björn 1.1 kg worn\n"));
+    EXPECT_THAT(text, HasSubstr(" paddle Ada 970 g pack in use\n"));
+    EXPECT_THAT(text, HasSubstr(" food 4.7 kg pack\n"));
+    EXPECT_THAT(text, HasSubstr(" thigh straps (Ada) 450 g "));
 }
 
 TEST_P(PlanText, NamesCannotDriveTheTerminal) {

@@ -17,7 +17,10 @@ TEST(TextWidth, CountsColumnsAndNotBytes) { // widths as in UAX 11, East Asian W
     EXPECT_EQ(columns_of("川下り"), 6U);
     EXPECT_EQ(columns_of("한강"), 4U);
     EXPECT_EQ(columns_of("\U0001F6F6"), 2U);
-    EXPECT_EQ(columns_of("\xff\xfe"), 2U); // no UTF-8: a replacement for each byte
+    EXPECT_EQ(columns_of("\u0E01\u0E34\u0E19"), 2U); // a vowel over its consonant
+    EXPECT_EQ(columns_of("\uFF21"), 2U);             // a fullwidth A
+    EXPECT_EQ(columns_of("\U000E0FFF"), 1U);         // nobody's character yet
+    EXPECT_EQ(columns_of("\xff\xfe"), 2U);           // no UTF-8: a replacement for each byte
 }
 
 TEST(TextWidth, ShortensWithAnEllipsis) {
@@ -38,6 +41,11 @@ TEST(TextWidth, MakesTextHarmless) {
     EXPECT_EQ(one_line("\xc0\x80"), "\uFFFD\uFFFD");           // an overlong zero
     EXPECT_EQ(one_line("\xed\xa0\x80"), "\uFFFD\uFFFD\uFFFD"); // half of a pair
     EXPECT_EQ(one_line("Ærøy 北"), "Ærøy 北");
+    EXPECT_EQ(one_line("a\u2028b\u2029c"), "a\uFFFDb\uFFFDc"); // separators of lines and paragraphs
+    EXPECT_EQ(one_line("a\u200Eb\u2066c\u2069"), "a\uFFFDb\uFFFDc\uFFFD"); // turn the reading round
+    EXPECT_EQ(one_line("a\u0085b\uFEFFc"), "a\uFFFDb\uFFFDc");
+    EXPECT_EQ(one_line("\u0915\u094D\u200D\u0937"), "\u0915\u094D\u200D\u0937"); // joined letters
+    EXPECT_EQ(one_line("\u0661\u0600"), "\u0661\u0600"); // a sign of numbers that is seen
 }
 
 TEST(TextWidth, WrapsBetweenWords) {

@@ -51,20 +51,10 @@ choice(const Condition& condition, RiverClass river_class = 2, const Weather& we
 TEST(KitChoice, AClassBringsWhatIsForItAndHarder) {
     const KitChoice comes = choice(from_class(2));
     EXPECT_TRUE(comes.brought.at(0));
-    ASSERT_EQ(comes.comes.size(), 1U);
-    EXPECT_EQ(comes.comes[0].leg, 2U);
+    EXPECT_EQ(comes.reasons.at(0).leg, 2U);
     const KitChoice stays = choice(from_class(3));
     EXPECT_FALSE(stays.brought.at(0));
-    ASSERT_EQ(stays.stays_home.size(), 1U);
-    EXPECT_EQ(stays.stays_home[0].why, "the hardest water is class II, not III");
-}
-
-TEST(KitChoice, ThePriceIsMassTimesTheWayOnFoot) {
-    // 0.8 kg over 10 km and 500 m up; the river carries for nothing.
-    const KitChoice stays = choice(from_class(3));
-    EXPECT_NEAR(stays.stays_home.at(0).mass_kg, 0.8, 1e-9);
-    EXPECT_NEAR(stays.stays_home[0].saved_kg_km, 8.0, 1e-2);
-    EXPECT_NEAR(stays.stays_home[0].saved_kg_m_up, 400.0, 1e-6);
+    EXPECT_EQ(stays.reasons.at(0).why.metric, "the hardest water is class II, not III");
 }
 
 TEST(KitChoice, WhatIsNotKnownComes) {
@@ -87,18 +77,70 @@ TEST(KitChoice, EveryKeyOfAConditionMustHold) {
     EXPECT_FALSE(choice(both, 2, weather(11.0)).brought.at(0));
 }
 
-TEST(KitChoice, AWordOfTheLeaderStandsOverTheConditions) {
-    test::PlainTrip plain = test::plain_trip({test::walk(10e3)});
-    KitItem item = test::thing("thing", 0.4);
-    Condition snow;
+/// 4 km uphill at one in ten, then a lake; the water has 9 C.
+test::PlainTrip uphill_to_a_lake() {
+    test::PlainTrip plain = test::plain_trip({test::walk(4000.0, 0.1), test::lake(1000.0)});
+    plain.trip.weather.water_c = 9.0;
+    return plain;
+}
+
+KitChoice chosen(const test::PlainTrip& plain) {
+    return choose_kit(plain.trip, plain.route, assume(plain.trip));
+}
+
+TEST(KitChoice, GivesEachThingAReasonOfItsOwn) {
+    test::PlainTrip plain = uphill_to_a_lake();
+    plain.trip.kit = {
+        test::thing("dry suit", 1.0), test::thing("dry suit", 1.0), test::thing("pot", 1.0)};
+    Condition cold, colder;
+    cold.water_below_c = 10.0;
+    colder.water_below_c = 8.0;
+    plain.trip.kit[0].when = {cold};
+    plain.trip.kit[1].when = {colder};
+    const KitChoice choice = chosen(plain);
+    EXPECT_EQ(choice.brought, (std::vector<bool>{true, false, true}));
+    EXPECT_EQ(choice.reasons[0].why.metric, "water at 9 C, below 10 C");
+    EXPECT_EQ(choice.reasons[1].why.metric, "water at 9 C, not below 8 C");
+    EXPECT_EQ(choice.reasons[2].why.metric, "");
+}
+
+TEST(KitChoice, AnyOfSeveralConditionsSufficesAndNoneIsToldWithAll) {
+    test::PlainTrip plain = uphill_to_a_lake();
+    plain.trip.kit = {test::thing("suit", 1.0), test::thing("straps", 1.0)};
+    Condition cold, rapids, snow;
+    cold.water_below_c = 10.0;
+    rapids.river_class = 3;
     snow.snow = true;
-    item.when = {snow};
-    item.bring = true;
-    plain.trip.kit = {item};
-    const KitChoice choice = choose_kit(plain.trip, plain.route, assume(plain.trip));
-    EXPECT_TRUE(choice.brought.at(0));
-    ASSERT_EQ(choice.comes.size(), 1U);
-    EXPECT_TRUE(choice.comes[0].override_recorded);
+    plain.trip.kit[0].when = {rapids, cold};
+    plain.trip.kit[1].when = {rapids, snow};
+    const KitChoice choice = chosen(plain);
+    EXPECT_TRUE(choice.brought[0]);
+    EXPECT_EQ(choice.reasons[0].why.metric, "water at 9 C, below 10 C");
+    EXPECT_FALSE(choice.brought[1]);
+    EXPECT_EQ(choice.reasons[1].why.metric,
+              "no water of class III or harder is named; no snow is expected");
+}
+
+TEST(KitChoice, AnOverrideSaysAgainstWhatItWas) {
+    test::PlainTrip plain = uphill_to_a_lake();
+    plain.trip.kit = {
+        test::thing("straps", 1.0), test::thing("pot", 1.0), test::thing("suit", 1.0)};
+    Condition rapids, cold;
+    rapids.river_class = 3;
+    cold.water_below_c = 10.0;
+    plain.trip.kit[0].when = {rapids};
+    plain.trip.kit[0].bring = true;
+    plain.trip.kit[1].bring = false;
+    plain.trip.kit[2].when = {cold};
+    plain.trip.kit[2].bring = true; // as its condition would have it
+    const KitChoice choice = chosen(plain);
+    EXPECT_EQ(choice.brought, (std::vector<bool>{true, false, true}));
+    EXPECT_EQ(choice.reasons[0].why.metric,
+              "brought by the trip file, although no water of class III or harder is named");
+    EXPECT_TRUE(choice.reasons[0].overridden);
+    EXPECT_EQ(choice.reasons[1].why.metric, "left by the trip file, although it always comes");
+    EXPECT_TRUE(choice.reasons[1].overridden);
+    EXPECT_FALSE(choice.reasons[2].overridden);
 }
 
 } // namespace

@@ -48,10 +48,8 @@ int loads_with(const PlanLeg& leg, const std::string& piece) {
     int found = 0;
     for (const MemberLoad& load : leg.loads)
         for (const Carry& carry : load.carries)
-            found +=
-                std::find(carry.pieces.begin(), carry.pieces.end(), piece) != carry.pieces.end()
-                    ? 1
-                    : 0;
+            for (const CarriedThing& thing : carry.pieces)
+                found += thing.what == piece ? thing.count : 0;
     return found;
 }
 
@@ -145,10 +143,10 @@ TEST(Portage, LeavesOwnThingsWithTheirOwners) {
         const PlanLeg leg = carry_of(plain);
         for (const MemberLoad& load : leg.loads)
             for (const Carry& carry : load.carries)
-                for (const std::string& piece : carry.pieces)
+                for (const CarriedThing& piece : carry.pieces)
                     for (const std::string owner : {"Ada", "Bo"})
-                        EXPECT_TRUE(!piece.starts_with(owner + "'s") || load.member == owner)
-                            << piece << " with " << load.member << " by " << carries;
+                        EXPECT_TRUE(!piece.what.starts_with(owner + "'s") || load.member == owner)
+                            << piece.what << " with " << load.member << " by " << carries;
         EXPECT_EQ(loads_with(leg, "Ada's pack"), 1);
     }
 }

@@ -5,35 +5,49 @@
 #include "planner/quantities/quantities.h"
 #include "planner/trip/trip.h"
 
-#include <cstddef>
 #include <string>
 #include <string_view>
+#include <utility>
 
-/// Words and figures as the book prints them.
+/// Figures as people read them, on a terminal, on a page and in a drawing.
 namespace tumpline::cli {
 
-/// `one_line` of text with & < > " ' as entities: for markup that we write ourselves (the template
-/// library escapes what goes through a template).
-[[nodiscard]] std::string escaped(std::string_view text);
-
-/// About how wide text is set, in heights of its letters; errs to the wide side.
-[[nodiscard]] double width_em(std::string_view utf8);
+/// What stands between a number and its unit.
+enum class Blank {
+    plain, ///< lines are broken by `wrapped`, which keeps units with their numbers
+    kept   ///< lines are broken by somebody else: a blank at which nobody breaks
+};
 
 /// Shows figures of one trip: its zone, the reader's units.
-class Shown {
+class Figures {
   public:
-    Shown(planner::UnitSystem system, std::string zone) : system_(system), zone_(std::move(zone)) {}
+    Figures(planner::UnitSystem units, std::string zone, Blank blank)
+        : units_(units), zone_(std::move(zone)), blank_(blank) {}
 
     [[nodiscard]] std::string mass(double mass_kg) const;
+    /// Pounds or kilograms with one decimal and no unit; `mass_unit` stands in the heading.
+    [[nodiscard]] std::string bare_mass(double mass_kg) const;
+    [[nodiscard]] std::string_view mass_unit() const;
     [[nodiscard]] std::string distance(double length_m) const;
     [[nodiscard]] std::string portage(double length_m) const;
     [[nodiscard]] std::string height(double height_m) const;
+    /// A climb or a descent; "unknown" where no heights are known.
+    [[nodiscard]] std::string climb(double height_m, bool heights_known) const;
+    /// A mass over a way, and up a climb.
+    [[nodiscard]] std::string carried(double kg_km) const;
+    [[nodiscard]] std::string climbed(double kg_m) const;
     [[nodiscard]] std::string speed(double speed_mps) const;
     [[nodiscard]] std::string volume(double volume_l) const;
     [[nodiscard]] std::string temperature(double temperature_c) const;
     [[nodiscard]] std::string gradient(double gradient) const;
-    [[nodiscard]] static std::string duration(double duration_s);
-    [[nodiscard]] static std::string energy(double energy_j);
+    /// How much deeper a craft lies: "21 mm"; "0.8 in".
+    [[nodiscard]] std::string draft(double change_m) const;
+    /// "15 cm"; "6.0 in".
+    [[nodiscard]] std::string length(double length_m) const;
+    [[nodiscard]] std::string duration(double duration_s) const;
+    [[nodiscard]] std::string energy(double energy_j) const;
+    /// "km 12.3" along the route.
+    [[nodiscard]] std::string along(double along_m) const;
     /// "18:05", local.
     [[nodiscard]] std::string clock(geo::sys_seconds instant) const;
     /// "Fri 18 June 2027, 18:05", local, with the zone's offset.
@@ -41,15 +55,22 @@ class Shown {
     /// "18:05", and the weekday before it if it falls on another day than `date`.
     [[nodiscard]] std::string clock_on(geo::sys_seconds instant, planner::Date date) const;
 
-    [[nodiscard]] planner::UnitSystem system() const { return system_; }
+    [[nodiscard]] planner::UnitSystem units() const { return units_; }
 
     [[nodiscard]] const std::string& zone() const { return zone_; }
 
   private:
-    planner::UnitSystem system_;
+    [[nodiscard]] std::string kept_together(std::string figure) const;
+
+    [[nodiscard]] bool metric() const { return units_ == planner::UnitSystem::metric; }
+
+    planner::UnitSystem units_;
     std::string zone_;
+    Blank blank_;
 };
 
+/// "Fri".
+[[nodiscard]] std::string_view weekday(planner::Date date);
 /// "Fri 18 June 2027".
 [[nodiscard]] std::string long_date(planner::Date date);
 /// "Fri 18 June".
@@ -58,10 +79,5 @@ class Shown {
 [[nodiscard]] std::string decimal_degrees(const geo::Position& position);
 /// "61° 31.260' N, 13° 06.126' E": the form that is read out by voice.
 [[nodiscard]] std::string degrees_and_minutes(const geo::Position& position);
-
-/// "on foot", "portage", "afloat".
-[[nodiscard]] std::string_view travel_phrase(planner::Travel travel);
-/// "put-in", "drinking water", ...
-[[nodiscard]] std::string_view place_word(planner::PlaceKind kind);
 
 } // namespace tumpline::cli

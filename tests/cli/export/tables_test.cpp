@@ -1,0 +1,183 @@
+#include "cli/export/export_csv.h"
+#include "cli/export/export_geojson.h"
+#include "cli/export/export_gpx.h"
+#include "cli/export/plan_csv.h"
+#include "tests/support/hand_built_plan.h"
+#include "tests/support/hand_built_route.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+#include <nlohmann/json.hpp>
+
+#include <map>
+#include <sstream>
+#include <string>
+#include <vector>
+
+/// Every column by its heading, over a plan in which no two figures of a record are the same.
+namespace tumpline::cli {
+namespace {
+
+using planner::Plan;
+using testing::HasSubstr;
+
+using Record = std::map<std::string, std::string>;
+
+std::vector<std::string> cells(const std::string& line) {
+    std::vector<std::string> made;
+    std::istringstream stream(line);
+    for (std::string cell; std::getline(stream, cell, ',');)
+        made.push_back(cell);
+    return made;
+}
+
+/// Records by heading; no field of the plan holds a comma.
+std::vector<Record> records(const std::string& table) {
+    std::vector<Record> made;
+    std::vector<std::string> headings;
+    std::istringstream stream(table);
+    for (std::string line; std::getline(stream, line);) {
+        if (line.ends_with('\r'))
+            line.pop_back();
+        const std::vector<std::string> row = cells(line);
+        if (headings.empty()) {
+            headings = row;
+            continue;
+        }
+        Record record;
+        for (std::size_t i = 0; i < headings.size(); ++i)
+            record[headings[i]] = i < row.size() ? row[i] : "";
+        made.push_back(std::move(record));
+    }
+    return made;
+}
+
+std::vector<Record> table_named(const Plan& plan, const std::string& name) {
+    for (const CsvTable& table : export_csv(plan))
+        if (table.name == name)
+            return records(table.text);
+    ADD_FAILURE() << "no " << name;
+    return {};
+}
+
+TEST(LoadsTable, HasEachFigureUnderItsHeading) {
+    Plan plan = test::hand_built_plan();
+    planner::MemberLoad& load = plan.legs[0].loads[1];
+    load.pack_start_kg = 20.1;
+    load.pack_end_kg = 18.2;
+    load.pack_max_kg = 21.3;
+    load.worn_kg = 2.4;
+    load.limit_kg = 24.5;
+    load.energy_j = 4184.0 * 2830.0;
+    load.parts = {.kit_kg = 8.91,
+                  .craft_kg = 3.32,
+                  .food_kg = 5.23,
+                  .fuel_kg = 0.54,
+                  .water_kg = 2.85,
+                  .waste_kg = 0.16};
+    const Record row = table_named(plan, "loads.csv").at(1);
+    const std::map<std::string, std::string> wanted = {{"leg", "1"},
+                                                       {"part", ""},
+                                                       {"day", "1"},
+                                                       {"name", "Road end over the saddle"},
+                                                       {"travel", "walk"},
+                                                       {"member", "Björn"},
+                                                       {"pack_start_kg", "20.1"},
+                                                       {"pack_end_kg", "18.2"},
+                                                       {"pack_max_kg", "21.3"},
+                                                       {"worn_kg", "2.4"},
+                                                       {"limit_kg", "24.5"},
+                                                       {"kit_kg", "8.91"},
+                                                       {"craft_kg", "3.32"},
+                                                       {"food_kg", "5.23"},
+                                                       {"fuel_kg", "0.54"},
+                                                       {"water_kg", "2.85"},
+                                                       {"waste_kg", "0.16"},
+                                                       {"energy_kcal", "2830"},
+                                                       {"carries_kg", ""}};
+    EXPECT_EQ(row, wanted);
+    // The carry: two loads of Ada's.
+    EXPECT_EQ(table_named(plan, "loads.csv").at(4).at("carries_kg"), "12.854; 3.93");
+}
+
+/// The second part of the river, on day 3, with figures of its own.
+Plan with_own_figures() {
+    Plan plan = test::hand_built_plan();
+    planner::PlanLeg& leg = plan.legs[4];
+    leg.ascent_m = 3.0;
+    leg.lengths = 1.5;
+    leg.on_foot_m = 11.0;
+    leg.changeover_s = 17.0;
+    leg.loads[0].pack_start_kg = 11.1;
+    leg.loads[0].pack_end_kg = 10.2;
+    leg.loads[0].pack_max_kg = 12.3;
+    return plan;
+}
+
+TEST(LegsTable, HasEachFigureUnderItsHeading) {
+    const Plan plan = with_own_figures();
+    const Record row = records(plan_csv(plan)).at(4);
+    for (const auto& [heading, figure] :
+         std::map<std::string, std::string>{{"leg", "4"},
+                                            {"part", "2"},
+                                            {"day", "3"},
+                                            {"date", "2027-06-20"},
+                                            {"name", "Upper river"},
+                                            {"travel", "paddle"},
+                                            {"from_m", "32400"},
+                                            {"to_m", "41900"},
+                                            {"distance_m", "9500"},
+                                            {"ascent_m", "3"},
+                                            {"descent_m", "19"},
+                                            {"moving_s", "4740"},
+                                            {"moving_low_s", "4200"},
+                                            {"moving_high_s", "5900"},
+                                            {"changeover_s", "17"},
+                                            {"rest_s", "780"},
+                                            {"start", "2027-06-20T08:00:00+02:00"},
+                                            {"end", "2027-06-20T09:32:00+02:00"},
+                                            {"lengths", "1.5"},
+                                            {"on_foot_m", "11"},
+                                            {"Ada pack_start_kg", "11.1"},
+                                            {"Ada pack_end_kg", "10.2"},
+                                            {"Ada pack_max_kg", "12.3"}})
+        EXPECT_EQ(row.at(heading), figure) << heading;
+}
+
+TEST(LegsTable, AndGeoJsonHaveTheSameFigures) {
+    const Plan plan = with_own_figures();
+    const auto json = nlohmann::json::parse(export_geojson(plan, test::hand_built_route(plan)));
+    const auto& properties = json.at("features").at(4).at("properties");
+    EXPECT_EQ(properties.at("moving_low_s"), 4200.0);
+    EXPECT_EQ(properties.at("moving_high_s"), 5900.0);
+    EXPECT_EQ(properties.at("ascent_m"), 3.0);
+    EXPECT_EQ(properties.at("descent_m"), 19.0);
+    EXPECT_EQ(properties.at("part"), 2);
+    EXPECT_EQ(properties.at("start"), "2027-06-20T08:00:00+02:00");
+    EXPECT_EQ(properties.at("Ada pack_end_kg"), 10.2);
+    EXPECT_EQ(properties.at("Ada pack_max_kg"), 12.3);
+}
+
+TEST(Tables, LeaveAClimbThatIsNotKnownEmpty) {
+    Plan plan = test::hand_built_plan();
+    plan.legs[0].heights_known = false;
+    plan.days[0].heights_known = false;
+    EXPECT_EQ(records(plan_csv(plan)).at(0).at("ascent_m"), "");
+    EXPECT_EQ(records(plan_csv(plan)).at(2).at("ascent_m"), "12");
+    EXPECT_EQ(table_named(plan, "days.csv").at(0).at("descent_m"), "");
+    EXPECT_EQ(table_named(plan, "days.csv").at(1).at("ascent_m"), "12");
+    const planner::Route route = test::hand_built_route(plan);
+    EXPECT_THAT(export_gpx(plan, route), HasSubstr("heights unknown"));
+    const auto json = nlohmann::json::parse(export_geojson(plan, route));
+    EXPECT_TRUE(json.at("features").at(0).at("properties").at("ascent_m").is_null());
+}
+
+TEST(GpxLeg, TellsTheClockFromItsStartToItsEnd) {
+    const Plan plan = test::hand_built_plan();
+    const std::string gpx = export_gpx(plan, test::hand_built_route(plan));
+    EXPECT_THAT(gpx, HasSubstr("620 m up, 310 m down, 5 h 10 min moving, 08:00 to 14:02 by plan"));
+    EXPECT_THAT(gpx, HasSubstr("08:00 to 09:32 by plan")); // the last of the river
+}
+
+} // namespace
+} // namespace tumpline::cli

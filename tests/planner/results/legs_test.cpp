@@ -1,0 +1,42 @@
+#include "planner/make_plan.h"
+#include "planner/plan.h"
+#include "tests/support/level_trip.h"
+#include "tests/support/plain_trip.h"
+
+#include <gtest/gtest.h>
+
+namespace tumpline::planner {
+namespace {
+
+TEST(Legs, ABoatBearsItsCrewTheirGoodsAndWhatTheyWear) {
+    test::PlainTrip plain = test::plain_trip({test::lake(3000.0)});
+    plain.trip.kit = {test::thing("tent", 2.0), test::thing("life jacket", 0.7)};
+    plain.trip.kit[1].afloat = ItemUse::worn;
+    const PlanLeg leg = make_plan(plain.trip, plain.route).legs[0];
+    EXPECT_DOUBLE_EQ(leg.loads[0].worn_kg, 0.7);
+    // Ada's 70 kg, her goods, and the jacket that she wears.
+    EXPECT_NEAR(leg.craft[0].load_kg, 70.0 + leg.loads[0].pack_max_kg + 0.7, 1e-6);
+    EXPECT_NEAR(leg.craft[0].left_kg + leg.craft[0].right_kg + leg.craft[0].at_hand_kg,
+                leg.loads[0].pack_max_kg,
+                1e-6);
+}
+
+TEST(Legs, SpeedIsOverEveryMetreWalked) {
+    const test::RandomTrip made =
+        test::level_trip({{.length_m = 4e3}, {.travel = Travel::paddle, .length_m = 3e3}}, {});
+    const Plan plan = make_plan(made.trip, made.route);
+    EXPECT_NEAR(plan.legs[0].speed_mps.value(), 1.0, 1e-6); // a metre in a second
+    EXPECT_NEAR(plan.legs[1].speed_mps.value(), 3e3 / plan.legs[1].moving_s, 1e-9);
+}
+
+TEST(Legs, WhatTheWindStopsHasNoSpeed) {
+    test::PlainTrip plain = test::plain_trip({test::lake(3000.0)});
+    plain.trip.weather.wind_mps = 25.0;
+    plain.trip.weather.wind_from_deg = 0.0;
+    const PlanLeg leg = make_plan(plain.trip, plain.route).legs[0];
+    ASSERT_TRUE(leg.stopped);
+    EXPECT_FALSE(leg.speed_mps);
+}
+
+} // namespace
+} // namespace tumpline::planner
