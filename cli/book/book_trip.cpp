@@ -46,13 +46,13 @@ std::vector<Fields> totals(const BookSource& source) {
 }
 
 std::vector<Fields> reason_lines(const std::vector<planner::VerdictReason>& reasons,
-                                 const Shown& shown) {
+                                 const Figures& shown) {
     std::vector<Fields> rows;
     for (const planner::VerdictReason& reason : reasons)
         rows.emplace_back()
             .text("line",
-                  shown.system() == planner::UnitSystem::metric ? reason.line.metric
-                                                                : reason.line.imperial)
+                  shown.units() == planner::UnitSystem::metric ? reason.line.metric
+                                                               : reason.line.imperial)
             .text("day", reason.worst.day ? std::to_string(*reason.worst.day) : "");
     return rows;
 }
