@@ -85,7 +85,7 @@ struct Stowed {
     std::string what;
     double mass_kg = 0.0;
     std::vector<std::size_t>
-        kit; ///< indices into Trip::kit of what it is; empty: food and the like
+        kit{}; ///< indices into Trip::kit of what it is; empty: food and the like
 };
 
 struct CraftLoad {
