@@ -263,7 +263,7 @@ TEST(UnitsShown, InBothSystems) {
     EXPECT_EQ(show_energy(3238.0 * 4184.0), "3240 kcal");
     EXPECT_EQ(show_gradient(0.0023, metric), "2.3 m/km");
     EXPECT_EQ(show_gradient(0.0023, imperial), "12 ft/mi"); // 2.3 m/km is 12 ft per mile
-    EXPECT_EQ(show_gradient(0.1, imperial), "528 ft/mi"); // a tenth of 5280 ft
+    EXPECT_EQ(show_gradient(0.1, imperial), "528 ft/mi");   // a tenth of 5280 ft
 }
 
 TEST(UnitsShown, DurationsAndClocks) {
