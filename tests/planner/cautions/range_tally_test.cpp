@@ -39,7 +39,7 @@ TEST(RangeTally, SaysOnlyWhatLiesOutside) {
     cold.see(-5.0, 1000.0);
     tally.add("water", cold, degrees);
     EXPECT_EQ(tally.text("model").metric,
-              "Outside the range of model: air 25 C (covers 0 to 20 C); water -5 C over 1.00 km "
+              "Outside the range of model: air 25 C (covers 0 to 20 C); water -5 C over 1.0 km "
               "(covers 0 to 20 C).");
 }
 
