@@ -49,8 +49,8 @@ TEST(Geoid, IsTheCellOfTheGridAtItsNodesAndTheMeanHalfwayBetweenFour) {
     ASSERT_TRUE(node);
     EXPECT_NEAR(*node, grid.cell(600, 752), 1e-3);
     EXPECT_GT(*node, 30.0); // some 44 m above the ellipsoid in southern Norway
-    const double mean = 0.25 * (grid.cell(600, 752) + grid.cell(600, 753) + grid.cell(601, 752) +
-                                grid.cell(601, 753));
+    const double mean = 0.25 * static_cast<double>(grid.cell(600, 752) + grid.cell(600, 753) +
+                                                   grid.cell(601, 752) + grid.cell(601, 753));
     EXPECT_NEAR(*geoid_height_m({.lat_deg = 60.125, .lon_deg = 8.125}), mean, 1e-3);
 }
 
