@@ -257,6 +257,7 @@ TEST(ModelRanges, HeatBeyondTheLineIsToldUnlessTheRatesAreGiven) {
                 ElementsAre("Outside the range of effort-and-air: air 48 C (covers -30 to 45 C)."));
     plain.trip.water.walking_lps = 0.5 / 3600.0;
     plain.trip.water.paddling_lps = 0.5 / 3600.0;
+    plain.trip.water.camp_l = 2.0;
     EXPECT_THAT(outside(plain), IsEmpty());
 }
 
@@ -273,7 +274,7 @@ TEST(ModelRanges, DrinkingMoreThanABodyShouldIsACaution) {
         }
     EXPECT_THAT(texts, ElementsAre(HasSubstr("1.60 L an hour are planned, more than the 1.42 L")));
 
-    PlainTrip long_day = plain_trip({walk(30'000.0)});
+    PlainTrip long_day = plain_trip({walk(36'000.0)});
     long_day.trip.days.hours = 12.0;
     long_day.trip.water.walking_lps = 1.4 / 3600.0;
     const Plan drunk = make_plan(long_day.trip, long_day.route);

@@ -79,6 +79,7 @@ TEST(ModelUse, NamesNoFamilyThatATripHasNoUseFor) {
     plain.trip.fuel.kg_per_litre = 0.012;
     plain.trip.water.walking_lps = 1e-4;
     plain.trip.water.paddling_lps = 1e-4;
+    plain.trip.water.camp_l = 2.0;
     EXPECT_THAT(names(make_plan(plain.trip, plain.route)),
                 AllOf(Contains("food/fixed-ration"),
                       Not(Contains("food/energy-density")),

@@ -116,7 +116,14 @@ TEST(NightDays, KeepTheClockOfTheLoop) {
                 const NightDays::Reached& there = days.row(d++)[span.last - span.first - 1];
                 const double way_s = one.settled.timeline.stretches[span.last - 1].end_s -
                                      one.settled.timeline.stretches[span.first].start_s;
-                EXPECT_NEAR(there.evening_s, way_s, 1e-6) << "day " << span.day;
+                double dark_s = 0.0;
+                for (std::size_t i = span.first; i < span.last; ++i)
+                    dark_s += one.settled.timeline.stretches[i].dark_s;
+                // A day's way is priced as walked by day: with other nights it would be.
+                if (dark_s > 0.0)
+                    EXPECT_LE(there.evening_s, way_s + 1e-6) << "day " << span.day;
+                else
+                    EXPECT_NEAR(there.evening_s, way_s, 1e-6) << "day " << span.day;
             }
         }
     }
