@@ -116,7 +116,8 @@ bool is_time_zone(std::string_view name) {
 }
 
 bool has_time_zone_database() {
-    return database() != nullptr;
+    const date::tzdb* zones = database(); // a folder that is there may be empty
+    return zones != nullptr && !zones->zones.empty();
 }
 
 std::string nearest_time_zone(std::string_view name) {
