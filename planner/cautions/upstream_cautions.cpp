@@ -19,7 +19,7 @@ std::vector<Caution> upstream_cautions(const Assembly& draft, const Plan& plan) 
             "By heights {} the water rises {} from the start of this leg to its end, more than "
             "their noise:",
             on_map.profile.source == geo::HeightSource::raster ? "of the raster" : "recorded there",
-            in_both(show_length, *on_map.water_rises_m));
+            in_both(show_height, *on_map.water_rises_m));
         if (leg.current_mps > 0.0)
             list.add(Level::stop,
                      "water-rises",

@@ -59,7 +59,7 @@ TEST(RiverRise, StopsAPlanThatCountsTheCurrentWithIt) {
     ASSERT_EQ(said(plain).size(), 1U);
     EXPECT_EQ(said(plain)[0].level, Level::stop);
     EXPECT_EQ(said(plain)[0].leg, 2U);
-    EXPECT_NE(said(plain)[0].text.find("rises 12"), std::string::npos) << said(plain)[0].text;
+    EXPECT_NE(said(plain)[0].text.find("rises 12 m "), std::string::npos) << said(plain)[0].text;
     plain.route.legs[1].spec.current_mps.reset();
     ASSERT_EQ(said(plain).size(), 1U);
     EXPECT_EQ(said(plain)[0].level, Level::caution);
