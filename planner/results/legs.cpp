@@ -47,14 +47,14 @@ double steepest(const geo::Profile& profile, double from_m, double to_m) {
 void add_thing(std::vector<CarriedThing>& things,
                const Piece& piece,
                const std::vector<Member>& party) {
-    const auto same = std::find_if(
-        things.begin(), things.end(), [&](const auto& thing) { return thing.what == piece.name; });
     const bool counted = piece.holds(Part::kit) || piece.holds(Part::craft);
+    auto same = std::find_if(
+        things.begin(), things.end(), [&](const auto& thing) { return thing.what == piece.name; });
     if (same == things.end())
-        things.push_back({piece.name});
+        same = things.insert(things.end(), CarriedThing{piece.name});
     else if (counted)
         ++same->count;
-    CarriedThing& thing = same == things.end() ? things.back() : *same;
+    CarriedThing& thing = *same;
     if (counted && piece.whose) {
         const std::string& owner = party[*piece.whose].name;
         if (std::find(thing.owners.begin(), thing.owners.end(), owner) == thing.owners.end())
