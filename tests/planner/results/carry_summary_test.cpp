@@ -118,8 +118,10 @@ TEST(CarrySummary, AddsUpThePortagesOfRandomTrips) {
                 for (const MemberLoad& load : leg.loads) {
                     const bool takes =
                         std::any_of(load.carries.begin(), load.carries.end(), [&](const auto& one) {
-                            return std::find(one.pieces.begin(), one.pieces.end(), span.craft) !=
-                                   one.pieces.end();
+                            return std::any_of(
+                                one.pieces.begin(), one.pieces.end(), [&](const auto& thing) {
+                                    return thing.what == span.craft;
+                                });
                         });
                     const bool told =
                         std::find(span.members.begin(), span.members.end(), load.member) !=

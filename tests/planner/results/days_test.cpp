@@ -16,12 +16,10 @@ using test::in_seconds;
 TEST(Days, ArriveLateWithEveryLegAtTheSlowEndOfItsBand) {
     const test::RandomTrip made = test::level_trip({{.length_m = 10e3}}, {});
     const Plan plan = make_plan(made.trip, made.route);
-    const TimeBand band = walking_time_band(WalkingModel::constant);
+    ASSERT_EQ(plan.bands.size(), 1U);
+    const BandUsed& band = plan.bands[0];
     ASSERT_LT(band.low, 1.0);
     ASSERT_GT(band.high, 1.0);
-    ASSERT_EQ(plan.bands.size(), 1U);
-    EXPECT_DOUBLE_EQ(plan.bands[0].low, band.low);
-    EXPECT_DOUBLE_EQ(plan.bands[0].high, band.high);
     // 10 km at 1 m/s: 10 000 s.
     EXPECT_NEAR(plan.legs[0].moving_low_s, 10e3 * band.low, 1.0);
     EXPECT_NEAR(plan.legs[0].moving_high_s, 10e3 * band.high, 1.0);
