@@ -1,4 +1,5 @@
 #include "cli/app.h"
+#include "cli/files/temporary_names.h"
 
 #include <csignal>
 #include <string>
@@ -7,6 +8,7 @@
 int main(int count, char** words) {
     std::signal(SIGXFSZ,
                 SIG_IGN); // a file that grows too large is an error of writing, told as one
+    tumpline::cli::remove_temporaries_on_signals();
     const std::vector<std::string> arguments(words + 1, words + count);
     return static_cast<int>(tumpline::cli::run(arguments, tumpline::cli::process_console()));
 }

@@ -2,6 +2,7 @@
 
 #include "cli/book/book_parts.h"
 #include "cli/book/book_template.h"
+#include "cli/files/output_mark.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/version.h"
 #include "cli/words/words.h"
@@ -119,6 +120,7 @@ book(const planner::Plan& plan, const planner::Route& route, planner::UnitSystem
     const BookSource source{plan, route, shown};
     Fields fields;
     fields.text("version", version())
+        .text("mark", blank_mark)
         .text("trip_name", plan.trip.name.empty() ? "A trip" : plan.trip.name)
         .text("when", when(plan))
         .markup("style", std::string(book_template("book.css")))
@@ -134,7 +136,7 @@ book(const planner::Plan& plan, const planner::Route& route, planner::UnitSystem
     add_supplies(fields, source);
     add_contact(fields, source);
     add_about(fields, source);
-    return filled("book.html", fields);
+    return marked(filled("book.html", fields));
 }
 
 } // namespace tumpline::cli

@@ -10,6 +10,7 @@ namespace tumpline::cli {
 struct BookOptions {
     TripOptions trip;
     std::filesystem::path output;
+    bool overwrite = false; ///< replace also what tumpline did not write
 };
 
 /// Plans the trip and writes its book (docs/book.md), whole or not at all and never over an input.

@@ -66,20 +66,26 @@ void check_folder(const fs::path& folder) {
 void check_outputs(const ExportOptions& options, const std::vector<fs::path>& inputs) {
     std::vector<fs::path> files = single_files(options);
     for (const fs::path& file : files)
-        check_writable({file, inputs});
+        check_writable({file, inputs, options.overwrite});
     if (!options.csv_folder.empty()) {
         check_folder(options.csv_folder);
         for (const std::string& name : csv_table_names()) {
             const fs::path file = options.csv_folder / name;
             if (fs::is_directory(options.csv_folder))
-                check_writable({file, inputs});
+                check_writable({file, inputs, options.overwrite});
             files.push_back(file);
         }
     }
+    if (!options.csv_folder.empty())
+        files.push_back(options.csv_folder);
     std::vector<fs::path> known;
+    std::error_code error;
     for (const fs::path& file : files) {
-        const fs::path target = fs::weakly_canonical(file);
-        if (std::find(known.begin(), known.end(), target) != known.end())
+        // Absolute first: a name that is not there yet keeps its spelling otherwise.
+        const fs::path target = fs::weakly_canonical(fs::absolute(file));
+        if (std::any_of(known.begin(), known.end(), [&](const fs::path& other) {
+                return other == target || fs::equivalent(other, target, error);
+            }))
             refuse_output(file, "the name of two outputs", "give each a name of its own");
         known.push_back(target);
     }
@@ -115,12 +121,14 @@ ExitCode export_plan(const ExportOptions& options, Console console) {
     progress.now("writing");
     std::vector<WholeFile> files;
     if (!options.gpx.empty())
-        files.push_back({{options.gpx, inputs}, export_gpx(plan, route)});
+        files.push_back({{options.gpx, inputs, options.overwrite}, export_gpx(plan, route)});
     if (!options.geojson.empty())
-        files.push_back({{options.geojson, inputs}, export_geojson(plan, route)});
+        files.push_back(
+            {{options.geojson, inputs, options.overwrite}, export_geojson(plan, route)});
     if (!options.csv_folder.empty())
         for (CsvTable& table : export_csv(plan))
-            files.push_back({{options.csv_folder / table.name, inputs}, std::move(table.text)});
+            files.push_back({{options.csv_folder / table.name, inputs, options.overwrite},
+                             std::move(table.text)});
     write(files, options.csv_folder);
     return answer_of(plan, console);
 }

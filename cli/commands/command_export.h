@@ -13,6 +13,7 @@ struct ExportOptions {
     std::filesystem::path gpx;
     std::filesystem::path geojson;
     std::filesystem::path csv_folder; ///< made if it is not there
+    bool overwrite = false;           ///< replace also what tumpline did not write
 };
 
 /// Plans the trip and writes it for receivers, map programs and spreadsheets (docs/export.md): all

@@ -10,7 +10,8 @@ namespace tumpline::cli {
 [[nodiscard]] std::string csv_record(const std::vector<std::string>& fields);
 
 /// People's own text as a field: an apostrophe goes before a text that a spreadsheet would run as a
-/// formula (= + - @, tab, line end at its start). Quoting is left to `csv_record`.
+/// formula (= + - @, their wide forms, tab or line end at its start, also behind blanks that do not
+/// show: no-break and zero-width ones, a byte order mark). Quoting is left to `csv_record`.
 [[nodiscard]] std::string csv_text(std::string_view text);
 
 /// A number with all its digits, a point as decimal sign.

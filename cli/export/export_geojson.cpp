@@ -1,6 +1,7 @@
 #include "cli/export/export_geojson.h"
 
 #include "cli/export/export_parts.h"
+#include "cli/files/output_mark.h"
 #include "cli/json/json_values.h"
 #include "cli/words/leg_fields.h"
 #include "cli/words/text_width.h"
@@ -120,7 +121,8 @@ void append_place(std::string& text, const ExportPlace& place) {
 } // namespace
 
 std::string export_geojson(const planner::Plan& plan, const planner::Route& route) {
-    std::string text = "{\"type\":\"FeatureCollection\",\"features\":[";
+    std::string text =
+        fmt::format(R"({{"type":"FeatureCollection","mark":"{}","features":[)", blank_mark);
     bool first = true;
     const auto next = [&] {
         text += first ? "\n" : ",\n";
@@ -134,7 +136,7 @@ std::string export_geojson(const planner::Plan& plan, const planner::Route& rout
         next();
         append_place(text, place);
     }
-    return text + "\n]}\n";
+    return marked(text + "\n]}\n");
 }
 
 } // namespace tumpline::cli

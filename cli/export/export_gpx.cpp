@@ -1,6 +1,7 @@
 #include "cli/export/export_gpx.h"
 
 #include "cli/export/export_parts.h"
+#include "cli/files/output_mark.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/text_width.h"
 #include "cli/words/version.h"
@@ -131,16 +132,17 @@ void append_track(std::string& text,
 } // namespace
 
 std::string export_gpx(const planner::Plan& plan, const planner::Route& route) {
-    std::string text = fmt::format("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
+    std::string text = fmt::format("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<!-- {} -->\n"
                                    "<gpx version=\"1.1\" creator=\"tumpline {}\" "
                                    "xmlns=\"http://www.topografix.com/GPX/1/1\">\n",
+                                   blank_mark,
                                    version());
     text += metadata(plan);
     for (const ExportPlace& place : export_places(plan, route))
         text += waypoint(place);
     for (std::size_t index = 0; index < plan.legs.size(); ++index)
         append_track(text, plan, route, index);
-    return text + "</gpx>\n";
+    return marked(text + "</gpx>\n");
 }
 
 } // namespace tumpline::cli

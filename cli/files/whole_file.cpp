@@ -1,5 +1,7 @@
 #include "cli/files/whole_file.h"
 
+#include "cli/files/output_mark.h"
+#include "cli/files/temporary_names.h"
 #include "geo/input_error.h"
 
 #include <fcntl.h>
@@ -50,10 +52,13 @@ class Temporary {
         const std::string suffix = target.extension().string();
         std::string name =
             (target.parent_path() / fmt::format(".tumpline-XXXXXX{}", suffix)).string();
+        const SignalsHeld held;
         file_ = ::mkostemps(name.data(), static_cast<int>(suffix.size()), O_CLOEXEC);
         if (file_ < 0)
             refuse_errno(target, errno);
         name_ = name;
+        old_name_ = name + ".old";
+        listed_ = list_temporary(name);
     }
 
     Temporary(const Temporary&) = delete;
@@ -62,8 +67,11 @@ class Temporary {
     ~Temporary() {
         if (file_ >= 0)
             ::close(file_);
+        const SignalsHeld held;
         if (!name_.empty())
             ::unlink(name_.c_str());
+        forget_old();
+        forget_temporary(listed_);
     }
 
     [[nodiscard]] const fs::path& name() const noexcept { return name_; }
@@ -109,6 +117,39 @@ class Temporary {
         flush_folder();
     }
 
+    /// The same, so that it can be undone until this object goes: what stood there keeps a second
+    /// name meanwhile.
+    void keep_for_now() {
+        kept_ = ::link(target_.c_str(), old_name_.c_str()) == 0;
+        if (!kept_ && errno != ENOENT) // a file system without links
+            kept_ = ::rename(target_.c_str(), old_name_.c_str()) == 0;
+        const int renamed = ::rename(name_.c_str(), target_.c_str());
+        const int error = errno;
+        if (renamed != 0) {
+            put_back();
+            refuse_errno(target_, error);
+        }
+        placed_ = true;
+        name_.clear();
+        flush_folder();
+    }
+
+    /// Makes `keep_for_now` last.
+    void forget_old() {
+        if (kept_)
+            ::unlink(old_name_.c_str());
+        kept_ = false;
+    }
+
+    /// Undoes `keep_for_now`.
+    void put_back() {
+        if (kept_)
+            ::rename(old_name_.c_str(), target_.c_str());
+        else if (placed_)
+            ::unlink(target_.c_str());
+        kept_ = placed_ = false;
+    }
+
   private:
     /// Makes the new name itself last a power cut; where a file system cannot do that, the file is
     /// there all the same.
@@ -123,8 +164,23 @@ class Temporary {
 
     fs::path target_;
     fs::path name_;
+    std::string old_name_; ///< of what stood there, while this may be undone
+    ListedName* listed_ = nullptr;
+    bool kept_ = false;   ///< what stood there has its second name
+    bool placed_ = false; ///< the new file stands there
     int file_ = -1;
 };
+
+[[noreturn]] void refuse_to_replace(const fs::path& file, Authorship whose) {
+    throw geo::InputError(
+        {{.file = file.string(),
+          .place = {},
+          .found = whose == Authorship::changed
+                       ? "a file that was changed since tumpline wrote it"
+                       : "a file that tumpline did not write, or whose format keeps no mark of it",
+          .expected = "a new name, or a file as tumpline wrote it",
+          .advice = "choose another name, or replace it with --overwrite"}});
+}
 
 /// Where the bytes will stand: absolute, links followed.
 fs::path target_of(const OutputFile& output) {
@@ -132,6 +188,9 @@ fs::path target_of(const OutputFile& output) {
         refuse_to_write(output.file, "no file name", "name the file to write");
     std::error_code error;
     const fs::file_status status = fs::status(output.file, error);
+    if (!fs::exists(status) && fs::is_symlink(fs::symlink_status(output.file, error)))
+        refuse_to_write(
+            output.file, "a link that leads nowhere", "remove the link, or name a file");
     if (status.type() == fs::file_type::directory)
         refuse_to_write(output.file, "a folder", "name a file in it");
     if (fs::exists(status) && status.type() != fs::file_type::regular)
@@ -152,10 +211,21 @@ fs::path target_of(const OutputFile& output) {
     return absolute;
 }
 
+/// The same, and what stands there may be replaced.
+fs::path replaceable_target_of(const OutputFile& output) {
+    fs::path target = target_of(output);
+    if (!output.overwrite) {
+        const Authorship whose = authorship_of(target);
+        if (whose == Authorship::changed || whose == Authorship::other)
+            refuse_to_replace(output.file, whose);
+    }
+    return target;
+}
+
 } // namespace
 
 void write_whole(const OutputFile& output, std::string_view content) {
-    Temporary temporary(target_of(output));
+    Temporary temporary(replaceable_target_of(output));
     temporary.write(content);
     temporary.settle();
     temporary.keep();
@@ -164,12 +234,22 @@ void write_whole(const OutputFile& output, std::string_view content) {
 void write_all_whole(const std::vector<WholeFile>& files) {
     std::vector<std::unique_ptr<Temporary>> temporaries;
     for (const WholeFile& file : files) {
-        temporaries.push_back(std::make_unique<Temporary>(target_of(file.output)));
+        temporaries.push_back(std::make_unique<Temporary>(replaceable_target_of(file.output)));
         temporaries.back()->write(file.content);
         temporaries.back()->settle();
     }
+    const SignalsHeld held; // from here on all of them or none
+    std::size_t placed = 0;
+    try {
+        for (; placed < temporaries.size(); ++placed)
+            temporaries[placed]->keep_for_now();
+    } catch (...) {
+        while (placed > 0)
+            temporaries[--placed]->put_back();
+        throw;
+    }
     for (const std::unique_ptr<Temporary>& temporary : temporaries)
-        temporary->keep();
+        temporary->forget_old();
 }
 
 void write_new(const OutputFile& output, std::string_view content) {
@@ -177,6 +257,7 @@ void write_new(const OutputFile& output, std::string_view content) {
     Temporary temporary(target);
     temporary.write(content);
     temporary.settle();
+    const SignalsHeld held; // an empty file does not stay behind
     // The name is taken first, with an empty file, so that two who write at once cannot both win.
     const int taken = ::open(target.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (taken < 0 && errno == EEXIST)
@@ -196,14 +277,14 @@ void write_new(const OutputFile& output, std::string_view content) {
 
 void write_whole_with(const OutputFile& output,
                       const std::function<void(const std::filesystem::path&)>& write) {
-    Temporary temporary(target_of(output));
+    Temporary temporary(replaceable_target_of(output));
     write(temporary.name());
     temporary.settle();
     temporary.keep();
 }
 
 void check_writable(const OutputFile& output) {
-    const Temporary temporary(target_of(output));
+    const Temporary temporary(replaceable_target_of(output));
 }
 
 } // namespace tumpline::cli

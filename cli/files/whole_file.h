@@ -12,14 +12,16 @@ namespace tumpline::cli {
 struct OutputFile {
     std::filesystem::path file;
     std::vector<std::filesystem::path> inputs; ///< everything that was read for it
+    bool overwrite = false; ///< replace whatever stands there, not only what tumpline wrote
 };
 
 /// Writes a file whole or not at all: into a new file in the same folder, flushed to the disk and
 /// then renamed, so that a reader finds the old content or the new, never half of it. What stood
-/// there before is replaced; its permissions are kept. A symbolic link is followed.
-/// Throws: geo::InputError if `file` is one of the inputs (by identity, not by name), a folder or a
-/// device, or if its folder is missing, cannot be written to, or the disk is full. Nothing is left
-/// behind then.
+/// there before is replaced if tumpline wrote it and nobody changed it (output_mark.h), or if
+/// `overwrite` says so; its permissions are kept. A symbolic link is followed.
+/// Throws: geo::InputError if `file` is one of the inputs (by identity, not by name), somebody
+/// else's, a folder, a device or a link that leads nowhere, or if its folder is missing, cannot be
+/// written to, or the disk is full. Nothing is left behind then, nor if a signal stops the program.
 void write_whole(const OutputFile& output, std::string_view content);
 
 /// A file and what is to stand in it.
@@ -29,7 +31,7 @@ struct WholeFile {
 };
 
 /// The same for several files, all of them or none: each lies on the disk whole, under another
-/// name, before the first takes its place.
+/// name, before the first takes its place; if one cannot, those before it are put back.
 void write_all_whole(const std::vector<WholeFile>& files);
 
 /// The same for a file that must not be there yet; not even one that appears meanwhile is replaced.

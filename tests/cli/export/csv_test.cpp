@@ -48,6 +48,9 @@ TEST(Csv, QuotesAsTheRfcSays) { // RFC 4180, section 2, rules 5 to 7 and their e
 TEST(Csv, ASpreadsheetRunsNoName) {
     for (const char* text : {"=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"})
         EXPECT_EQ(csv_text(text), std::string("'") + text);
+    for (const char* text : {"\u00a0=1", "\u200b=1", "\ufeff=1", " \u00a0\u200b+1", "\uff1d1"})
+        EXPECT_EQ(csv_text(text), std::string("'") + text);
+    EXPECT_EQ(csv_text("\u00a0Upper"), "\u00a0Upper");
     EXPECT_EQ(csv_text("Upper river"), "Upper river");
     EXPECT_EQ(csv_text(""), "");
 }

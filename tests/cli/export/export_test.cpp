@@ -438,7 +438,45 @@ TEST_F(ExportCommand, WritesWhatIsAskedForAndNothingElse) {
     EXPECT_EQ(said.out + said.err, "");
     for (const std::string& name : csv_table_names())
         EXPECT_TRUE(fs::exists(tables / name)) << name;
-    EXPECT_EQ(say({"export", trip, "--csv", tables}).code, ExitCode::done) << "a second time";
+    EXPECT_EQ(say({"export", trip, "--gpx", gpx}).code, ExitCode::done) << "a second time";
+    const Said tables_again = say({"export", trip, "--csv", tables}); // they hold no mark
+    EXPECT_EQ(tables_again.code, ExitCode::bad_input);
+    EXPECT_THAT(tables_again.err, HasSubstr("--overwrite"));
+    EXPECT_EQ(say({"export", trip, "--csv", tables, "--overwrite"}).code, ExitCode::done);
+}
+
+TEST_F(ExportCommand, KeepsWhatSomebodyElseWroteOrChanged) {
+    const fs::path gpx = folder.path() / "recorded.gpx";
+    std::ofstream(gpx) << "<gpx>a recording</gpx>";
+    EXPECT_EQ(say({"export", trip, "--gpx", gpx}).code, ExitCode::bad_input);
+    EXPECT_EQ(text_of(gpx), "<gpx>a recording</gpx>");
+    EXPECT_EQ(say({"export", trip, "--gpx", gpx, "--overwrite"}).code, ExitCode::done);
+    std::ofstream(gpx, std::ios::app) << "<!-- my note -->";
+    const std::string noted = text_of(gpx);
+    EXPECT_EQ(say({"export", trip, "--gpx", gpx}).code, ExitCode::bad_input);
+    EXPECT_EQ(text_of(gpx), noted);
+    const fs::path book = folder.path() / "other.json";
+    std::ofstream(book) << "{}";
+    EXPECT_EQ(say({"book", trip, "-o", book}).code, ExitCode::bad_input);
+    EXPECT_EQ(text_of(book), "{}");
+    EXPECT_EQ(say({"book", trip, "-o", folder.path() / "book.html"}).code, ExitCode::done);
+    EXPECT_EQ(say({"book", trip, "-o", folder.path() / "book.html"}).code, ExitCode::done);
+}
+
+TEST_F(ExportCommand, TwoSpellingsOfOneOutputAreOne) {
+    const fs::path before = fs::current_path();
+    fs::current_path(folder.path());
+    fs::create_directory_symlink(".", "here");
+    for (const std::string& spelling : {std::string("./out.gpx"),
+                                        std::string("here/out.gpx"),
+                                        (folder.path() / "out.gpx").string()})
+        EXPECT_EQ(say({"export", trip, "--gpx", "out.gpx", "--geojson", spelling}).code,
+                  ExitCode::bad_input)
+            << spelling;
+    EXPECT_EQ(say({"export", trip, "--gpx", "tables", "--csv", "./tables"}).code,
+              ExitCode::bad_input);
+    EXPECT_FALSE(fs::exists("out.gpx") || fs::exists("tables"));
+    fs::current_path(before);
 }
 
 TEST_F(ExportCommand, NeverWritesOverAnInput) {

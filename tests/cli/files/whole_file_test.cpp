@@ -1,5 +1,7 @@
 #include "cli/files/whole_file.h"
 
+#include "cli/files/output_mark.h"
+#include "cli/files/temporary_names.h"
 #include "geo/input_error.h"
 #include "tests/support/common_user.h"
 #include "tests/support/source_tree.h"
@@ -7,6 +9,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 #include <sys/resource.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include <csignal>
@@ -68,7 +71,7 @@ TEST_F(WholeFile, WritesAndReplaces) {
     write_whole({.file = file, .inputs = {}}, "one");
     EXPECT_EQ(text_of(file), "one");
     fs::permissions(file, fs::perms::owner_read | fs::perms::owner_write);
-    write_whole({.file = file, .inputs = {}}, "two");
+    write_whole({.file = file, .inputs = {}, .overwrite = true}, "two");
     EXPECT_EQ(text_of(file), "two");
     EXPECT_EQ(fs::status(file).permissions(), fs::perms::owner_read | fs::perms::owner_write);
     EXPECT_EQ(files(), 1U);
@@ -90,7 +93,7 @@ TEST_F(WholeFile, NeverWritesOverAnInputUnderAnyName) {
 TEST_F(WholeFile, FollowsALinkToAnotherFile) {
     write_whole({.file = folder_ / "real.txt", .inputs = {}}, "old");
     fs::create_symlink(folder_ / "real.txt", folder_ / "link.txt");
-    write_whole({.file = folder_ / "link.txt", .inputs = {}}, "new");
+    write_whole({.file = folder_ / "link.txt", .inputs = {}, .overwrite = true}, "new");
     EXPECT_EQ(text_of(folder_ / "real.txt"), "new");
     EXPECT_TRUE(fs::is_symlink(folder_ / "link.txt"));
 }
@@ -124,7 +127,8 @@ TEST_F(WholeFile, AFailedWriteLeavesTheOldContentAndNothingElse) {
     small.rlim_cur = 4096;
     const auto handler = std::signal(SIGXFSZ, SIG_IGN);
     ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &small), 0);
-    const std::string said = refusal({.file = file, .inputs = {}}, std::string(100'000, 'x'));
+    const std::string said =
+        refusal({.file = file, .inputs = {}, .overwrite = true}, std::string(100'000, 'x'));
     ::setrlimit(RLIMIT_FSIZE, &before);
     std::signal(SIGXFSZ, handler);
     EXPECT_THAT(said, HasSubstr("File too large"));
@@ -150,6 +154,85 @@ TEST_F(WholeFile, AWriterMayReplaceTheTemporaryFile) {
     write_whole_with({.file = folder_ / "x.gpx", .inputs = {}}, replace);
     EXPECT_EQ(text_of(folder_ / "x.gpx"), "whole");
     EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(WholeFile, ReplacesOnlyWhatItWroteItselfAndNobodyChanged) {
+    const fs::path file = folder_ / "plan.gpx";
+    const std::string ours = marked("<!-- " + std::string(blank_mark) + " -->\n<gpx/>\n");
+    write_whole({.file = file, .inputs = {}}, ours);
+    write_whole({.file = file, .inputs = {}}, ours + "\n"); // as a newer plan would be
+    EXPECT_EQ(text_of(file), ours + "\n");
+    EXPECT_THAT(refusal({.file = file, .inputs = {}}, ours), HasSubstr("changed since"));
+    std::ofstream(file) << "<gpx>recorded</gpx>";
+    EXPECT_THAT(refusal({.file = file, .inputs = {}}, ours), HasSubstr("--overwrite"));
+    EXPECT_THROW(check_writable({.file = file, .inputs = {}}), geo::InputError);
+    EXPECT_EQ(text_of(file), "<gpx>recorded</gpx>");
+    EXPECT_EQ(files(), 1U);
+    write_whole({.file = file, .inputs = {}, .overwrite = true}, ours);
+    EXPECT_EQ(text_of(file), ours);
+}
+
+TEST_F(WholeFile, ALinkThatLeadsNowhereIsNoName) {
+    fs::create_symlink(folder_ / "gone.gpx", folder_ / "link.gpx");
+    for (const bool overwrite : {false, true})
+        EXPECT_THAT(
+            refusal({.file = folder_ / "link.gpx", .inputs = {}, .overwrite = overwrite}, "x"),
+            HasSubstr("leads nowhere"));
+    EXPECT_TRUE(fs::is_symlink(folder_ / "link.gpx"));
+    EXPECT_EQ(files(), 1U);
+}
+
+TEST_F(WholeFile, ASetOfWhichOneCannotTakeItsPlaceLeavesEverythingAsItWas) {
+    std::ofstream(folder_ / "first.csv") << "old";
+    const OutputFile first{folder_ / "first.csv", {}, true};
+    const OutputFile second{folder_ / "second.csv", {}, true};
+    // Its temporary name is short: only the last step, after the first two took theirs, fails.
+    const OutputFile third{folder_ / (std::string(300, 'x') + ".csv"), {}, true};
+    EXPECT_THROW(write_all_whole({{first, "new"}, {second, "new"}, {third, "new"}}),
+                 geo::InputError);
+    EXPECT_EQ(text_of(folder_ / "first.csv"), "old");
+    EXPECT_EQ(files(), 1U);
+    write_all_whole({{first, "new"}, {second, "new"}});
+    EXPECT_EQ(text_of(folder_ / "first.csv"), "new");
+    EXPECT_EQ(text_of(folder_ / "second.csv"), "new");
+    EXPECT_EQ(files(), 2U);
+}
+
+TEST_F(WholeFile, ASignalLeavesNothingBehind) {
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+        const pid_t child = ::fork();
+        ASSERT_GE(child, 0);
+        if (child == 0) {
+            std::signal(signal, SIG_DFL);
+            remove_temporaries_on_signals();
+            try {
+                write_whole_with({.file = folder_ / "x.gpx", .inputs = {}},
+                                 [signal](const fs::path& /*file*/) { std::raise(signal); });
+            } catch (...) {
+            }
+            ::_exit(0); // not reached: the signal still stops the program
+        }
+        int status = 0;
+        ASSERT_EQ(::waitpid(child, &status, 0), child);
+        ASSERT_TRUE(WIFSIGNALED(status)) << signal;
+        EXPECT_EQ(WTERMSIG(status), signal);
+        EXPECT_EQ(files(), 0U) << signal;
+    }
+}
+
+TEST_F(WholeFile, ASignalThatTheCallerIgnoresStaysIgnored) { // as nohup does
+    const pid_t child = ::fork();
+    ASSERT_GE(child, 0);
+    if (child == 0) {
+        std::signal(SIGHUP, SIG_IGN);
+        remove_temporaries_on_signals();
+        std::raise(SIGHUP);
+        ::_exit(7);
+    }
+    int status = 0;
+    ASSERT_EQ(::waitpid(child, &status, 0), child);
+    ASSERT_TRUE(WIFEXITED(status));
+    EXPECT_EQ(WEXITSTATUS(status), 7);
 }
 
 TEST_F(WholeFile, CheckingWritesNothing) {
