@@ -27,7 +27,7 @@ ExitCode parse_and_run(const std::vector<std::string>& arguments, Console consol
         app.parse(reversed);
     } catch (const CLI::CallForHelp&) {
         const std::vector<CLI::App*> chosen = app.get_subcommands();
-        console.out << help_text(chosen.empty() ? app : *chosen.back());
+        console.out << help_text(chosen.empty() ? app : *chosen.back(), console.columns);
         return ExitCode::done;
     } catch (const CLI::CallForVersion&) {
         fmt::print(console.out, "tumpline {}\n", version());

@@ -1,5 +1,8 @@
 #pragma once
 
+#include "cli/words/text_width.h"
+
+#include <cstddef>
 #include <ostream>
 
 namespace tumpline::cli {
@@ -17,11 +20,14 @@ struct Console {
     std::ostream& out; ///< results
     std::ostream& err; ///< messages and progress
     bool colour = false;
-    bool progress = false; ///< somebody watches `err`
+    bool progress = false;              ///< somebody watches `err`
+    std::size_t columns = line_columns; ///< how wide lines may be
 };
 
 /// The console of this process: colour only on a terminal that can show it and without NO_COLOR in
-/// the environment; progress only where standard error is a terminal.
+/// the environment; progress only where standard error is a terminal. Lines are as wide as COLUMNS
+/// in the environment says, else as the terminal is, else `line_columns`; never below 72 or above
+/// 120.
 [[nodiscard]] Console process_console();
 
 } // namespace tumpline::cli

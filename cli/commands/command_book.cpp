@@ -13,7 +13,7 @@ namespace tumpline::cli {
 ExitCode book(const BookOptions& options, Console console) {
     Progress progress(console, "reading the trip");
     const planner::Trip trip = read_trip(options.trip);
-    const OutputFile output{options.output, files_read(options.trip, trip)};
+    const OutputFile output{options.output, files_read(options.trip, trip), options.overwrite};
     check_writable(output);
     progress.now("reading tracks and elevation");
     const planner::BuiltRoute built = planner::build_routes(trip);
@@ -21,7 +21,7 @@ ExitCode book(const BookOptions& options, Console console) {
     progress.now("planning");
     const planner::Plan plan = planner::make_plan_with_choices(trip, route, built.others);
     progress.now("writing the book");
-    write_whole(output, book(plan, route, options.trip.units));
+    write_whole(output, book(plan, route, units_of(options.trip, trip)));
     return answer_of(plan, console);
 }
 

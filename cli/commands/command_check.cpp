@@ -43,7 +43,7 @@ ExitCode check(const CheckOptions& options, Console console) {
                    "{}: no problems\n  {} in {} {}, {} of {} places on the route, party of {}, {} "
                    "craft, {} things\n",
                    one_line(trip.name.empty() ? trip.file.string() : trip.name),
-                   planner::show_distance(route.length_m, options.trip.units),
+                   planner::show_distance(route.length_m, units_of(options.trip, trip)),
                    route.legs.size(),
                    route.legs.size() == 1 ? "leg" : "legs",
                    places_found(route),
@@ -52,8 +52,8 @@ ExitCode check(const CheckOptions& options, Console console) {
                    trip.craft.size(),
                    trip.kit.size());
         for (const planner::Caution& caution : route.cautions)
-            fmt::print(
-                console.out, "{}", hanging("  ", placed_caution_text(caution, options.trip.units)));
+            console.out << hanging(
+                "  ", placed_caution_text(caution, units_of(options.trip, trip)), console.columns);
         return ExitCode::done;
     } catch (const geo::InputError& error) {
         for (const geo::Problem& problem : planner::with_lines(error.problems()))

@@ -56,25 +56,31 @@ std::vector<std::string> labels_of(const CompareOptions& options) {
 
 ExitCode compare(const CompareOptions& options, Console console) {
     check_count(options);
+    constexpr planner::Choices none{.remedies = false, .other_ways = false};
     std::vector<planner::Plan> plans;
     if (options.trips.size() == 1)
-        plans.push_back(planned({.trip = options.trips.front(), .settings = {}}, console));
+        plans.push_back(planned({.trip = options.trips.front(), .settings = {}}, none, console));
     for (const std::filesystem::path& trip : options.trips)
-        plans.push_back(planned({.trip = trip, .settings = options.settings}, console));
+        plans.push_back(planned({.trip = trip, .settings = options.settings}, none, console));
     const planner::Comparison comparison = planner::compare(std::move(plans));
     const std::vector<std::string> labels = labels_of(options);
     switch (options.format) {
     case CompareFormat::text:
         console.out << compare_text(
-            comparison, labels, {.units = options.units, .colour = console.colour});
+            comparison,
+            labels,
+            reader_of({.trip = {}, .settings = {}, .units = options.units, .show = options.show},
+                      comparison.plans.front().trip,
+                      console));
         break;
     case CompareFormat::json:
         console.out << compare_json(comparison, labels, version());
         break;
     }
-    const bool all = std::all_of(comparison.plans.begin(),
-                                 comparison.plans.end(),
-                                 [](const auto& plan) { return plan.can_be_carried_out(); });
+    const bool all =
+        std::all_of(comparison.plans.begin(), comparison.plans.end(), [&](const auto& plan) {
+            return exit_code(plan, options.strict) == ExitCode::done;
+        });
     return all ? ExitCode::done : ExitCode::no_plan;
 }
 

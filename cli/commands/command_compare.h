@@ -1,10 +1,12 @@
 #pragma once
 
 #include "cli/console.h"
+#include "cli/words/sections.h"
 #include "planner/quantities/quantities.h"
 #include "planner/trip/trip_file.h"
 
 #include <filesystem>
+#include <optional>
 #include <vector>
 
 namespace tumpline::cli {
@@ -15,7 +17,9 @@ struct CompareOptions {
     std::vector<std::filesystem::path> trips; ///< one with settings, or 2 to 8
     /// With one trip what the other is like; with several what all of them are like.
     std::vector<planner::Setting> settings;
-    planner::UnitSystem units = planner::UnitSystem::metric;
+    std::optional<planner::UnitSystem> units{}; ///< --units; else the first trip's
+    Show show{};
+    bool strict = false; ///< a plan that breaks what was asked is none
     CompareFormat format = CompareFormat::text;
 };
 

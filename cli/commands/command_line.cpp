@@ -13,6 +13,8 @@
 #include "cli/commands/command_plan.h"
 #include "cli/commands/command_track.h"
 #include "cli/commands/trip_options.h"
+#include "cli/words/sections.h"
+#include "cli/words/text_width.h"
 #include "cli/words/usage.h"
 #include "cli/words/version.h"
 #include "geo/input_error.h"
@@ -28,6 +30,7 @@
 #include <cstdint>
 #include <functional>
 #include <limits>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <system_error>
@@ -39,7 +42,7 @@ namespace tumpline::cli {
 /// One command line while it is being understood.
 struct DeclaredCommands {
     CLI::App app{"plans trips of several days that alternate walking and paddling, offline"};
-    planner::UnitSystem units = planner::UnitSystem::metric;
+    std::optional<planner::UnitSystem> units; ///< as asked
     std::function<ExitCode(Console)> chosen;
 };
 
@@ -49,10 +52,10 @@ namespace {
 template <typename Value> using Words = std::vector<std::pair<std::string_view, Value>>;
 
 /// An option with a closed set of words.
-template <typename Value>
+template <typename Value, typename Taken>
 void add_choice(CLI::App& command,
                 const std::string& name,
-                Value& value,
+                Taken& value,
                 const Words<Value>& words,
                 const std::string& help) {
     std::vector<std::string_view> names;
@@ -85,12 +88,13 @@ void add_settings(CLI::App& command,
         for (const std::string& setting : given) {
             const std::size_t sign = setting.find('=');
             if (sign == std::string::npos || !setting.starts_with('/'))
-                throw geo::InputError({{.file = command_name(command),
-                                        .place = "--set",
-                                        .found = fmt::format("\"{}\"", setting),
-                                        .expected = "a JSON pointer into the trip file, \"=\" and "
-                                                    "a value",
-                                        .advice = "write it like --set /days/set_off=07:00"}});
+                throw geo::InputError(
+                    {{.file = command_name(command),
+                      .place = "--set",
+                      .found = fmt::format("\"{}\"", fitted(one_line(setting), 60)),
+                      .expected = "a JSON pointer into the trip file, \"=\" and "
+                                  "a value",
+                      .advice = "write it like --set /days/set_off=07:00"}});
             settings.push_back({setting.substr(0, sign), setting.substr(sign + 1)});
         }
     };
@@ -99,6 +103,33 @@ void add_settings(CLI::App& command,
         ->expected(1)
         ->take_all()
         ->allow_extra_args(false);
+}
+
+/// Which sections of the text are shown, and whether a plan must keep what was asked.
+template <typename Options> void add_show(CLI::App& command, Options& options) {
+    const auto take = [&command, &options](const std::vector<std::string>& given) {
+        for (const std::string& names : given)
+            for (const Section section : show_named(command.get_name(), names).sections)
+                if (!options.show.wants(section))
+                    options.show.sections.push_back(section);
+    };
+    std::vector<std::string_view> names;
+    for (const Section section : sections_of(command.get_name()))
+        names.push_back(word(section));
+    command
+        .add_option_function<std::vector<std::string>>(
+            "--show",
+            take,
+            fmt::format("instead of the first screen: {} or all; JSON is always whole",
+                        fmt::join(names, ", ")))
+        ->type_name("SECTION,...")
+        ->expected(1)
+        ->take_all()
+        ->allow_extra_args(false);
+    command.add_flag(
+        "--strict",
+        options.strict,
+        "exit 3 also if the plan breaks what was asked, not only if it cannot be done");
 }
 
 /// TRIP and what may change it.
@@ -117,8 +148,10 @@ void runs(DeclaredCommands& line,
     command.final_callback([&line, options = std::move(options), function] {
         if constexpr (requires { options->trip.units; })
             options->trip.units = line.units;
-        else if constexpr (requires { options->units; })
+        else if constexpr (requires { options->units.has_value(); })
             options->units = line.units;
+        else if constexpr (requires { options->units; })
+            options->units = line.units.value_or(planner::UnitSystem::metric);
         line.chosen = [options, function](Console console) { return function(*options, console); };
     });
 }
@@ -134,10 +167,7 @@ void add_plan(DeclaredCommands& line) {
         options->format,
         {{"text", PlanFormat::text}, {"json", PlanFormat::json}, {"csv", PlanFormat::csv}},
         "text for people; json is the whole plan and csv its legs, for programs");
-    command.add_flag(
-        "--strict",
-        options->strict,
-        "exit 3 also if the plan breaks what was asked, not only if it cannot be done");
+    add_show(command, options->trip);
     runs(line, command, options, plan);
 }
 
@@ -159,6 +189,7 @@ void add_pack(DeclaredCommands& line) {
                            options->format,
                            {{"text", PackFormat::text}, {"json", PackFormat::json}},
                            "text for people, json for programs");
+    add_show(command, options->trip);
     runs(line, command, options, pack);
 }
 
@@ -172,6 +203,7 @@ void add_nights(DeclaredCommands& line) {
                              options->format,
                              {{"text", NightsFormat::text}, {"json", NightsFormat::json}},
                              "text for people, json for programs");
+    add_show(command, options->trip);
     runs(line, command, options, nights);
 }
 
@@ -227,6 +259,7 @@ void add_odds(DeclaredCommands& line) {
                            options->format,
                            {{"text", OddsFormat::text}, {"json", OddsFormat::json}},
                            "text for people, json for programs");
+    add_show(command, options->trip);
     runs(line, command, options, odds);
 }
 
@@ -244,6 +277,7 @@ void add_compare(DeclaredCommands& line) {
                               options->format,
                               {{"text", CompareFormat::text}, {"json", CompareFormat::json}},
                               "text for people, json for programs");
+    add_show(command, *options);
     runs(line, command, options, compare);
 }
 
@@ -275,6 +309,12 @@ void add_track(DeclaredCommands& line) {
     runs(line, command, options, track);
 }
 
+void add_overwrite(CLI::App& command, bool& overwrite) {
+    command.add_flag("--overwrite",
+                     overwrite,
+                     "replace files that tumpline did not write, or that were changed since");
+}
+
 void add_book(DeclaredCommands& line) {
     const auto options = std::make_shared<BookOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -283,6 +323,7 @@ void add_book(DeclaredCommands& line) {
     command.add_option("-o,--output", options->output, "the HTML file to write")
         ->type_name("BOOK.html")
         ->required();
+    add_overwrite(command, options->overwrite);
     runs(line, command, options, book);
 }
 
@@ -312,6 +353,7 @@ void add_export(DeclaredCommands& line) {
         ->type_name("FILE");
     command.add_option("--csv", options->csv_folder, "tables of days, legs, loads and cautions")
         ->type_name("FOLDER");
+    add_overwrite(command, options->overwrite);
     runs(line, command, options, export_plan);
 }
 
@@ -359,7 +401,7 @@ void declare(DeclaredCommands& line) {
     line.app.require_subcommand(1);
     line.app.fallthrough();
     line.app.footer("Exit codes: 0 done; 1 a fault of the program; 2 wrong usage or bad input, "
-                    "nothing written;\n3 the input is fine but its hard limits allow no plan. "
+                    "nothing written; 3 the input is fine but its hard limits allow no plan. "
                     "NO_COLOR in the environment turns colour off.");
     add_choice<planner::UnitSystem>(
         line.app,

@@ -26,7 +26,8 @@ void print_text(Console console) {
         fmt::print(console.out, "  {}{}\n", model.name, model.is_default ? " (default)" : "");
         const auto print = [&](const char* what, std::string_view text) {
             if (!text.empty())
-                console.out << hanging(fmt::format("    {:<9}", what), std::string(text));
+                console.out << hanging(
+                    fmt::format("    {:<9}", what), std::string(text), console.columns);
         };
         print("answers", model.answers);
         print("source", model.source);

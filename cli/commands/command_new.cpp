@@ -114,9 +114,9 @@ void tell(const NewOptions& options, const planner::FirstTrip& trip, Console con
                    planner::show_distance(leg.length_m, options.units),
                    std::string(planner::word(leg.travel)),
                    one_line(leg.why)});
-    console.out << table.text();
+    console.out << table.text(2, console.columns);
     for (const std::string& remark : trip.remarks)
-        console.out << hanging("- ", one_line(remark));
+        console.out << hanging("- ", one_line(remark), console.columns);
     if (!trip.heights)
         fmt::print(console.out,
                    "No height is known, so no climb: name rasters with --elevation.\n");

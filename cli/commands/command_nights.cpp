@@ -1,5 +1,6 @@
 #include "cli/commands/command_nights.h"
 
+#include "cli/commands/planning.h"
 #include "cli/text/nights_text.h"
 #include "cli/words/progress.h"
 #include "cli/words/version.h"
@@ -27,13 +28,13 @@ ExitCode nights(const NightsOptions& options, Console console) {
     const planner::NightsPlan found = chosen(options.trip, console);
     switch (options.format) {
     case NightsFormat::text:
-        console.out << nights_text(found, {.units = options.trip.units, .colour = console.colour});
+        console.out << nights_text(found, reader_of(options.trip, found.best.plan.trip, console));
         break;
     case NightsFormat::json:
         console.out << nights_json(found, version());
         break;
     }
-    return found.best.plan.can_be_carried_out() ? ExitCode::done : ExitCode::no_plan;
+    return exit_code(found.best.plan, options.trip.strict);
 }
 
 } // namespace tumpline::cli

@@ -1,5 +1,6 @@
 #include "cli/commands/command_odds.h"
 
+#include "cli/commands/planning.h"
 #include "cli/json/odds_json.h"
 #include "cli/text/odds_text.h"
 #include "cli/words/progress.h"
@@ -33,13 +34,13 @@ ExitCode odds(const OddsCommandOptions& options, Console console) {
     const planner::Odds odds = drawn(options, console);
     switch (options.format) {
     case OddsFormat::text:
-        console.out << odds_text(odds, {.units = options.trip.units, .colour = console.colour});
+        console.out << odds_text(odds, reader_of(options.trip, odds.plan.trip, console));
         break;
     case OddsFormat::json:
         console.out << odds_json(odds, version());
         break;
     }
-    return odds.plan.can_be_carried_out() ? ExitCode::done : ExitCode::no_plan;
+    return exit_code(odds.plan, options.trip.strict);
 }
 
 } // namespace tumpline::cli

@@ -8,16 +8,18 @@
 namespace tumpline::cli {
 
 ExitCode pack(const PackOptions& options, Console console) {
-    const planner::Plan plan = planned(options.trip, console);
+    const bool whole = options.format == PackFormat::json; // programs read all of it
+    const planner::Plan plan = planned(
+        options.trip, whole ? planner::Choices{} : choices_shown(options.trip.show), console);
     switch (options.format) {
     case PackFormat::text:
-        console.out << pack_text(plan, {.units = options.trip.units, .colour = console.colour});
+        console.out << pack_text(plan, reader_of(options.trip, plan.trip, console));
         break;
     case PackFormat::json:
         console.out << pack_json(plan, version());
         break;
     }
-    return plan.can_be_carried_out() ? ExitCode::done : ExitCode::no_plan;
+    return exit_code(plan, options.trip.strict);
 }
 
 } // namespace tumpline::cli

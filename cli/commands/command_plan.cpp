@@ -9,10 +9,12 @@
 namespace tumpline::cli {
 
 ExitCode plan(const PlanOptions& options, Console console) {
-    const planner::Plan plan = planned(options.trip, console);
+    const bool whole = options.format == PlanFormat::json; // programs read all of it
+    const planner::Plan plan = planned(
+        options.trip, whole ? planner::Choices{} : choices_shown(options.trip.show), console);
     switch (options.format) {
     case PlanFormat::text:
-        console.out << plan_text(plan, {.units = options.trip.units, .colour = console.colour});
+        console.out << plan_text(plan, reader_of(options.trip, plan.trip, console));
         break;
     case PlanFormat::json:
         console.out << plan_json(plan, version());
@@ -21,9 +23,7 @@ ExitCode plan(const PlanOptions& options, Console console) {
         console.out << plan_csv(plan);
         break;
     }
-    const planner::VerdictLevel worst_allowed =
-        options.strict ? planner::VerdictLevel::clear : planner::VerdictLevel::breaks;
-    return plan.verdict.level <= worst_allowed ? ExitCode::done : ExitCode::no_plan;
+    return exit_code(plan, options.trip.strict);
 }
 
 } // namespace tumpline::cli

@@ -10,7 +10,6 @@ enum class PlanFormat { text, json, csv };
 struct PlanOptions {
     TripOptions trip;
     PlanFormat format = PlanFormat::text;
-    bool strict = false; ///< a plan that breaks what was asked is none
 };
 
 /// Computes the plan and prints it: days, legs, portages, loads, cautions.

@@ -228,7 +228,7 @@ void print_text(const std::vector<Read>& files, const TrackOptions& options, Con
             remark_gaps(table, sum, options.units);
             remark_repairs(table, sum);
         }
-        console.out << table.text();
+        console.out << table.text(2, console.columns);
     }
 }
 

@@ -10,13 +10,20 @@
 
 namespace tumpline::cli {
 
-planner::Plan planned(const TripOptions& options, Console console) {
+planner::Plan
+planned(const TripOptions& options, const planner::Choices& choices, Console console) {
     Progress progress(console, "reading the trip");
     const planner::Trip trip = read_trip(options);
     progress.now("reading tracks and elevation");
     const planner::BuiltRoute routes = planner::build_routes(trip);
     progress.now("planning");
-    return planner::make_plan_with_choices(trip, routes.route, routes.others);
+    return planner::make_plan_with_choices(trip, routes.route, routes.others, choices);
+}
+
+ExitCode exit_code(const planner::Plan& plan, bool strict) {
+    const planner::VerdictLevel worst_allowed =
+        strict ? planner::VerdictLevel::clear : planner::VerdictLevel::breaks;
+    return plan.verdict.level <= worst_allowed ? ExitCode::done : ExitCode::no_plan;
 }
 
 std::vector<std::filesystem::path> files_read(const TripOptions& options,

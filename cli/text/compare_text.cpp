@@ -143,8 +143,7 @@ void add_head(TextPage& page,
                               letter(p),
                               plan.trip.name.empty() ? "a trip without a name" : plan.trip.name,
                               labels[p],
-                              plan.can_be_carried_out() ? "can be carried out"
-                                                        : "cannot be carried out as it stands"));
+                              planner::verdict_words(plan.verdict.level)));
     }
 }
 
@@ -180,7 +179,7 @@ void add_totals(TextPage& page,
         table.row(std::move(cells));
     }
     page.heading("Totals");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_days(TextPage& page,
@@ -213,7 +212,7 @@ void add_days(TextPage& page,
         table.row(std::move(cells));
     }
     page.heading("Days and nights");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_packs(TextPage& page,
@@ -243,7 +242,7 @@ void add_packs(TextPage& page,
         table.row(std::move(cells));
     }
     page.heading("Heaviest packs");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_appointments(TextPage& page,
@@ -270,7 +269,7 @@ void add_appointments(TextPage& page,
         table.row(std::move(cells));
     }
     page.heading("To spare before appointments, their margins kept");
-    page.add(table.text());
+    page.add(table);
 }
 
 } // namespace
@@ -281,13 +280,24 @@ std::string compare_text(const Comparison& comparison,
     TextPage page(comparison.plans.front(), reader);
     const ComparedFigures shown(reader);
     add_head(page, comparison, labels);
-    add_cautions(page, comparison);
+    constexpr std::size_t most_days = 14; // of more, the days are not on the first screen
+    const bool first = reader.show.first_screen();
+    const bool many = comparison.days.size() > most_days;
+    const auto wants = [&](Section section) { return first || reader.show.wants(section); };
+    if (wants(Section::cautions))
+        add_cautions(page, comparison);
     for (const Group& group : groups(comparison.plans.size())) {
-        add_totals(page, comparison, group, shown);
-        add_days(page, comparison, group, shown);
-        add_packs(page, comparison, group, shown);
-        add_appointments(page, comparison, group, shown);
+        if (wants(Section::totals))
+            add_totals(page, comparison, group, shown);
+        if (first ? !many : reader.show.wants(Section::days))
+            add_days(page, comparison, group, shown);
+        if (wants(Section::packs))
+            add_packs(page, comparison, group, shown);
+        if (wants(Section::appointments))
+            add_appointments(page, comparison, group, shown);
     }
+    if (first && many)
+        add_more(page, "compare");
     return page.take();
 }
 

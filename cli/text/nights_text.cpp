@@ -47,17 +47,6 @@ std::string ends_at(const NightsOption& option, const PlanDay& day, std::size_t 
     return travelled < option.nights.size() ? option.nights[travelled] : day.to;
 }
 
-std::string dusk(const TextPage& page, const PlanDay& day) {
-    const geo::SunCrossings& twilight = day.light.twilight;
-    if (twilight.day == geo::SunDay::always_below)
-        return "dark";
-    if (twilight.day == geo::SunDay::always_above)
-        return "never";
-    if (!twilight.set || (twilight.rise && *twilight.set < *twilight.rise))
-        return "after midnight";
-    return page.clock(*twilight.set, day.date);
-}
-
 void add_days_of(TextPage& page, const NightsOption& option) {
     Table table({{"Day", true},
                  {"To", false, true},
@@ -81,7 +70,7 @@ void add_days_of(TextPage& page, const NightsOption& option) {
                                        ends_at(option, day, travelled),
                                        TextPage::duration(day.moving_s),
                                        page.clock(day.arrive, day.date),
-                                       dusk(page, day)};
+                                       dusk_words(page, day)};
         const std::vector<std::string> costs = cost_cells(option.days[travelled++]);
         cells.insert(cells.end(), costs.begin(), costs.end());
         table.row(std::move(cells));
@@ -90,7 +79,7 @@ void add_days_of(TextPage& page, const NightsOption& option) {
     const std::vector<std::string> costs = cost_cells(option.cost);
     cells.insert(cells.end(), costs.begin(), costs.end());
     table.row(std::move(cells));
-    page.add(table.text());
+    page.add(table);
 }
 
 /// What stops a plan, but for what stops another one as well.
@@ -115,7 +104,8 @@ void add_option(TextPage& page,
     const double more = option.cost.sum() - best.cost.sum();
     page.heading(one_line(fmt::format(
         "{}, {:.2f} {}: {}", which, std::abs(more), more < 0.0 ? "less" : "more", names(option))));
-    add_days_of(page, option);
+    if (!page.first_screen())
+        add_days_of(page, option);
     add_stops(page, option, &best);
 }
 
@@ -125,24 +115,35 @@ std::string nights_text(const NightsPlan& nights, const Reader& reader) {
     const planner::Plan& plan = nights.best.plan;
     TextPage page(plan, reader);
     page.heading(one_line(plan.trip.name.empty() ? plan.trip.file.string() : plan.trip.name));
+    if (plan.verdict.level != planner::VerdictLevel::clear)
+        page.line(fmt::format("The best of them: {}; see tumpline plan.",
+                              planner::verdict_words(plan.verdict.level)));
     page.line(fmt::format("{} {} to choose from. Costs are in equivalent hours "
                           "(docs/nights.md).",
                           nights.places,
                           nights.camps ? (nights.places == 1 ? "camp" : "camps")
                                        : (nights.places == 1 ? "end of a leg" : "ends of legs")));
-    page.heading(one_line(
-        fmt::format("The best, cost {:.2f}: {}", nights.best.cost.sum(), names(nights.best))));
-    add_days_of(page, nights.best);
-    add_stops(page, nights.best, nullptr);
-    if (!plan.converged.settled)
-        page.line("Two sets of nights answered each other in turn; the one that stops earlier was "
-                  "kept.");
-    for (std::size_t k = 0; k < nights.next.size(); ++k)
-        add_option(page, k == 0 ? "Second" : "Third", nights.next[k], nights.best);
-    if (nights.next.empty())
-        page.line("No other nights keep every limit.");
-    for (const NightsOption& listed : nights.listed)
-        add_option(page, "As the trip lists them", listed, nights.best);
+    const bool first = reader.show.first_screen();
+    if (first || reader.show.wants(Section::best)) {
+        page.heading(one_line(
+            fmt::format("The best, cost {:.2f}: {}", nights.best.cost.sum(), names(nights.best))));
+        add_days_of(page, nights.best);
+        add_stops(page, nights.best, nullptr);
+        if (!plan.converged.settled)
+            page.line("Two sets of nights answered each other in turn; the one that stops earlier "
+                      "was kept.");
+    }
+    if (first || reader.show.wants(Section::next)) {
+        for (std::size_t k = 0; k < nights.next.size(); ++k)
+            add_option(page, k == 0 ? "Second" : "Third", nights.next[k], nights.best);
+        if (nights.next.empty())
+            page.line("No other nights keep every limit.");
+    }
+    if (first || reader.show.wants(Section::listed))
+        for (const NightsOption& listed : nights.listed)
+            add_option(page, "As the trip lists them", listed, nights.best);
+    if (first && (!nights.next.empty() || !nights.listed.empty()))
+        add_more(page, "nights");
     return page.take();
 }
 

@@ -60,8 +60,9 @@ void add_head(TextPage& page, const Odds& odds) {
     page.line(fmt::format("{} draws, seed {}; the plan's nights, packed food and bearers are kept",
                           odds.options.draws,
                           odds.options.seed));
-    if (!plan.can_be_carried_out())
-        page.line("The plan itself cannot be carried out as it stands; see tumpline plan.");
+    if (plan.verdict.level != planner::VerdictLevel::clear)
+        page.line(fmt::format("The plan itself: {}; see tumpline plan.",
+                              planner::verdict_words(plan.verdict.level)));
     page.line(fmt::format("Under way, all days together: half of the draws take up to {}, nine of "
                           "ten up to {}.",
                           planner::show_duration(odds.under_way_s.q50),
@@ -99,7 +100,7 @@ void add_arrivals(TextPage& page, const Odds& odds) {
     if (table.empty())
         return;
     page.heading("Arrivals");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_meetings(TextPage& page, const Odds& odds) {
@@ -168,7 +169,7 @@ void add_water(TextPage& page, const Odds& odds) {
     if (table.empty())
         return;
     page.heading("Water, if the plan's litres are filled");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_packs(TextPage& page, const Odds& odds) {
@@ -202,7 +203,7 @@ void add_packs(TextPage& page, const Odds& odds) {
     if (table.empty())
         return;
     page.heading(fmt::format("Packs at the start of legs on foot, {}", page.mass_unit()));
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_influences(TextPage& page, const Odds& odds) {
@@ -223,7 +224,7 @@ void add_influences(TextPage& page, const Odds& odds) {
                    share(one.food_share),
                    share(one.water_share)});
     page.heading("What matters most");
-    page.add(table.text());
+    page.add(table);
     if (odds.spread.defaults.empty())
         return;
     std::vector<std::string> keys;
@@ -238,15 +239,27 @@ void add_influences(TextPage& page, const Odds& odds) {
 std::string odds_text(const planner::Odds& odds, const Reader& reader) {
     TextPage page(odds.plan, reader);
     add_head(page, odds);
-    add_arrivals(page, odds);
-    add_meetings(page, odds);
-    add_food(page, odds);
-    add_water(page, odds);
-    add_packs(page, odds);
-    add_influences(page, odds);
-    page.heading("What these odds do not say");
-    for (const std::string& remark : odds.remarks)
-        page.item(remark);
+    const bool first = reader.show.first_screen();
+    const auto wants = [&](Section section) { return first || reader.show.wants(section); };
+    if (wants(Section::arrivals))
+        add_arrivals(page, odds);
+    if (wants(Section::appointments))
+        add_meetings(page, odds);
+    if (wants(Section::food))
+        add_food(page, odds);
+    if (reader.show.wants(Section::water))
+        add_water(page, odds);
+    if (reader.show.wants(Section::packs))
+        add_packs(page, odds);
+    if (wants(Section::drivers))
+        add_influences(page, odds);
+    if (wants(Section::limits)) {
+        page.heading("What these odds do not say");
+        for (const std::string& remark : odds.remarks)
+            page.item(remark);
+    }
+    if (first)
+        add_more(page, "odds");
     return page.take();
 }
 

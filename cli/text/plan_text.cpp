@@ -2,39 +2,73 @@
 
 #include "cli/text/text_page.h"
 
+#include <utility>
+
 namespace tumpline::cli {
 
-std::string plan_text(const planner::Plan& plan, const Reader& reader) {
-    TextPage page(plan, reader);
-    add_summary(page);
-    add_days(page);
-    add_legs(page);
-    add_packs(page);
-    add_remedies(page);
+namespace {
+
+/// A section and what adds it.
+using Part = std::pair<Section, void (*)(TextPage&)>;
+
+template <std::size_t Count>
+void add_parts(TextPage& page, const Show& show, const Part (&parts)[Count]) {
+    for (const auto& [section, add] : parts)
+        if (show.wants(section))
+            add(page);
+}
+
+void add_all_portages(TextPage& page) {
     add_carrying(page);
     add_portages(page);
-    add_other_ways(page);
-    add_craft(page);
-    add_supplies(page);
-    add_appointments(page);
-    add_exits(page);
-    add_turn_rounds(page);
-    add_stays_home(page);
-    add_cautions_left(page);
-    add_assumptions(page);
+}
+
+} // namespace
+
+std::string plan_text(const planner::Plan& plan, const Reader& reader) {
+    static constexpr Part parts[] = {{Section::days, add_days},
+                                     {Section::legs, add_legs},
+                                     {Section::packs, add_packs},
+                                     {Section::remedies, add_remedies},
+                                     {Section::portages, add_all_portages},
+                                     {Section::alternatives, add_other_ways},
+                                     {Section::boats, add_craft},
+                                     {Section::food, add_supplies},
+                                     {Section::appointments, add_appointments},
+                                     {Section::bail_out, add_exits},
+                                     {Section::turnaround, add_turn_rounds},
+                                     {Section::packing, add_packing},
+                                     {Section::kit, add_stays_home},
+                                     {Section::cautions, add_cautions_left},
+                                     {Section::assumptions, add_assumptions}};
+    TextPage page(plan, reader);
+    add_title(page);
+    add_verdict(page);
+    if (reader.show.first_screen()) {
+        add_first_screen(page);
+        add_more(page, "plan");
+    }
+    add_parts(page, reader.show, parts);
     return page.take();
 }
 
 std::string pack_text(const planner::Plan& plan, const Reader& reader) {
+    static constexpr Part parts[] = {{Section::packing, add_packing},
+                                     {Section::remedies, add_remedies},
+                                     {Section::portages, add_carrying},
+                                     {Section::food, add_boxes},
+                                     {Section::kit, add_stays_home},
+                                     {Section::loads, add_loads},
+                                     {Section::cautions, add_cautions_left}};
     TextPage page(plan, reader);
-    add_summary(page);
-    add_packing(page);
-    add_remedies(page);
-    add_carrying(page);
-    add_boxes(page);
-    add_stays_home(page);
-    add_loads(page);
-    add_cautions_left(page);
+    add_title(page);
+    add_verdict(page);
+    add_heaviest(page);
+    const bool first = reader.show.first_screen();
+    add_parts(
+        page, first ? Show{{Section::packing, Section::food, Section::kit}} : reader.show, parts);
+    if (first)
+        add_more(page, "pack");
     return page.take();
 }
 

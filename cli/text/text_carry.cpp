@@ -42,7 +42,7 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                    choice.chosen          ? "chosen"
                    : choice.within_limits ? ""
                                           : "over limit"});
-    page.add(table.text());
+    page.add(table);
     constexpr double longest_portage_m = 20000.0; // longer ones are walks
     if (leg.break_even_m && *leg.break_even_m <= longest_portage_m)
         page.item(fmt::format("Rolled and inflated take the same time over {}.",
@@ -94,7 +94,7 @@ void add_stowage(TextPage& page, const PlanLeg& leg) {
                                            std::pair{"right", &craft.right},
                                            std::pair{"at hand", &craft.at_hand}})
             if (!things->empty())
-                page.add(hanging(fmt::format("    {}: ", side), stowed(page, *things)));
+                page.hang(fmt::format("    {}: ", side), stowed(page, *things));
     }
 }
 
@@ -127,7 +127,7 @@ void add_parts(TextPage& page, const PlanLeg& leg) {
                    page.bare_mass(load.parts.water_kg),
                    page.bare_mass(load.parts.waste_kg)});
     }
-    page.add(table.text());
+    page.add(table);
 }
 
 /// On how many portages a load is over its limit, by how much, and until when.
@@ -185,7 +185,7 @@ void add_carrying(TextPage& page) {
         if (way.over_limit > 0)
             table.remark(over_text(page, way));
     }
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_portages(TextPage& page) {
@@ -216,8 +216,7 @@ void add_craft(TextPage& page) {
                  {""}});
     for (const PlanLeg& leg : page.plan().legs)
         for (const planner::CraftLoad& craft : leg.craft)
-            table.row({leg.part == 0 ? fmt::format("{}", leg.leg)
-                                     : fmt::format("{}.{}", leg.leg, leg.part),
+            table.row({leg_number(leg),
                        fmt::format("{}", leg.day),
                        craft.craft,
                        page.mass(craft.load_kg),
@@ -230,7 +229,7 @@ void add_craft(TextPage& page) {
     if (table.empty())
         return;
     page.heading("Craft (load: people, what they wear, goods; left and right: the stowed bags)");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_loads(TextPage& page) {

@@ -42,7 +42,7 @@ void add_other_ways(TextPage& page) {
                    row.heaviest,
                    row.of_limit,
                    row.borne});
-    page.add(table.text());
+    page.add(table);
     for (const std::string& remark : ways.remarks)
         page.item(remark);
     page.item("Load × distance: every pack of the party times the distance it is carried.");

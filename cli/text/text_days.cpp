@@ -99,7 +99,7 @@ void add_when(TextPage& page) {
         for (const std::string& caution : page.cautions(day.day, std::nullopt))
             table.remark(caution);
     }
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_how_far(TextPage& page) {
@@ -126,11 +126,7 @@ void add_how_far(TextPage& page) {
                        TextPage::duration(day.changeover_s),
                        TextPage::duration(day.rest_s)});
     page.add("\n");
-    page.add(table.text());
-}
-
-std::string leg_number(const PlanLeg& leg) {
-    return leg.part == 0 ? fmt::format("{}", leg.leg) : fmt::format("{}.{}", leg.leg, leg.part);
+    page.add(table);
 }
 
 std::string up_and_down(const TextPage& page, const PlanLeg& leg) {
@@ -186,10 +182,18 @@ void add_pack_block(TextPage& page, std::size_t first, std::size_t last) {
         }
         table.row(std::move(cells));
     }
-    page.add(table.text());
+    page.add(table);
 }
 
 } // namespace
+
+std::string leg_number(const PlanLeg& leg) {
+    return leg.part == 0 ? fmt::format("{}", leg.leg) : fmt::format("{}.{}", leg.leg, leg.part);
+}
+
+std::string dusk_words(const TextPage& page, const PlanDay& day) {
+    return crossing(page, day.light.twilight, day.date);
+}
 
 void add_days(TextPage& page) {
     if (page.plan().days.empty())
@@ -197,6 +201,7 @@ void add_days(TextPage& page) {
     page.heading("Days");
     add_when(page);
     add_how_far(page);
+    add_daylight(page);
 }
 
 void add_legs(TextPage& page) {
@@ -219,7 +224,7 @@ void add_legs(TextPage& page) {
                                             day.day,
                                             page.clock(*day.rise))
                               : fmt::format("Day {}: legs", day.day));
-        page.add(table.text());
+        page.add(table);
     }
 }
 
@@ -229,6 +234,8 @@ void add_packs(TextPage& page) {
         return;
     page.heading(fmt::format("Packs in {} (on foot: on the back; afloat: own goods in the craft)",
                              page.mass_unit()));
+    add_heaviest(page);
+    page.add("\n");
     for (std::size_t first = 0; first < party; first += members_abreast) {
         if (first > 0)
             page.add("\n");

@@ -77,7 +77,7 @@ void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
                    against_plan(leave.spare_s),
                    bound_by(leave)});
     }
-    page.add(table.text(4));
+    page.add(table, 4);
     const auto any = [&](const auto& holds) {
         return std::any_of(meet.leave_by.begin(), meet.leave_by.end(), holds);
     };
@@ -173,7 +173,7 @@ void add_turn_rounds(TextPage& page) {
     if (table.empty())
         return;
     page.heading("Turnaround (the latest hour from which one is back before dusk)");
-    page.add(table.text());
+    page.add(table);
 }
 
 void add_assumptions(TextPage& page) {
@@ -183,13 +183,13 @@ void add_assumptions(TextPage& page) {
         Table table({{"Key"}, {"Value"}, {"Source", false, true}});
         for (const planner::DefaultUsed& used : plan.defaults)
             table.row({used.key, used.value, used.source});
-        page.add(table.text());
+        page.add(table);
     }
     page.heading("Models");
     Table table({{"Family"}, {"Model"}, {"Source", false, true}});
     for (const planner::ModelUsed& model : plan.models)
         table.row({model.family, model.name, model.source});
-    page.add(table.text());
+    page.add(table);
     for (const planner::BandUsed& band : plan.bands)
         page.item(fmt::format("Times {} lie between {:.2f} and {:.2f} of those planned for most "
                               "parties: {}.",

@@ -18,25 +18,10 @@ using planner::PackedItem;
 using planner::Plan;
 using planner::StartLoad;
 
-/// What one sets off with, in one line: "19.0 kg in the pack (limit 22.0 kg), 2.5 kg worn".
-std::string head(const TextPage& page, const StartLoad& load) {
-    std::string text =
-        fmt::format("{}: {} {}",
-                    load.member,
-                    page.mass(load.pack_kg),
-                    load.limit_kg ? fmt::format("in the pack (limit {})", page.mass(*load.limit_kg))
-                                  : std::string("of own goods in the boat"));
-    if (load.worn_kg > 0.0)
-        text += fmt::format(", {} worn", page.mass(load.worn_kg));
-    if (load.in_hand_kg > 0.0)
-        text += fmt::format(", {} in hand", page.mass(load.in_hand_kg));
-    return text;
-}
-
 void add_list(TextPage& page, std::size_t member) {
     const Plan& plan = page.plan();
     const StartLoad& load = plan.start_loads[member];
-    page.item(head(page, load));
+    page.item(start_load_words(page, load));
     Table table({{"Thing", false, true},
                  {"Whose", false, true},
                  {"Mass", true},
@@ -55,7 +40,7 @@ void add_list(TextPage& page, std::size_t member) {
                                         std::pair{"waste", load.waste_kg}})
         if (mass_kg > 0.0)
             table.row({what, "", page.mass(mass_kg), "pack", ""});
-    page.add(table.text(4));
+    page.add(table, 4);
 }
 
 /// Whether a row belongs in a table, its heading, and what the cost is called.
@@ -83,10 +68,24 @@ void add_reasons(TextPage& page, const Reasons& reasons) {
     if (table.empty())
         return;
     page.heading(reasons.heading);
-    page.add(table.text());
+    page.add(table);
 }
 
 } // namespace
+
+std::string start_load_words(const TextPage& page, const StartLoad& load) {
+    std::string text =
+        fmt::format("{}: {} {}",
+                    load.member,
+                    page.mass(load.pack_kg),
+                    load.limit_kg ? fmt::format("in the pack (limit {})", page.mass(*load.limit_kg))
+                                  : std::string("of own goods in the boat"));
+    if (load.worn_kg > 0.0)
+        text += fmt::format(", {} worn", page.mass(load.worn_kg));
+    if (load.in_hand_kg > 0.0)
+        text += fmt::format(", {} in hand", page.mass(load.in_hand_kg));
+    return text;
+}
 
 void add_packing(TextPage& page) {
     const Plan& plan = page.plan();

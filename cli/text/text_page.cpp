@@ -28,15 +28,25 @@ TextPage::TextPage(const planner::Plan& plan, const Reader& reader)
 void TextPage::heading(std::string_view text) {
     if (!text_.empty())
         text_ += "\n";
-    text_ += reader_.colour ? fmt::format("\033[1m{}\033[0m\n", text) : fmt::format("{}\n", text);
+    for (const std::string& part : wrapped(text, reader_.columns))
+        text_ +=
+            reader_.colour ? fmt::format("\033[1m{}\033[0m\n", part) : fmt::format("{}\n", part);
 }
 
 void TextPage::line(const std::string& text) {
-    text_ += hanging("", text);
+    text_ += hanging("", text, reader_.columns);
 }
 
 void TextPage::item(const std::string& text) {
-    text_ += hanging("  ", text);
+    text_ += hanging("  ", text, reader_.columns);
+}
+
+void TextPage::add(const Table& table, std::size_t indent) {
+    text_ += table.text(indent, reader_.columns);
+}
+
+void TextPage::hang(const std::string& first, const std::string& text) {
+    text_ += hanging(first, text, reader_.columns);
 }
 
 std::string TextPage::distance(double length_m) const {

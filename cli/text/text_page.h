@@ -2,6 +2,7 @@
 
 #include "cli/words/figures.h"
 #include "cli/words/reader.h"
+#include "cli/words/table.h"
 #include "geo/light/time_zone.h"
 #include "planner/plan.h"
 
@@ -21,11 +22,21 @@ class TextPage : public Figures {
 
     [[nodiscard]] const planner::Plan& plan() const { return plan_; }
 
+    /// Whether the reader asked for no section in particular.
+    [[nodiscard]] bool first_screen() const { return reader_.show.first_screen(); }
+
+    /// How wide a line may be.
+    [[nodiscard]] std::size_t columns() const { return reader_.columns; }
+
     /// A blank line and a heading.
     void heading(std::string_view text);
 
     /// Text as it is; ended lines.
     void add(std::string_view text) { text_ += text; }
+
+    void add(const Table& table, std::size_t indent = 2);
+    /// An item under `first`, which stands before its first line.
+    void hang(const std::string& first, const std::string& text);
 
     /// A line, made harmless and broken where it is too long.
     void line(const std::string& text);
@@ -63,9 +74,30 @@ class TextPage : public Figures {
 /// Whether it is over its bearer's limit by more than a gram.
 [[nodiscard]] bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load);
 
+/// "4", of a leg cut by a night "4.2".
+[[nodiscard]] std::string leg_number(const planner::PlanLeg& leg);
+/// When it gets dark on a day: a time, or why there is none.
+[[nodiscard]] std::string dusk_words(const TextPage& page, const planner::PlanDay& day);
+/// What one sets off with, in one line: "19.0 kg in the pack (limit 22.0 kg), 2.5 kg worn".
+[[nodiscard]] std::string start_load_words(const TextPage& page, const planner::StartLoad& load);
+/// How an appointment stands: with time to spare, within its margin, or missed.
+[[nodiscard]] std::string standing(const planner::PlanAppointment& meet);
+
+/// Name, dates and length of the trip.
+void add_title(TextPage& page);
+/// What the plan comes to, and the cautions by their titles.
+void add_verdict(TextPage& page);
+/// Where each pack is heaviest, and how the portages are carried.
+void add_heaviest(TextPage& page);
+/// Whether the days end in daylight, in a sentence.
+void add_daylight(TextPage& page);
+/// What a leader decides by.
+void add_first_screen(TextPage& page);
+/// What else the command could show.
+void add_more(TextPage& page, std::string_view command);
+
 /// The sections of a plan, in the order in which they stand; each adds nothing if there is nothing
 /// to say.
-void add_summary(TextPage& page);
 void add_days(TextPage& page);
 void add_legs(TextPage& page);
 void add_packs(TextPage& page);

@@ -1,5 +1,4 @@
 #include "cli/text/text_page.h"
-#include "cli/words/caution_text.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
@@ -16,104 +15,8 @@ namespace tumpline::cli {
 
 namespace {
 
-using planner::Level;
 using planner::Plan;
 using planner::PlanDay;
-
-std::size_t count(const Plan& plan, Level level) {
-    return static_cast<std::size_t>(
-        std::count_if(plan.cautions.begin(), plan.cautions.end(), [&](const auto& caution) {
-            return caution.level == level;
-        }));
-}
-
-void add_verdict(TextPage& page) {
-    const Plan& plan = page.plan();
-    const std::size_t cautions = count(plan, Level::caution);
-    const std::string to_read = cautions == 0 ? std::string()
-                                              : fmt::format(" {} {} below {} a decision.",
-                                                            cautions,
-                                                            cautions == 1 ? "caution" : "cautions",
-                                                            cautions == 1 ? "needs" : "need");
-    if (plan.can_be_carried_out()) {
-        page.heading(fmt::format("Within what it knows, this plan can be carried out.{}", to_read));
-        return;
-    }
-    page.heading(fmt::format("This plan cannot be carried out as it stands.{}", to_read));
-    for (const planner::Caution& caution : plan.cautions)
-        if (caution.level == Level::stop)
-            page.item(placed_caution_text(caution, page.units()));
-}
-
-void add_heaviest(TextPage& page) {
-    const Plan& plan = page.plan();
-    Table table(
-        {{"Heaviest pack", false, true}, {"", true}, {"Of limit", true}, {"Where", false, true}});
-    for (const planner::HeaviestPack& pack : plan.heaviest_packs)
-        table.row({pack.member,
-                   page.mass(pack.pack_kg),
-                   pack.limit_kg > 0.0
-                       ? fmt::format("{:.0f} %", 100.0 * pack.pack_kg / pack.limit_kg)
-                       : std::string(),
-                   page.leg_place(pack.plan_leg)});
-    page.add(table.text(0));
-}
-
-void add_daylight(TextPage& page) {
-    const Plan& plan = page.plan();
-    std::vector<int> late;
-    for (const planner::Caution& caution : plan.cautions)
-        if (caution.code == "after-dusk" && caution.day)
-            late.push_back(*caution.day);
-    if (!late.empty()) {
-        page.line(fmt::format("Daylight: {} {} {} after dusk.",
-                              late.size() == 1 ? "day" : "days",
-                              fmt::join(late, ", "),
-                              late.size() == 1 ? "ends" : "end"));
-        return;
-    }
-    const PlanDay* tightest = nullptr;
-    for (const PlanDay& day : plan.days)
-        if (day.before_dusk_s &&
-            (tightest == nullptr || *day.before_dusk_s < *tightest->before_dusk_s))
-            tightest = &day;
-    const bool dark = std::any_of(plan.days.begin(), plan.days.end(), [](const PlanDay& day) {
-        return day.light.twilight.day == geo::SunDay::always_below;
-    });
-    if (plan.days.empty())
-        return;
-    if (dark)
-        page.line("Daylight: on some days it does not get light; see the table of days.");
-    else if (tightest == nullptr)
-        page.line("Daylight: no dusk falls before midnight on any day.");
-    else
-        page.line(fmt::format("Daylight: every day ends before dusk, day {} with the least to "
-                              "spare: {}.",
-                              tightest->day,
-                              planner::show_duration(*tightest->before_dusk_s)));
-}
-
-/// How an appointment stands: with time to spare, within its margin, or missed.
-std::string standing(const planner::PlanAppointment& meet) {
-    if (meet.spare_s >= 0.0)
-        return fmt::format("{} to spare", planner::show_duration(meet.spare_s));
-    const double late_s = -meet.spare_s - meet.margin_s;
-    if (late_s > 0.0)
-        return fmt::format("missed by {}", planner::show_duration(late_s));
-    return fmt::format("met, but with {} less than the margin of {}",
-                       planner::show_duration(-meet.spare_s),
-                       planner::show_duration(meet.margin_s));
-}
-
-void add_meetings(TextPage& page) {
-    for (const planner::PlanAppointment& meet : page.plan().appointments)
-        page.line(fmt::format("Appointment: {} at {}, day {} by {}: {}.",
-                              meet.what,
-                              meet.at,
-                              meet.day,
-                              page.clock(meet.by),
-                              standing(meet)));
-}
 
 /// The parts of a sum that are not nothing: "18.3 km on foot, 1.10 km carrying".
 std::string ways(const TextPage& page) {
@@ -130,7 +33,70 @@ std::string ways(const TextPage& page) {
 
 } // namespace
 
-void add_summary(TextPage& page) {
+void add_heaviest(TextPage& page) {
+    const Plan& plan = page.plan();
+    Table table(
+        {{"Heaviest pack", false, true}, {"", true}, {"Of limit", true}, {"Where", false, true}});
+    for (const planner::HeaviestPack& pack : plan.heaviest_packs)
+        table.row({pack.member,
+                   page.mass(pack.pack_kg),
+                   pack.limit_kg > 0.0
+                       ? fmt::format("{:.0f} %", 100.0 * pack.pack_kg / pack.limit_kg)
+                       : std::string(),
+                   page.leg_place(pack.plan_leg)});
+    page.add(table);
+    if (plan.carrying.portages > 0)
+        page.item(fmt::format("{}: {}",
+                              plan.carrying.portages == 1 ? "Portage" : "Portages",
+                              plan.carrying.sentence));
+}
+
+void add_daylight(TextPage& page) {
+    const Plan& plan = page.plan();
+    std::vector<int> late;
+    for (const planner::Caution& caution : plan.cautions)
+        if (caution.code == "after-dusk" && caution.day)
+            late.push_back(*caution.day);
+    if (!late.empty()) {
+        page.item(fmt::format("Daylight: {} {} {} after dusk.",
+                              late.size() == 1 ? "day" : "days",
+                              fmt::join(late, ", "),
+                              late.size() == 1 ? "ends" : "end"));
+        return;
+    }
+    const PlanDay* tightest = nullptr;
+    for (const PlanDay& day : plan.days)
+        if (day.before_dusk_s &&
+            (tightest == nullptr || *day.before_dusk_s < *tightest->before_dusk_s))
+            tightest = &day;
+    const bool dark = std::any_of(plan.days.begin(), plan.days.end(), [](const PlanDay& day) {
+        return day.light.twilight.day == geo::SunDay::always_below;
+    });
+    if (plan.days.empty())
+        return;
+    if (dark)
+        page.item("Daylight: on some days it does not get light; see the table of days.");
+    else if (tightest == nullptr)
+        page.item("Daylight: no dusk falls before midnight on any day.");
+    else
+        page.item(fmt::format("Daylight: every day ends before dusk, day {} with the least to "
+                              "spare: {}.",
+                              tightest->day,
+                              planner::show_duration(*tightest->before_dusk_s)));
+}
+
+std::string standing(const planner::PlanAppointment& meet) {
+    if (meet.spare_s >= 0.0)
+        return fmt::format("{} to spare", planner::show_duration(meet.spare_s));
+    const double late_s = -meet.spare_s - meet.margin_s;
+    if (late_s > 0.0)
+        return fmt::format("missed by {}", planner::show_duration(late_s));
+    return fmt::format("met, but with {} less than the margin of {}",
+                       planner::show_duration(-meet.spare_s),
+                       planner::show_duration(meet.margin_s));
+}
+
+void add_title(TextPage& page) {
     const Plan& plan = page.plan();
     page.heading(one_line(plan.trip.name.empty() ? plan.trip.file.string() : plan.trip.name));
     if (!plan.days.empty())
@@ -145,14 +111,6 @@ void add_summary(TextPage& page) {
                           ways(page),
                           climbs_words(plan.totals, page.units()),
                           planner::show_duration(plan.totals.moving_s)));
-    add_verdict(page);
-    add_heaviest(page);
-    if (plan.carrying.portages > 0)
-        page.line(fmt::format("{}: {}",
-                              plan.carrying.portages == 1 ? "Portage" : "Portages",
-                              plan.carrying.sentence));
-    add_daylight(page);
-    add_meetings(page);
 }
 
 } // namespace tumpline::cli

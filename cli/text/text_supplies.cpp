@@ -32,7 +32,7 @@ void add_eating(TextPage& page) {
                        page.mass(member.food_kg),
                        page.volume(member.water_l),
                        member.set_off_kg ? page.mass(*member.set_off_kg) : std::string()});
-    page.add(table.text());
+    page.add(table);
 }
 
 std::string shares(const Plan& plan, const std::vector<double>& shares) {
@@ -87,7 +87,7 @@ void add_rations(TextPage& page, const Stage& stage) {
         cells.insert(cells.end(), rows[m].begin(), rows[m].end());
         table.row(std::move(cells));
     }
-    page.add(table.text(4));
+    page.add(table, 4);
 }
 
 /// "8 Aug" would do, but dates are told as everywhere.
@@ -114,17 +114,17 @@ std::string when_open(const Stage& stage) {
 
 void add_openings(TextPage& page, const Stage& stage) {
     if (stage.closed)
-        page.add(hanging("    ",
-                         fmt::format("{} is closed on {}, when it is reached; open {}.",
-                                     stage.from,
-                                     TextPage::date(stage.reached),
-                                     when_open(stage))));
+        page.hang("    ",
+                  fmt::format("{} is closed on {}, when it is reached; open {}.",
+                              stage.from,
+                              TextPage::date(stage.reached),
+                              when_open(stage)));
     else if (!stage.closed_dates.empty())
-        page.add(hanging("    ",
-                         fmt::format("{} is reached on {}; closed on {}.",
-                                     stage.from,
-                                     TextPage::date(stage.reached),
-                                     dates(stage.closed_dates))));
+        page.hang("    ",
+                  fmt::format("{} is reached on {}; closed on {}.",
+                              stage.from,
+                              TextPage::date(stage.reached),
+                              dates(stage.closed_dates)));
 }
 
 void add_lost_days(TextPage& page, const Stage& stage) {
@@ -146,7 +146,7 @@ void add_lost_days(TextPage& page, const Stage& stage) {
                                    : std::string("on its first day"));
         if (lost.fuel_short_kg >= a_gram_kg)
             text += fmt::format("; {} of fuel short", page.mass(lost.fuel_short_kg));
-        page.add(hanging("    ", text + "."));
+        page.hang("    ", text + ".");
     }
 }
 
@@ -165,15 +165,15 @@ void add_stage(TextPage& page, const Stage& stage) {
                           stage.containers == 1 ? "container" : "containers"));
     add_rations(page, stage);
     if (page.plan().trip.party.size() > 1)
-        page.add(hanging("    ", "carried by " + shares(page.plan(), stage.bearer_share)));
+        page.hang("    ", "carried by " + shares(page.plan(), stage.bearer_share));
     if (stage.declared_kg)
-        page.add(hanging(
+        page.hang(
             "    ",
             fmt::format("{} are there{}.",
                         page.mass(*stage.declared_kg),
                         stage.declared_short_kg > 0.0
                             ? fmt::format(", {} too little", page.mass(stage.declared_short_kg))
-                            : std::string())));
+                            : std::string()));
     add_openings(page, stage);
     add_lost_days(page, stage);
 }

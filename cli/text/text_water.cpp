@@ -74,7 +74,7 @@ void add_line(TextPage& page) {
     std::string lines;
     for (const planner::PlanDay& day : page.plan().days)
         if (const std::string line = line_of(page, day.day); !line.empty())
-            lines += hanging(fmt::format("  Day {}: ", day.day), line);
+            lines += hanging(fmt::format("  Day {}: ", day.day), line, page.columns());
     if (lines.empty())
         return;
     page.add("\n");
@@ -108,7 +108,7 @@ void add_water(TextPage& page) {
     if (table.empty())
         return;
     page.add("\n");
-    page.add(table.text());
+    page.add(table);
     add_line(page);
 }
 

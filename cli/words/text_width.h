@@ -8,8 +8,11 @@
 /// Text of people's own (names of trips, places and things) in the columns of a terminal.
 namespace tumpline::cli {
 
-/// The widest line that a command prints.
+/// The widest line that a command prints where nobody says how wide it may be.
 inline constexpr std::size_t line_columns = 100;
+/// Between these a page fits the terminal.
+inline constexpr std::size_t least_columns = 72;
+inline constexpr std::size_t most_columns = 120;
 
 /// `text` as one harmless line: control characters, line ends and characters that turn the reading
 /// direction become U+FFFD or a space; bytes that are no UTF-8 become U+FFFD.

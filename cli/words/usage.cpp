@@ -17,14 +17,14 @@ namespace {
 constexpr std::size_t description_column = 32;
 
 /// "  --format text|json   how it is printed", the description broken into lines.
-std::string entry(std::string_view name, std::string_view description) {
+std::string entry(std::string_view name, std::string_view description, std::size_t columns) {
     std::string text = fmt::format("  {}", name);
     if (columns_of(text) + 2 > description_column)
         text += "\n" + std::string(description_column, ' ');
     else
         text.append(description_column - columns_of(text), ' ');
     bool first = true;
-    for (const std::string& line : wrapped(description, line_columns - description_column)) {
+    for (const std::string& line : wrapped(description, columns - description_column)) {
         if (!first)
             text.append(description_column, ' ');
         first = false;
@@ -155,27 +155,29 @@ std::string command_name(const CLI::App& app) {
                                        : fmt::format("tumpline {}", app.get_name());
 }
 
-std::string help_text(const CLI::App& app) {
+std::string help_text(const CLI::App& app, std::size_t columns) {
     std::string text;
     for (const std::string& line :
-         wrapped(fmt::format("{}: {}", command_name(app), app.get_description()), line_columns))
+         wrapped(fmt::format("{}: {}", command_name(app), app.get_description()), columns))
         text += line + "\n";
     text += usage(app);
     const auto commands = app.get_subcommands({});
     if (!commands.empty())
         text += "\nCommands\n";
     for (const CLI::App* command : commands)
-        text += entry(command->get_name(), command->get_description());
+        text += entry(command->get_name(), command->get_description(), columns);
     text += "\n";
     for (const bool positional : {true, false})
         for (const CLI::Option* option : options_of(app, positional))
-            text += entry(listed_name(*option), option->get_description());
+            text += entry(listed_name(*option), option->get_description(), columns);
     if (app.get_parent() != nullptr)
         for (const CLI::Option* option : options_of(root_of(app), false))
             if (!option->check_lname("help") && !option->check_lname("version"))
-                text += entry(listed_name(*option), option->get_description());
+                text += entry(listed_name(*option), option->get_description(), columns);
     if (!root_of(app).get_footer().empty())
-        text += fmt::format("\n{}\n", root_of(app).get_footer());
+        text += "\n";
+    for (const std::string& line : wrapped(root_of(app).get_footer(), columns))
+        text += line + "\n";
     return text;
 }
 

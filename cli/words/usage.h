@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,8 +13,9 @@ class ParseError;
 
 namespace tumpline::cli {
 
-/// What `--help` prints about the program (an app without a parent) or one of its commands.
-[[nodiscard]] std::string help_text(const CLI::App& app);
+/// What `--help` prints about the program (an app without a parent) or one of its commands, in
+/// lines of at most `columns`.
+[[nodiscard]] std::string help_text(const CLI::App& app, std::size_t columns);
 
 /// One line that says what is wrong with a command line and what to write instead: the nearest
 /// command or option to a misspelt one, what is missing, what is too much.

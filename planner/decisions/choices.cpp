@@ -9,12 +9,15 @@ namespace tumpline::planner {
 
 Plan make_plan_with_choices(const Trip& trip,
                             const Route& route,
-                            const std::vector<OtherRoute>& others) {
+                            const std::vector<OtherRoute>& others,
+                            const Choices& choices) {
     const Prepared prepared = prepare(trip, route);
     const Solved settled = settle_trip(prepared);
     Plan plan = assemble_plan(prepared, settled);
-    plan.remedies = remedies({prepared, settled}, plan);
-    plan.other_ways = other_ways(plan, others, plans_to_spend(prepared, most_other_ways));
+    if (choices.remedies)
+        plan.remedies = remedies({prepared, settled}, plan);
+    if (choices.other_ways)
+        plan.other_ways = other_ways(plan, others, plans_to_spend(prepared, most_other_ways));
     return plan;
 }
 

@@ -7,9 +7,16 @@
 
 namespace tumpline::planner {
 
+/// Which of what takes further plans is computed.
+struct Choices {
+    bool remedies = true;
+    bool other_ways = true;
+};
+
 /// The plan with what it takes further plans to know: `remedies` and `other_ways`.
 [[nodiscard]] Plan make_plan_with_choices(const Trip& trip,
                                           const Route& route,
-                                          const std::vector<OtherRoute>& others = {});
+                                          const std::vector<OtherRoute>& others = {},
+                                          const Choices& choices = {});
 
 } // namespace tumpline::planner

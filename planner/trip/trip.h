@@ -1,6 +1,7 @@
 #pragma once
 
 #include "geo/position.h"
+#include "planner/quantities/quantities.h"
 
 #include <array>
 #include <chrono>
@@ -292,6 +293,7 @@ struct Trip {
     std::string name;
     Date start{};
     std::string time_zone;
+    std::optional<UnitSystem> units; ///< what people read, unless they ask for others
     TripRoute route;
     std::vector<Member> party;
     std::vector<Craft> craft;

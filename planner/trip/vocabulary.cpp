@@ -7,6 +7,8 @@ namespace tumpline::planner {
 
 namespace {
 
+constexpr auto unit_systems = std::to_array<Word<UnitSystem>>(
+    {{"metric", UnitSystem::metric}, {"imperial", UnitSystem::imperial}});
 constexpr auto travels = std::to_array<Word<Travel>>(
     {{"walk", Travel::walk}, {"portage", Travel::portage}, {"paddle", Travel::paddle}});
 constexpr auto terrains = std::to_array<Word<Terrain>>({{"path", Terrain::path},
@@ -89,6 +91,10 @@ RiverClass plain_class(std::string_view text) {
 }
 
 } // namespace
+
+std::span<const Word<UnitSystem>> unit_system_words() {
+    return unit_systems;
+}
 
 std::span<const Word<Travel>> travel_words() {
     return travels;

@@ -13,6 +13,7 @@ template <class Meaning> struct Word {
     Meaning meaning;
 };
 
+[[nodiscard]] std::span<const Word<UnitSystem>> unit_system_words();
 [[nodiscard]] std::span<const Word<Travel>> travel_words();
 [[nodiscard]] std::span<const Word<Terrain>> terrain_words();
 [[nodiscard]] std::span<const Word<Water>> water_words();

@@ -21,6 +21,7 @@ NOT_COUNTED = ("defaults", "file", "version")
 
 INFORMATION_ONLY = {
     "/$schema": "for editors",
+    "/units": "what people read; the JSON of a plan is SI always",
     "/tumpline": "the version of the file's form; there is one",
     "/route/legs/*/source": "where the track is from, for those who read the file",
 }

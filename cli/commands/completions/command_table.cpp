@@ -1,5 +1,6 @@
 #include "cli/commands/completions/command_table.h"
 
+#include "cli/words/sections.h"
 #include "planner/trip/sections.h"
 
 #include <CLI/CLI.hpp>
@@ -22,7 +23,7 @@ std::vector<std::string> split_at_bars(const std::string& words) {
 }
 
 /// What the name of a value says of it.
-void tell_value(OptionEntry& entry) {
+void tell_value(OptionEntry& entry, const std::string& command) {
     static constexpr std::string_view files[] = {"FILE", "TRIP", "DEM", "BOOK.html"};
     if (entry.value.find('|') != std::string::npos) {
         entry.takes = Takes::one_of_words;
@@ -31,6 +32,11 @@ void tell_value(OptionEntry& entry) {
         entry.takes = Takes::one_of_words;
         for (const std::string_view word : planner::model_words("walking"))
             entry.words.emplace_back(word);
+    } else if (entry.value == "SECTION,...") {
+        entry.takes = Takes::one_of_words;
+        for (const Section section : sections_of(command))
+            entry.words.emplace_back(word(section));
+        entry.words.emplace_back("all");
     } else if (entry.value == "FOLDER") {
         entry.takes = Takes::folder;
     } else if (std::find(std::begin(files), std::end(files), entry.value) != std::end(files)) {
@@ -55,7 +61,7 @@ std::vector<OptionEntry> options_of(const CLI::App& app) {
                       option->get_multi_option_policy() == CLI::MultiOptionPolicy::TakeAll;
         entry.value = option->get_type_name();
         if (!entry.value.empty())
-            tell_value(entry);
+            tell_value(entry, app.get_name());
         entries.push_back(std::move(entry));
     }
     return entries;

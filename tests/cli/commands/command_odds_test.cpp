@@ -65,7 +65,7 @@ TEST(OddsCommand, TextKeepsToItsWidth) {
         const planner::Odds odds =
             planner::odds_of(random.trip, random.route, {.draws = 10, .seed = seed, .threads = 2});
         for (const auto units : {planner::UnitSystem::metric, planner::UnitSystem::imperial}) {
-            const std::string text = odds_text(odds, {.units = units, .colour = false});
+            const std::string text = odds_text(odds, {.units = units, .show = show_all("odds")});
             std::istringstream lines(text);
             for (std::string line; std::getline(lines, line);)
                 EXPECT_LE(columns_of(line), line_columns) << "seed " << seed << ": " << line;

@@ -45,8 +45,9 @@ class ShownPlans : public testing::TestWithParam<std::uint64_t> {};
 TEST_P(ShownPlans, TextKeepsToItsWidth) {
     const planner::Plan plan = plan_of(GetParam());
     for (const auto units : {planner::UnitSystem::metric, planner::UnitSystem::imperial})
-        for (const std::string& text : {plan_text(plan, {.units = units, .colour = false}),
-                                        pack_text(plan, {.units = units, .colour = false})}) {
+        for (const std::string& text :
+             {plan_text(plan, {.units = units, .show = show_all("plan")}),
+              pack_text(plan, {.units = units, .show = show_all("pack")})}) {
             std::istringstream lines(text);
             for (std::string line; std::getline(lines, line);)
                 EXPECT_LE(columns_of(line), line_columns) << "seed " << GetParam() << ": " << line;
