@@ -11,6 +11,7 @@
 #include "tests/support/random_trip.h"
 #include "tests/support/said.h"
 #include "tests/support/source_tree.h"
+#include "tests/support/text_lines.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -30,15 +31,7 @@ using planner::Plan;
 using testing::HasSubstr;
 using testing::Not;
 
-std::vector<std::string> screen_lines(const std::string& text) {
-    std::vector<std::string> found;
-    std::istringstream stream(text);
-    for (std::string line; std::getline(stream, line);)
-        found.push_back(line);
-    return found;
-}
-
-std::string sample_trip(const std::string& name) {
+std::string sample(const std::string& name) {
     return (test::root / "sample-routes" / name / "trip.json").string();
 }
 
@@ -49,13 +42,13 @@ std::string printed(const std::vector<std::string>& arguments, std::size_t colum
 }
 
 TEST(FirstScreen, AFourDayTripOfTwoTakesAtMostEightyLines) {
-    const std::vector<std::string> shown = screen_lines(printed({"plan", sample_trip("saddle")}));
+    const std::vector<std::string> shown = test::lines_of(printed({"plan", sample("saddle")}));
     EXPECT_LE(shown.size(), 80U);
     EXPECT_GE(shown.size(), 30U); // and it is no empty page
 }
 
 TEST(FirstScreen, SaysVerdictDaysPacksBoatsFoodPackingAppointmentsInThisOrder) {
-    const std::string text = printed({"plan", sample_trip("saddle")});
+    const std::string text = printed({"plan", sample("saddle")});
     std::size_t last = 0;
     for (const char* part : {"Over the saddle",
                              " plan",
@@ -73,22 +66,21 @@ TEST(FirstScreen, SaysVerdictDaysPacksBoatsFoodPackingAppointmentsInThisOrder) {
 }
 
 TEST(FirstScreen, EveryPackedThingOfTheSampleStandsUnderItsBearer) {
-    const std::string text = printed({"plan", sample_trip("saddle")});
+    const std::string text = printed({"plan", sample("saddle")});
     const std::string packing = text.substr(text.find("\nTo pack"));
     for (const char* thing : {"tent", "throw bag", "repair kit", "food", "water"})
         EXPECT_THAT(packing, HasSubstr(thing));
 }
 
 TEST(FirstScreen, AStopExplainsItselfUnderItsTitle) {
-    const std::string text =
-        printed({"plan", sample_trip("saddle"), "--set", "/weather/wind=25 m/s"});
+    const std::string text = printed({"plan", sample("saddle"), "--set", "/weather/wind=25 m/s"});
     EXPECT_THAT(text, HasSubstr("This plan cannot be done."));
     EXPECT_LT(text.find("This plan cannot be done."), text.find("\nDays\n"));
 }
 
 TEST(FirstScreen, ABrokenLimitIsNeverCalledClear) {
     const std::string text =
-        printed({"plan", sample_trip("saddle"), "--set", "/party/0/carry_limit=12 kg"});
+        printed({"plan", sample("saddle"), "--set", "/party/0/carry_limit=12 kg"});
     EXPECT_THAT(text, HasSubstr("This plan breaks what you asked."));
     EXPECT_THAT(text, Not(HasSubstr("Nothing known stands against")));
     EXPECT_THAT(text, HasSubstr("! is over the bearer's limit"));
@@ -125,8 +117,8 @@ Plan long_plan(int days) {
 }
 
 TEST(FirstScreen, OfALongTripEveryDayKeepsALineAndLegsFold) {
-    const std::vector<std::string> ten = screen_lines(plan_text(long_plan(10), {}));
-    const std::vector<std::string> ninety = screen_lines(plan_text(long_plan(90), {}));
+    const std::vector<std::string> ten = test::lines_of(plan_text(long_plan(10), {}));
+    const std::vector<std::string> ninety = test::lines_of(plan_text(long_plan(90), {}));
     EXPECT_EQ(ninety.size() - ten.size(), 80U); // one line for each day more, and no other
     EXPECT_THAT(plan_text(long_plan(90), {}), HasSubstr("the 10 worst of"));
 }
@@ -153,26 +145,22 @@ TEST_P(Widths, OfEveryCommandWithSections) {
         for (const char* command : {"plan", "pack", "nights", "odds"})
             for (const bool all : {false, true})
                 for (const char* units : {"metric", "imperial"}) {
-                    std::vector<std::string> words{command, sample_trip(name), "--units", units};
+                    std::vector<std::string> words{command, sample(name), "--units", units};
                     if (all)
                         words.insert(words.end(), {"--show", "all"});
                     if (command == std::string("odds"))
                         words.insert(words.end(), {"--draws", "20"});
                     if (command == std::string("nights") && name != std::string("saddle"))
                         continue; // slow, and of the same shape
-                    for (const std::string& line : screen_lines(printed(words, GetParam())))
+                    for (const std::string& line : test::lines_of(printed(words, GetParam())))
                         EXPECT_LE(columns_of(line), GetParam()) << command << ": " << line;
                 }
 }
 
 TEST_P(Widths, OfComparedPlans) {
-    for (const std::string& line : screen_lines(printed({"compare",
-                                                         sample_trip("saddle"),
-                                                         "--set",
-                                                         "/party/0/carry_limit=12 kg",
-                                                         "--show",
-                                                         "all"},
-                                                        GetParam())))
+    for (const std::string& line : test::lines_of(printed(
+             {"compare", sample("saddle"), "--set", "/party/0/carry_limit=12 kg", "--show", "all"},
+             GetParam())))
         EXPECT_LE(columns_of(line), GetParam()) << line;
 }
 
@@ -182,49 +170,48 @@ TEST_P(Widths, OfMadeUpPlans) {
         const Plan plan = planner::make_plan_with_choices(random.trip, random.route);
         for (const Show& show : {Show{}, show_all("plan")})
             for (const std::string& line :
-                 screen_lines(plan_text(plan, {.columns = GetParam(), .show = show})))
+                 test::lines_of(plan_text(plan, {.columns = GetParam(), .show = show})))
                 EXPECT_LE(columns_of(line), GetParam()) << "seed " << seed << ": " << line;
         for (const std::string& line :
-             screen_lines(pack_text(plan, {.columns = GetParam(), .show = show_all("pack")})))
+             test::lines_of(pack_text(plan, {.columns = GetParam(), .show = show_all("pack")})))
             EXPECT_LE(columns_of(line), GetParam()) << "seed " << seed << ": " << line;
     }
 }
 
 TEST_P(Widths, OfHelp) {
     for (const char* command : {"plan", "odds", "export", "new", "compare"})
-        for (const std::string& line : screen_lines(printed({command, "--help"}, GetParam())))
+        for (const std::string& line : test::lines_of(printed({command, "--help"}, GetParam())))
             EXPECT_LE(columns_of(line), GetParam()) << line;
 }
 
 INSTANTIATE_TEST_SUITE_P(Columns, Widths, testing::Values(72, 100, 120));
 
 TEST(ShownSections, OnlyThoseThatWereNamed) {
-    const std::string legs = printed({"plan", sample_trip("saddle"), "--show", "legs"});
+    const std::string legs = printed({"plan", sample("saddle"), "--show", "legs"});
     EXPECT_THAT(legs, HasSubstr("\nDay 1: legs"));
     EXPECT_THAT(legs, Not(HasSubstr("\nTo pack")));
     EXPECT_THAT(legs, Not(HasSubstr("\nModels")));
-    const std::string two = printed({"plan", sample_trip("saddle"), "--show", "legs,assumptions"});
+    const std::string two = printed({"plan", sample("saddle"), "--show", "legs,assumptions"});
     EXPECT_THAT(two, HasSubstr("\nDay 1: legs"));
     EXPECT_THAT(two, HasSubstr("\nModels"));
-    EXPECT_THAT(printed({"plan", sample_trip("saddle"), "--show", "cautions"}),
-                HasSubstr("\nCautions"));
+    EXPECT_THAT(printed({"plan", sample("saddle"), "--show", "cautions"}), HasSubstr("\nCautions"));
 }
 
 TEST(ShownSections, AnUnknownOneIsAnsweredWithTheNearest) {
-    const test::Said said = test::say({"plan", sample_trip("saddle"), "--show", "leg"});
+    const test::Said said = test::say({"plan", sample("saddle"), "--show", "leg"});
     EXPECT_EQ(said.code, ExitCode::bad_input);
     EXPECT_THAT(said.err, HasSubstr("write \"legs\""));
     EXPECT_TRUE(said.out.empty());
 }
 
 TEST(ShownSections, JsonIsAlwaysWhole) {
-    EXPECT_EQ(printed({"plan", sample_trip("saddle"), "--format", "json", "--show", "days"}),
-              printed({"plan", sample_trip("saddle"), "--format", "json"}));
+    EXPECT_EQ(printed({"plan", sample("saddle"), "--format", "json", "--show", "days"}),
+              printed({"plan", sample("saddle"), "--format", "json"}));
 }
 
 TEST(ShownSections, RemediesArePlannedOnlyWhereTheyAreShown) {
     const std::vector<std::string> heavy{
-        "plan", sample_trip("saddle"), "--set", "/party/0/carry_limit=12 kg"};
+        "plan", sample("saddle"), "--set", "/party/0/carry_limit=12 kg"};
     std::vector<std::string> asked = heavy;
     asked.insert(asked.end(), {"--show", "remedies"});
     EXPECT_THAT(printed(asked), HasSubstr("Accept the weight"));
@@ -238,7 +225,7 @@ TEST(ShownSections, RemediesArePlannedOnlyWhereTheyAreShown) {
 
 TEST(Strict, APlanThatBreaksWhatWasAskedIsNone) {
     const std::vector<std::string> words{
-        "plan", sample_trip("saddle"), "--set", "/party/0/carry_limit=12 kg"};
+        "plan", sample("saddle"), "--set", "/party/0/carry_limit=12 kg"};
     EXPECT_EQ(test::say(words).code, ExitCode::done);
     std::vector<std::string> strict = words;
     strict.emplace_back("--strict");
@@ -246,21 +233,20 @@ TEST(Strict, APlanThatBreaksWhatWasAskedIsNone) {
 }
 
 TEST(UnitsOfTheTrip, AreReadUnlessTheCommandSaysOthers) {
-    const std::string imperial =
-        printed({"plan", sample_trip("saddle"), "--set", "/units=imperial"});
+    const std::string imperial = printed({"plan", sample("saddle"), "--set", "/units=imperial"});
     EXPECT_THAT(imperial, HasSubstr(" lb"));
     EXPECT_THAT(imperial, Not(HasSubstr(" kg")));
     const std::string metric =
-        printed({"plan", sample_trip("saddle"), "--set", "/units=imperial", "--units", "metric"});
-    EXPECT_EQ(metric, printed({"plan", sample_trip("saddle")}));
-    const test::Said wrong = test::say({"plan", sample_trip("saddle"), "--set", "/units=imperal"});
+        printed({"plan", sample("saddle"), "--set", "/units=imperial", "--units", "metric"});
+    EXPECT_EQ(metric, printed({"plan", sample("saddle")}));
+    const test::Said wrong = test::say({"plan", sample("saddle"), "--set", "/units=imperal"});
     EXPECT_EQ(wrong.code, ExitCode::bad_input);
     EXPECT_THAT(wrong.err, HasSubstr("imperial"));
 }
 
 TEST(Settings, ALongOneWithoutASignIsNotRepeated) {
     const test::Said said =
-        test::say({"plan", sample_trip("saddle"), "--set", std::string(100'000, 'x')});
+        test::say({"plan", sample("saddle"), "--set", std::string(100'000, 'x')});
     EXPECT_EQ(said.code, ExitCode::bad_input);
     EXPECT_LT(said.err.size(), 500U);
 }

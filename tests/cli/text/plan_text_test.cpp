@@ -2,6 +2,7 @@
 
 #include "cli/words/text_width.h"
 #include "tests/support/hand_built_plan.h"
+#include "tests/support/text_lines.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -17,14 +18,6 @@ using planner::Plan;
 using planner::UnitSystem;
 using testing::HasSubstr;
 using testing::Not;
-
-std::vector<std::string> lines(const std::string& text) {
-    std::vector<std::string> lines;
-    std::istringstream stream(text);
-    for (std::string line; std::getline(stream, line);)
-        lines.push_back(line);
-    return lines;
-}
 
 /// Where a text begins that must be there.
 std::size_t place(const std::string& text, const std::string& part) {
@@ -62,7 +55,7 @@ TEST_P(PlanText, KeepsToItsWidthAndLeavesNoBlanksAtTheEnds) {
         for (const std::string& text :
              {show(*shown),
               pack_text(*shown, {.units = GetParam(), .colour = false, .show = show_all("pack")})})
-            for (const std::string& line : lines(text)) {
+            for (const std::string& line : test::lines_of(text)) {
                 EXPECT_LE(columns_of(line), line_columns) << line;
                 EXPECT_FALSE(line.ends_with(' ')) << line;
             }
