@@ -1,11 +1,12 @@
 #pragma once
 
-#include "cli/words/text_width.h"
-
 #include <cstddef>
 #include <ostream>
 
 namespace tumpline::cli {
+
+/// The widest line that a command prints where nobody says how wide it may be.
+inline constexpr std::size_t line_columns = 100;
 
 /// What the program answers to its caller.
 enum class ExitCode {

@@ -1,6 +1,6 @@
 #include "cli/commands/command_track.h"
 
-#include "cli/json/json_values.h"
+#include "cli/words/json_values.h"
 #include "cli/words/progress.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"

@@ -2,7 +2,7 @@
 
 #include "cli/export/export_parts.h"
 #include "cli/files/output_mark.h"
-#include "cli/json/json_values.h"
+#include "cli/words/json_values.h"
 #include "cli/words/leg_fields.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"

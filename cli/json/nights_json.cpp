@@ -1,5 +1,5 @@
-#include "cli/json/json_values.h"
 #include "cli/text/nights_text.h"
+#include "cli/words/json_values.h"
 #include "geo/light/time_zone.h"
 #include "planner/decisions/nights_compared.h"
 #include "planner/quantities/quantities.h"

@@ -1,6 +1,6 @@
 #include "cli/json/odds_json.h"
 
-#include "cli/json/json_values.h"
+#include "cli/words/json_values.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"
 

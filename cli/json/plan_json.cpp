@@ -1,7 +1,7 @@
 #include "cli/json/plan_json.h"
 
-#include "cli/json/json_values.h"
 #include "cli/json/plan_json_parts.h"
+#include "cli/words/json_values.h"
 #include "cli/words/leg_fields.h"
 #include "cli/words/words.h"
 #include "geo/light/time_zone.h"

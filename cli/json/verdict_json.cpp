@@ -1,5 +1,5 @@
-#include "cli/json/json_values.h"
 #include "cli/json/plan_json_parts.h"
+#include "cli/words/json_values.h"
 #include "planner/trip/vocabulary.h"
 
 namespace tumpline::cli {

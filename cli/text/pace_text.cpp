@@ -1,6 +1,6 @@
 #include "cli/text/pace_text.h"
 
-#include "cli/json/json_values.h"
+#include "cli/words/json_values.h"
 #include "cli/words/table.h"
 #include "cli/words/words.h"
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "cli/console.h"
+
 #include <cstddef>
 #include <string>
 #include <string_view>
@@ -8,8 +10,6 @@
 /// Text of people's own (names of trips, places and things) in the columns of a terminal.
 namespace tumpline::cli {
 
-/// The widest line that a command prints where nobody says how wide it may be.
-inline constexpr std::size_t line_columns = 100;
 /// Between these a page fits the terminal.
 inline constexpr std::size_t least_columns = 72;
 inline constexpr std::size_t most_columns = 120;
