@@ -1,6 +1,7 @@
 /// The programme against exhaustive search: every set of stops is tried on cases small enough.
 
 #include "planner/solution/night_search.h"
+
 #include "tests/support/random_draws.h"
 
 #include <gtest/gtest.h>
