@@ -48,6 +48,7 @@ constexpr std::string_view opening =
 std::string file_head(const FirstTrip& trip, const FirstTripFiles& files) {
     return fmt::format(R"(  "name": {},
   // "start": "2027-06-18", // the date of day 1: daylight and weekdays hang on it
+  // "units": "imperial", // what people read
   "time_zone": "{}", // by longitude alone; better a name like "Europe/Oslo"
 )",
                        json_text(files.name),

@@ -196,6 +196,10 @@ void add_common_things(Trip& trip, Draws& draws) {
             item.bearer = draws.one_of(trip.party).name;
         if (draws.chance(0.15))
             item.piece = "barrel";
+        // What is in one container stays with one person.
+        for (const KitItem& other : trip.kit)
+            if (!item.piece.empty() && other.piece == item.piece && !other.bearer.empty())
+                item.bearer = other.bearer;
         item.gets_wet = draws.chance(0.1);
         trip.kit.push_back(std::move(item));
     }

@@ -49,7 +49,7 @@ TEST(Papers, EveryLinkToAFileOfOursLeadsThere) {
 
 TEST(Papers, ReadmeOpensWithWhoseJobItIs) {
     const std::string readme = text_of(test::root / "README.md");
-    EXPECT_TRUE(readme.starts_with("# tumpline\n\nYou lead a trip of several days"));
+    EXPECT_TRUE(readme.starts_with("# tumpline\n\nFor whoever leads a trip of several days"));
 }
 
 /// The lines of the first console block of `text`, without the command.

@@ -141,7 +141,9 @@ TEST(Commands, ACautionAndTheTableTellTheSameHour) { // the caution cut seconds 
                                "--set",
                                "/appointments/0/by=09:00",
                                "--set",
-                               fmt::format("/party/0/pace={:.2f}", percent / 100.0)});
+                               fmt::format("/party/0/pace={:.2f}", percent / 100.0),
+                               "--show",
+                               "all"});
         const std::string said = plan.out.substr(plan.out.find("Quarry stop: arrival ") + 21, 5);
         std::istringstream lines(plan.out);
         std::string last_day; // the fourth row of the first table

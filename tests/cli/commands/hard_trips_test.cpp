@@ -78,8 +78,8 @@ class HardTrip : public testing::Test {
     /// Everything that the program writes of `trip`; returns what it answered.
     ExitCode write_all(const Json& trip) {
         const fs::path file = folder.write("trip.json", trip.dump());
-        const Said plan = say({"plan", file});
-        const Said book = say({"book", file, "-o", path("trip.html")});
+        const Said plan = say({"plan", file, "--show", "all"});
+        const Said book = say({"book", file, "-o", path("trip.html"), "--overwrite"});
         const Said exported = say({"export",
                                    file,
                                    "--gpx",
@@ -87,7 +87,8 @@ class HardTrip : public testing::Test {
                                    "--geojson",
                                    path("trip.geojson"),
                                    "--csv",
-                                   path("tables")});
+                                   path("tables"),
+                                   "--overwrite"});
         EXPECT_EQ(plan.err, "");
         EXPECT_EQ(book.code, plan.code) << book.err;
         EXPECT_EQ(exported.code, plan.code) << exported.err;
@@ -260,7 +261,9 @@ TEST_F(FullDisk, LeavesWhatWasThereAndNothingElse) {
         struct rlimit small = usual;
         small.rlim_cur = 2500;
         ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &small), 0);
-        const Said said = say(command);
+        std::vector<std::string> words = command;
+        words.emplace_back("--overwrite");
+        const Said said = say(words);
         ::setrlimit(RLIMIT_FSIZE, &usual);
         EXPECT_EQ(said.code, ExitCode::bad_input) << command[0] << said.out;
         EXPECT_THAT(said.err, HasSubstr("File too large")) << command[0];

@@ -144,7 +144,7 @@ TEST(PlanTextFigures, PacksStandUnderTheirMembersAndHeadings) {
     Plan plan = test::hand_built_plan();
     plan.legs[0].loads[0].pack_max_kg = 21.4;
     plan.legs[0].loads[1].pack_max_kg = 22.5;
-    const std::string text = squeezed(plan_text(plan, {}));
+    const std::string text = squeezed(plan_text(plan, {.show = show_all("plan")}));
     const std::string packs = text.substr(place(text, "\nPacks in kg"));
     EXPECT_THAT(packs, HasSubstr("Ada Björn\n"));
     EXPECT_THAT(packs, HasSubstr("Leg Day start end worst start end worst\n"));
@@ -156,12 +156,12 @@ TEST(PlanTextFigures, CurrentAndWindAreSaidToHelpOrToHinder) {
     planner::PlanLeg& tarn = plan.legs[1];
     tarn.current_mps = -1.0;
     tarn.wind_head_mps = -1.2;
-    std::string text = squeezed(plan_text(plan, {}));
+    std::string text = squeezed(plan_text(plan, {.show = show_all("plan")}));
     EXPECT_THAT(text, HasSubstr("assumed current 3.6 km/h, against"));
     EXPECT_THAT(text, HasSubstr("tailwind 4.3 km/h"));
     tarn.current_mps = 0.8;
     tarn.wind_head_mps = 1.2;
-    text = squeezed(plan_text(plan, {}));
+    text = squeezed(plan_text(plan, {.show = show_all("plan")}));
     EXPECT_THAT(text, HasSubstr("assumed current 2.9 km/h;"));
     EXPECT_THAT(text, HasSubstr("headwind 4.3 km/h"));
     EXPECT_THAT(text, Not(HasSubstr("km/h, against")));
@@ -172,7 +172,7 @@ TEST(PlanTextFigures, AClimbThatNobodyKnowsIsUnknown) {
     plan.totals.heights_known = false;
     plan.legs[0].heights_known = false;
     plan.days[0].heights_known = false;
-    const std::string text = squeezed(plan_text(plan, {}));
+    const std::string text = squeezed(plan_text(plan, {.show = show_all("plan")}));
     EXPECT_THAT(text, HasSubstr("afloat; heights unknown; "));
     EXPECT_THAT(text, HasSubstr("14.2 km unknown 5 h 10 min"));
 }

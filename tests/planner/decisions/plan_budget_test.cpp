@@ -58,7 +58,7 @@ TEST(Remedies, SayWhereTheirBudgetWasTooSmallToTryEverything) {
     plain.trip.kit.resize(3);
     const Plan few = make_plan_with_choices(plain.trip, plain.route);
     ASSERT_TRUE(few.remedies.leave);
-    EXPECT_EQ(few.remedies.leave->things, (std::vector<std::string>{"stone"}));
+    EXPECT_EQ(few.remedies.leave->things, (std::vector<std::string>{"Ada's stone"}));
     EXPECT_TRUE(few.remedies.all_tried);
 }
 

@@ -60,16 +60,17 @@ struct Asked {
 };
 
 TEST(NightStops, AreTheEndsOfLegsWhereNoCampIsNamed) {
+    // Boundaries stand at every kilometre too: a leg of 14.4 km has fifteen stretches.
     const Asked legs(eight_hour_days());
-    EXPECT_EQ(legs.stops.boundaries, (std::vector<std::size_t>{0, 1, 2, 3, 4}));
+    EXPECT_EQ(legs.stops.boundaries, (std::vector<std::size_t>{0, 15, 30, 45, 60}));
     EXPECT_FALSE(legs.stops.camps);
     test::PlainTrip named = eight_hour_days();
     add_camp(named, 2, std::nullopt);
     const Asked camps(named);
-    EXPECT_EQ(camps.stops.boundaries, (std::vector<std::size_t>{0, 2, 4}));
+    EXPECT_EQ(camps.stops.boundaries, (std::vector<std::size_t>{0, 30, 60}));
     EXPECT_TRUE(camps.stops.camps);
-    EXPECT_EQ(camps.stops.nights({1}), (std::vector<std::size_t>{2}));
-    EXPECT_EQ(camps.stops.stops({2, 3}), (std::vector<std::size_t>{1})) << "3 is no stop";
+    EXPECT_EQ(camps.stops.nights({1}), (std::vector<std::size_t>{30}));
+    EXPECT_EQ(camps.stops.stops({30, 45}), (std::vector<std::size_t>{1})) << "45 is no stop";
 }
 
 TEST(NightDays, CostTheHoursAwayFromTheWish) {
