@@ -17,6 +17,7 @@ struct Steps {
     long last;
 };
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): as one writes an interval
 Steps steps_between(double low, double high, double step) {
     return {std::lround(std::ceil(low / step - 1e-9)), std::lround(std::floor(high / step + 1e-9))};
 }

@@ -37,6 +37,7 @@ constexpr std::array<Format, 8> vectors{{{"ESRI Shapefile", RegisterOGRShape},
 template <std::size_t Count>
 std::vector<const char*> names(const std::array<Format, Count>& formats) {
     std::vector<const char*> names;
+    names.reserve(Count + 1);
     for (const Format& format : formats)
         names.push_back(format.name);
     names.push_back(nullptr);

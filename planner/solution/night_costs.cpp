@@ -321,6 +321,7 @@ void NightDays::price_evening(NightDay& result,
 }
 
 /// Kilograms of each over kilometres on foot for some nights at a camp with so much water for them.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): called twice, beside here
 double NightDays::carried_kg_km(std::size_t camp, double nights, double litres) const {
     return (nights * night_kg_ * (on_foot_m_[camp] - supply_m_[camp]) +
             litres * (on_foot_m_[camp] - source_m_[camp])) / // a kilogram each

@@ -262,7 +262,8 @@ TEST_F(FullDisk, LeavesWhatWasThereAndNothingElse) {
         small.rlim_cur = 2500;
         ASSERT_EQ(::setrlimit(RLIMIT_FSIZE, &small), 0);
         std::vector<std::string> words = command;
-        words.emplace_back("--overwrite");
+        if (command[0] != "new")
+            words.emplace_back("--overwrite");
         const Said said = say(words);
         ::setrlimit(RLIMIT_FSIZE, &usual);
         EXPECT_EQ(said.code, ExitCode::bad_input) << command[0] << said.out;

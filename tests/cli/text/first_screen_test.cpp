@@ -73,7 +73,7 @@ TEST(FirstScreen, EveryPackedThingOfTheSampleStandsUnderItsBearer) {
 }
 
 TEST(FirstScreen, AStopExplainsItselfUnderItsTitle) {
-    const std::string text = printed({"plan", sample("saddle"), "--set", "/weather/wind=25 m/s"});
+    const std::string text = printed({"plan", sample("saddle"), "--set", "/craft/0/payload=60 kg"});
     EXPECT_THAT(text, HasSubstr("This plan cannot be done."));
     EXPECT_LT(text.find("This plan cannot be done."), text.find("\nDays\n"));
 }
@@ -117,8 +117,9 @@ Plan long_plan(int days) {
 }
 
 TEST(FirstScreen, OfALongTripEveryDayKeepsALineAndLegsFold) {
-    const std::vector<std::string> ten = test::lines_of(plan_text(long_plan(10), {}));
-    const std::vector<std::string> ninety = test::lines_of(plan_text(long_plan(90), {}));
+    const std::vector<std::string> ten = test::lines_of(plan_text(long_plan(10), {.columns = 120}));
+    const std::vector<std::string> ninety =
+        test::lines_of(plan_text(long_plan(90), {.columns = 120}));
     EXPECT_EQ(ninety.size() - ten.size(), 80U); // one line for each day more, and no other
     EXPECT_THAT(plan_text(long_plan(90), {}), HasSubstr("the 10 worst of"));
 }
