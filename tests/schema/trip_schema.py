@@ -39,6 +39,8 @@ FITTING = {
     "/craft/0/freeboard": "20 cm",
     "/kit/0/for": "Ada",
     "/kit/0/stays_with": "Ada",
+    "/kit/0/at_hand": False,
+    "/kit/0/must": False,
     "/days/hours_limit": 24,
     "/food/shares/breakfast": 0.25,
     "/food/shares/trail": 0.25,
@@ -54,6 +56,8 @@ FOR_TRAVEL = {
 
 # Where the reader knows more than a schema can, since other values decide; and what they are.
 BEYOND_A_SCHEMA = [
+    ("/kit/./at_hand = true", "what is at hand lies in no bag"),
+    ("/kit/./must = true", "what must come is not left"),
     ("/food/shares/", "the shares must sum to 1"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),
