@@ -299,10 +299,12 @@ void add_member_lists(TextPage& page) {
         page.item(start_load_words(page, load));
         if (plan.start_loads.size() > most_lists)
             continue;
-        const std::string packed = things(page, member, Account::pack);
+        std::string packed = things(page, member, Account::pack);
         const std::string eaten = stores(page, load);
-        page.hang(load.limit_kg ? "    pack: " : "    boat: ",
-                  packed.empty() || eaten.empty() ? packed + eaten : packed + ", " + eaten);
+        if (!packed.empty() && !eaten.empty())
+            packed += ", ";
+        packed += eaten;
+        page.hang(load.limit_kg ? "    pack: " : "    boat: ", packed);
         if (const std::string worn = things(page, member, Account::worn); !worn.empty())
             page.hang("    worn: ", worn);
         if (const std::string used = things(page, member, Account::in_use); !used.empty())

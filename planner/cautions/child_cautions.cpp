@@ -75,15 +75,15 @@ void ChildWatch::load() {
 void ChildWatch::food() {
     const AssumedFood& food = draft_.prepared.assumed.food;
     constexpr double usual_j_per_kg = 4.0e3 * j_per_kcal;
-    for (std::size_t d = 0; d < plan_.days.size(); ++d) {
+    for (const PlanDay& day : plan_.days) {
         const double eaten_j =
             food.ration_kg
                 ? *food.ration_kg *
                       draft_.prepared.trip.food.energy_density_j_per_kg.value_or(usual_j_per_kg)
-                : plan_.days[d].members[member_].energy_j * food.replace;
+                : day.members[member_].energy_j * food.replace;
         if (eaten_j >= child_.least_day.of_rest_j)
             continue;
-        list_.at(plan_.days[d].day);
+        list_.at(day.day);
         list_.add(Level::caution,
                   "child-food",
                   fmt::format("A day's food of {} gives about {:.0f} kcal; a child of that mass "

@@ -44,13 +44,15 @@ class ConditionWatch {
 
     /// Speaks of the first leg on which `holds`; whether there is one.
     template <typename Holds> bool at_first(Holds holds) {
-        for (const PlanLeg& leg : plan_.legs)
-            if (leg.travel == Travel::paddle &&
-                holds(prepared_.route.legs[leg.leg - 1].spec.water.value_or(Water::lake))) {
-                list_.at(leg.day, leg.leg);
-                return true;
-            }
-        return false;
+        const auto first =
+            std::find_if(plan_.legs.begin(), plan_.legs.end(), [&](const PlanLeg& leg) {
+                return leg.travel == Travel::paddle &&
+                       holds(prepared_.route.legs[leg.leg - 1].spec.water.value_or(Water::lake));
+            });
+        if (first == plan_.legs.end())
+            return false;
+        list_.at(first->day, first->leg);
+        return true;
     }
 
     const Prepared& prepared_;

@@ -40,12 +40,10 @@ class MissingFacts {
         return legs;
     }
 
-    template <typename Holds>
-    void add_on_legs(std::string code, std::string title, std::string key, Holds holds) {
-        std::vector<std::size_t> legs = legs_where(holds);
-        if (!legs.empty())
-            missing_.push_back(
-                {std::move(code), std::move(title), std::move(key), std::move(legs)});
+    template <typename Holds> void add_on_legs(NotJudged what, Holds holds) {
+        what.legs = legs_where(holds);
+        if (!what.legs.empty())
+            missing_.push_back(std::move(what));
     }
 
     void add_of(std::string code,
@@ -82,15 +80,14 @@ class MissingFacts {
 
 void MissingFacts::weather() {
     if (!trip_.weather.water_c)
-        add_on_legs("water-temperature", "water temperature", "/weather/water", afloat);
+        add_on_legs({"water-temperature", "water temperature", "/weather/water", {}}, afloat);
     if (!trip_.weather.wind_mps)
-        add_on_legs("wind", "wind", "/weather/wind", afloat);
+        add_on_legs({"wind", "wind", "/weather/wind", {}}, afloat);
 }
 
 void MissingFacts::river() {
-    add_on_legs("river-class", "class of the river", "/route/legs", [](const RouteLeg& leg) {
-        return on_river(leg) && !leg.spec.river_class;
-    });
+    add_on_legs({"river-class", "class of the river", "/route/legs", {}},
+                [](const RouteLeg& leg) { return on_river(leg) && !leg.spec.river_class; });
     const bool classed = std::any_of(route_.legs.begin(), route_.legs.end(), [](const auto& leg) {
         return afloat(leg) && leg.spec.river_class.value_or(0) > 0;
     });
@@ -115,9 +112,10 @@ void MissingFacts::boats() {
         if (!one.payload_kg)
             names.push_back(one.name);
     add_of("payload", "payload", names, "/craft");
-    add_on_legs("stability",
-                trip_.craft.size() == 1 ? "the boat's stability" : "the boats' stability",
-                "",
+    add_on_legs({"stability",
+                 trip_.craft.size() == 1 ? "the boat's stability" : "the boats' stability",
+                 "",
+                 {}},
                 afloat);
 }
 
@@ -141,22 +139,18 @@ void MissingFacts::limits() {
 }
 
 void MissingFacts::heights() {
-    add_on_legs("heights", "heights of the ground", "/route/elevation", [](const RouteLeg& leg) {
-        return leg.profile.heights_m.empty() && !afloat(leg);
-    });
-    add_on_legs("river-heights", "fall of the river", "/route/elevation", [](const RouteLeg& leg) {
-        return leg.profile.heights_m.empty() && on_river(leg);
-    });
+    add_on_legs({"heights", "heights of the ground", "/route/elevation", {}},
+                [](const RouteLeg& leg) { return leg.profile.heights_m.empty() && !afloat(leg); });
+    add_on_legs({"river-heights", "fall of the river", "/route/elevation", {}},
+                [](const RouteLeg& leg) { return leg.profile.heights_m.empty() && on_river(leg); });
 }
 
 void MissingFacts::open_water() {
-    add_on_legs("fetch", "fetch and waves", "", [](const RouteLeg& leg) {
-        return afloat(leg) && water(leg) != Water::river;
-    });
-    add_on_legs("flow", "flow of the river on the day", "", on_river);
-    add_on_legs("tides", "tides and tidal streams", "", [](const RouteLeg& leg) {
-        return afloat(leg) && water(leg) == Water::sea;
-    });
+    add_on_legs({"fetch", "fetch and waves", "", {}},
+                [](const RouteLeg& leg) { return afloat(leg) && water(leg) != Water::river; });
+    add_on_legs({"flow", "flow of the river on the day", "", {}}, on_river);
+    add_on_legs({"tides", "tides and tidal streams", "", {}},
+                [](const RouteLeg& leg) { return afloat(leg) && water(leg) == Water::sea; });
 }
 
 } // namespace

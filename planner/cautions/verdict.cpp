@@ -64,15 +64,15 @@ UnitText line_of(const VerdictReason& reason) {
     const std::string where = reason.worst.text;
     std::vector<UnitText> parts;
     if (several && reason.days.size() > 1)
-        parts.push_back("days " + runs_of(reason.days));
+        parts.emplace_back("days " + runs_of(reason.days));
     else if (several)
-        parts.push_back(fmt::format("{} times", reason.count));
+        parts.emplace_back(fmt::format("{} times", reason.count));
     if (!reason.figure.metric.empty()) {
         parts.push_back(several ? format_both("worst {}", reason.figure) : reason.figure);
         if (!where.empty())
-            parts.push_back(where);
+            parts.emplace_back(where);
     } else if (!where.empty()) {
-        parts.push_back(several && parts.size() == 1 ? "first on " + where : where);
+        parts.emplace_back(several && parts.size() == 1 ? "first on " + where : where);
     }
     for (std::size_t k = 0; k < parts.size(); ++k)
         line = format_both("{}{}{}", line, k == 0 ? ": " : ", ", parts[k]);

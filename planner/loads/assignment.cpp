@@ -102,7 +102,7 @@ SharedOut share_keeping_own(const Shares& shares) {
             kept[t].may_bear = {*shares.tied[t]->holder};
             any = true;
         }
-    const SharedOut with_owners = share_out(shares.bearers, kept, shares.pool_mg);
+    SharedOut with_owners = share_out(shares.bearers, kept, shares.pool_mg);
     if (!any || with_owners.heaviest_ratio <= 1.0)
         return with_owners;
     SharedOut freely = share_out(shares.bearers, shares.things, shares.pool_mg);

@@ -232,7 +232,7 @@ class Exchanges {
                 }
                 if (--looks_ < 0)
                     return false;
-                if (const std::optional<std::size_t> in = exchange(out, b, below)) {
+                if (const std::optional<std::size_t> in = exchange(out, {b, below})) {
                     take(out, worst);
                     take(*in, b);
                     put(out, b);
@@ -264,10 +264,16 @@ class Exchanges {
         return worst;
     }
 
-    /// The first thing of `b`, lighter than `out` and taking as much room, for which the load of
-    /// `b` with `out` instead stays below a ratio.
-    [[nodiscard]] std::optional<std::size_t>
-    exchange(std::size_t out, std::size_t b, double below) const {
+    /// Whose load is to stay below which ratio of its limit.
+    struct Lighter {
+        std::size_t bearer = 0;
+        double below = 0.0;
+    };
+
+    /// The first thing of the bearer, lighter than `out` and taking as much room, for which the
+    /// load with `out` instead stays below the goal.
+    [[nodiscard]] std::optional<std::size_t> exchange(std::size_t out, Lighter goal) const {
+        const auto [b, below] = goal;
         const std::vector<std::size_t>& things = by_mass_[b];
         const double mass_mg = things_[out].mass_mg;
         std::optional<std::size_t> first;

@@ -117,9 +117,13 @@ const LegPass& follows(const std::vector<LegPass>& found, double before_m) {
 /// Whether the route stays about `place` between two distances along, as a recorded line does where
 /// somebody rested.
 bool stays_about(const Route& route, const geo::Position& place, RoutePart part) {
-    for (double along_m = part.from_m; along_m < part.to_m; along_m += about_step_m)
+    const auto steps =
+        static_cast<std::size_t>(std::ceil(std::max(part.to_m - part.from_m, 0.0) / about_step_m));
+    for (std::size_t k = 0; k < steps; ++k) {
+        const double along_m = part.from_m + about_step_m * static_cast<double>(k);
         if (geo::distance_m(route.at(along_m), place) > along_line_m)
             return false;
+    }
     return true;
 }
 

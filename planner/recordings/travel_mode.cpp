@@ -158,11 +158,20 @@ struct GroundLine {
     }
 };
 
+/// Distances along the line at which a part is looked at: its start and each `sample_m` after it.
+std::vector<double> samples_of(const GroundPart& part) {
+    std::vector<double> samples_m;
+    const double steps = std::floor(std::max(part.to_m - part.from_m, 0.0) / sample_m);
+    for (std::size_t k = 0; k <= static_cast<std::size_t>(steps); ++k)
+        samples_m.push_back(part.from_m + sample_m * static_cast<double>(k));
+    return samples_m;
+}
+
 /// How far the line gets from the start of the part.
 double reaches_m(const geo::Polyline& line, const GroundPart& part) {
     const geo::Position start = line.at(part.from_m);
     double far_m = geo::distance_m(start, line.at(part.to_m));
-    for (double along_m = part.from_m; along_m < part.to_m; along_m += sample_m)
+    for (const double along_m : samples_of(part))
         far_m = std::max(far_m, geo::distance_m(start, line.at(along_m)));
     return far_m;
 }
@@ -171,7 +180,7 @@ double reaches_m(const geo::Polyline& line, const GroundPart& part) {
 bool level_beside(const GroundLine& here, const GroundPart& part) {
     std::size_t level = 0;
     std::size_t all = 0;
-    for (double along_m = part.from_m; along_m <= part.to_m; along_m += sample_m) {
+    for (const double along_m : samples_of(part)) {
         const geo::Position at = here.traced.line.at(along_m);
         const std::optional<double> here_m = here.elevation->at(at);
         bool both = here_m.has_value();
