@@ -27,9 +27,9 @@ struct SharedThing {
 struct SharedOut {
     std::vector<std::size_t> bearer; ///< per thing; empty if no way was found that the rooms allow
     std::vector<double> pool_share;  ///< per bearer, of what can be divided; sums to 1
-    double heaviest_ratio;           ///< load over limit of the worst off
-    double lower_bound;              ///< no sharing can do better
-    bool proven;                     ///< the search was complete: nothing better exists
+    double heaviest_ratio = 0.0;     ///< load over limit of the worst off
+    double lower_bound = 0.0;        ///< no sharing can do better
+    bool proven = false;             ///< the search was complete: nothing better exists
 };
 
 /// How long a search may take and when it may end.
