@@ -1,5 +1,7 @@
 #include "planner/results/carry_summary.h"
 
+#include "planner/results/portage_choices.h"
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -17,13 +19,15 @@ struct Portage {
     std::size_t stretch;
     int day;
     const PortagePlan* plan;
+    std::vector<CarryChoice> choices;
 };
 
 std::vector<Portage> portages_of(const Assembly& draft) {
     std::vector<Portage> all;
     for (std::size_t i = 0; i < draft.prepared.stretches.stretches.size(); ++i)
         if (const std::optional<PortagePlan>& plan = draft.settled.loads.portages[i])
-            all.push_back({i, draft.settled.timeline.stretches[i].day, &*plan});
+            all.push_back(
+                {i, draft.settled.timeline.stretches[i].day, &*plan, choices_by_clock(draft, i)});
     return all;
 }
 
@@ -99,16 +103,16 @@ void add_choice(CarryWay& way, const CarryChoice& choice, int day) {
 std::vector<CarryWay> ways_of(const std::vector<Portage>& portages) {
     std::vector<CarryWay> ways(1); // as planned
     for (const Portage& one : portages)
-        for (const CarryChoice& choice : one.plan->choices)
+        for (const CarryChoice& choice : one.choices)
             if (choice.chosen)
                 add_choice(ways.front(), choice, one.day);
-    for (const CarryChoice& like : portages.front().plan->choices) {
+    for (const CarryChoice& like : portages.front().choices) {
         CarryWay way;
         way.carries = like.carries;
         way.rolled = like.rolled;
         std::size_t offered = 0;
         for (const Portage& one : portages)
-            for (const CarryChoice& choice : one.plan->choices)
+            for (const CarryChoice& choice : one.choices)
                 if (choice.carries == like.carries && choice.rolled == like.rolled) {
                     add_choice(way, choice, one.day);
                     ++offered;

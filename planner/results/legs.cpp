@@ -5,6 +5,7 @@
 #include "planner/models/wind.h"
 #include "planner/quantities/milligrams.h"
 #include "planner/results/bag_trim.h"
+#include "planner/results/portage_choices.h"
 #include "planner/results/time_bands.h"
 
 #include <fmt/format.h>
@@ -132,7 +133,7 @@ void LegMaker::add_loads(PlanLeg& leg) const {
 
 void LegMaker::add_carries(PlanLeg& leg) const {
     const PortagePlan& plan = *draft_.settled.loads.portages[first_];
-    leg.choices = plan.choices;
+    leg.choices = choices_by_clock(draft_, first_);
     leg.break_even_m = plan.break_even_m;
     leg.lengths = lengths_of(plan.relay.carries);
     for (std::size_t m = 0; m < leg.loads.size(); ++m) {

@@ -74,11 +74,6 @@ TEST(CarrySummary, AddsUpThePortagesOfRandomTrips) {
         }
         const CarryWay& planned = carrying.ways.at(0);
         EXPECT_FALSE(planned.carries);
-        // Ways are laid side by side at the pace of daylight; after dusk a leg takes longer.
-        if (std::any_of(portages.begin(), portages.end(), [](const PlanLeg* leg) {
-                return leg->dark_s > 0.0;
-            }))
-            continue;
         // Where two answers took turns, the last two rounds differ by so much.
         EXPECT_NEAR(planned.moving_s,
                     moving_s,

@@ -48,11 +48,13 @@ void add_camp(test::PlainTrip& plain, std::size_t leg, std::optional<bool> water
 
 /// Days at the loads of a night after the second leg.
 struct Asked {
-    explicit Asked(const test::PlainTrip& plain)
-        : prepared(prepare(plain.trip, plain.route)), stops(night_stops(prepared)),
+    explicit Asked(test::PlainTrip of)
+        : plain(std::move(of)), prepared(prepare(plain.trip, plain.route)),
+          stops(night_stops(prepared)),
           settled(solve(prepared, {.nights = std::vector<std::size_t>{2}})),
           days(prepared, stops, settled) {}
 
+    test::PlainTrip plain; // what is prepared refers to it
     Prepared prepared;
     NightStops stops;
     Solved settled;
