@@ -1,8 +1,18 @@
 #include "planner/plan.h"
 
+#include "planner/loads/limits.h"
+
 #include <algorithm>
 
 namespace tumpline::planner {
+
+bool has_limit(const PlanLeg& leg, const MemberLoad& load) {
+    return leg.travel != Travel::paddle && load.limit_kg > 0.0;
+}
+
+bool over_limit(const PlanLeg& leg, const MemberLoad& load) {
+    return has_limit(leg, load) && over_limit(load.pack_max_kg, load.limit_kg);
+}
 
 bool Plan::can_be_carried_out() const {
     return std::none_of(cautions.begin(), cautions.end(), [](const Caution& caution) {

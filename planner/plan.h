@@ -150,6 +150,11 @@ struct PlanLeg {
     bool stopped = false;                        ///< wind or current stops the boat
 };
 
+/// Whether a load's limit holds on its leg: on foot, where one is known.
+[[nodiscard]] bool has_limit(const PlanLeg& leg, const MemberLoad& load);
+/// Whether the load is over that limit at its heaviest, by as much as counts (loads/limits.h).
+[[nodiscard]] bool over_limit(const PlanLeg& leg, const MemberLoad& load);
+
 /// Something dated, with a place.
 struct Event {
     EventKind kind = EventKind::rest;

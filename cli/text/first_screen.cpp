@@ -6,6 +6,7 @@
 #include "cli/words/sections.h"
 #include "cli/words/table.h"
 #include "cli/words/words.h"
+#include "planner/results/heaviest_craft.h"
 
 #include <fmt/format.h>
 
@@ -49,11 +50,11 @@ void add_day_lines(TextPage& page) {
                  {"Dusk", true}});
     for (const PlanDay& day : plan.days) {
         if (day.rest_day) {
-            table.row({fmt::format("{}", day.day), TextPage::date(day.date), "(rest day)"});
+            table.row({fmt::format("{}", day.day), short_date(day.date), "(rest day)"});
             continue;
         }
         table.row({fmt::format("{}", day.day),
-                   TextPage::date(day.date),
+                   short_date(day.date),
                    day.to,
                    page.distance(day.to_m - day.from_m),
                    day.heights_known ? page.height(day.ascent_m) : std::string("unknown"),
@@ -184,23 +185,8 @@ void add_pack_lines(TextPage& page) {
 
 /// Each boat where it is heaviest.
 void add_boat_lines(TextPage& page) {
-    struct Worst {
-        const planner::CraftLoad* load;
-        std::size_t leg;
-    };
-
     const Plan& plan = page.plan();
-    std::vector<Worst> boats;
-    for (std::size_t k = 0; k < plan.legs.size(); ++k)
-        for (const planner::CraftLoad& craft : plan.legs[k].craft) {
-            const auto known = std::find_if(boats.begin(), boats.end(), [&](const Worst& worst) {
-                return worst.load->craft == craft.craft;
-            });
-            if (known == boats.end())
-                boats.push_back({&craft, k + 1});
-            else if (craft.load_kg > known->load->load_kg)
-                *known = {&craft, k + 1};
-        }
+    const std::vector<planner::HeaviestCraft> boats = planner::heaviest_craft(plan.legs);
     if (boats.empty())
         return;
     Table table({{"Boat", false, true},
@@ -209,14 +195,15 @@ void add_boat_lines(TextPage& page) {
                  {"of it", true},
                  {"freeboard", true},
                  {"Where", false, true}});
-    for (const auto& [load, leg] : boats)
-        table.row(
-            {load->craft,
-             page.mass(load->load_kg),
-             load->payload_kg > 0.0 ? page.mass(load->payload_kg) : std::string("unknown"),
-             load->payload_kg > 0.0 ? percent(load->load_kg / load->payload_kg) : std::string(),
-             load->freeboard_m ? page.length(*load->freeboard_m) : std::string(),
-             page.leg_place(leg)});
+    for (const planner::HeaviestCraft& boat : boats) {
+        const planner::CraftLoad& load = plan.legs[boat.plan_leg - 1].craft[boat.craft];
+        table.row({load.craft,
+                   page.mass(load.load_kg),
+                   load.payload_kg > 0.0 ? page.mass(load.payload_kg) : std::string("unknown"),
+                   load.payload_kg > 0.0 ? percent(load.load_kg / load.payload_kg) : std::string(),
+                   load.freeboard_m ? page.length(*load.freeboard_m) : std::string(),
+                   page.leg_place(boat.plan_leg)});
+    }
     page.heading("Boats, at their heaviest (people, what they wear, goods)");
     page.add(table);
 }
@@ -385,6 +372,7 @@ void add_more(TextPage& page, std::string_view command) {
 
 void add_first_screen(TextPage& page) {
     add_day_lines(page);
+    add_hazards(page);
     add_pack_lines(page);
     add_boat_lines(page);
     add_buying(page);

@@ -13,14 +13,6 @@
 
 namespace tumpline::cli {
 
-bool has_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
-    return leg.travel != planner::Travel::paddle && load.limit_kg > 0.0;
-}
-
-bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
-    return has_limit(leg, load) && planner::over_limit(load.pack_max_kg, load.limit_kg);
-}
-
 TextPage::TextPage(const planner::Plan& plan, const Reader& reader)
     : Figures(reader.units, plan.trip.time_zone, Blank::plain), plan_(plan), reader_(reader),
       reported_(plan.cautions.size(), false) {}

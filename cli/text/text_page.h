@@ -69,11 +69,6 @@ class TextPage : public Figures {
     std::string text_;
 };
 
-/// Whether a limit holds for a load: on foot only.
-[[nodiscard]] bool has_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load);
-/// Whether it is over its bearer's limit by more than a gram.
-[[nodiscard]] bool over_limit(const planner::PlanLeg& leg, const planner::MemberLoad& load);
-
 /// "4", of a leg cut by a night "4.2".
 [[nodiscard]] std::string leg_number(const planner::PlanLeg& leg);
 /// When it gets dark on a day: a time, or why there is none.
@@ -91,6 +86,11 @@ void add_verdict(TextPage& page);
 void add_heaviest(TextPage& page);
 /// Whether the days end in daylight, in a sentence.
 void add_daylight(TextPage& page);
+/// The places of kind "hazard" that one comes to, in order, with their notes.
+void add_hazards(TextPage& page);
+/// Hazards and notes of a leg's places on its day, and the leg's own note.
+[[nodiscard]] std::vector<std::string> hazard_words(const TextPage& page,
+                                                    const planner::PlanLeg& leg);
 /// What a leader decides by.
 void add_first_screen(TextPage& page);
 /// What else the command could show.

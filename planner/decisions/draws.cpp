@@ -72,6 +72,12 @@ double factor(Normals& normals, double spread) {
     return std::exp(spread * normals.next());
 }
 
+/// The median is 1, and each side has its own spread.
+double pace_factor(Normals& normals, const PaceSpread& sides) {
+    const double z = normals.next();
+    return std::exp(z * (z < 0.0 ? sides.slower : sides.faster));
+}
+
 } // namespace
 
 double normal_quantile(double p) {
@@ -101,8 +107,8 @@ double Normals::next() {
 
 Draw draw(Normals& normals, const AssumedSpread& spread, const DrawSize& size) {
     Draw drawn{};
-    drawn.pace_on_foot = factor(normals, spread.pace);
-    drawn.pace_afloat = factor(normals, spread.pace);
+    drawn.pace_on_foot = pace_factor(normals, spread.on_foot);
+    drawn.pace_afloat = pace_factor(normals, spread.afloat);
     drawn.current = factor(normals, spread.current);
     drawn.changeovers = factor(normals, spread.changeovers);
     drawn.drinking = factor(normals, spread.drinking);

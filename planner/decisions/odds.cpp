@@ -254,7 +254,7 @@ Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
     Odds odds;
     odds.plan = assemble_plan(prepared, settled);
     odds.options = options;
-    odds.spread = assume_spread(trip.spread);
+    odds.spread = assume_spread(trip.spread, pace_known(trip, prepared.assumed));
     const OddsColumns columns(draft, odds.plan.legs.size());
     refuse_too_many(trip, columns, options.draws);
     const OddsTable table = draw_all({.draft = draft,

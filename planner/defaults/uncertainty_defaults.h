@@ -34,10 +34,26 @@ inline constexpr std::array all_assumptions{Assumption::pace_on_foot,
 /// "pace_on_foot", for programs.
 [[nodiscard]] std::string_view name_of(Assumption assumption);
 
+/// Whose pace is their own: of everybody on foot, of every boat afloat.
+struct PaceKnown {
+    bool on_foot = true;
+    bool afloat = true;
+};
+
+[[nodiscard]] PaceKnown pace_known(const Trip& trip, const Assumed& assumed);
+
+/// How far a pace may be off, as below, to either side: people whose pace is not known lie further
+/// apart on the slow side.
+struct PaceSpread {
+    double slower;
+    double faster;
+};
+
 /// Standard deviations of the logarithms of the factors by which things are off: 0.1 means that two
 /// draws of three lie within about a tenth of what is assumed. Medians are 1.
 struct AssumedSpread {
-    double pace; ///< on foot and afloat, drawn apart
+    PaceSpread on_foot; ///< of the pace; drawn apart from that afloat
+    PaceSpread afloat;
     double day_form;
     double wind;
     double current;
@@ -46,10 +62,12 @@ struct AssumedSpread {
     double eating;
     std::vector<DefaultUsed> defaults; ///< each value the file did not state
 
+    /// Of a pace the mean of its two sides.
     [[nodiscard]] double of(Assumption assumption) const;
 };
 
-/// Fills what the trip leaves open.
-[[nodiscard]] AssumedSpread assume_spread(const Spread& given);
+/// Fills what the trip leaves open. A pace that nobody has learned spreads as the band between
+/// people does (models/time_band.h).
+[[nodiscard]] AssumedSpread assume_spread(const Spread& given, PaceKnown known = {});
 
 } // namespace tumpline::planner

@@ -117,9 +117,8 @@ Plan long_plan(int days) {
 }
 
 TEST(FirstScreen, OfALongTripEveryDayKeepsALineAndLegsFold) {
-    const std::vector<std::string> ten = test::lines_of(plan_text(long_plan(10), {.columns = 120}));
-    const std::vector<std::string> ninety =
-        test::lines_of(plan_text(long_plan(90), {.columns = 120}));
+    const std::vector<std::string> ten = test::lines_of(plan_text(long_plan(10), {}));
+    const std::vector<std::string> ninety = test::lines_of(plan_text(long_plan(90), {}));
     EXPECT_EQ(ninety.size() - ten.size(), 80U); // one line for each day more, and no other
     EXPECT_THAT(plan_text(long_plan(90), {}), HasSubstr("the 10 worst of"));
 }

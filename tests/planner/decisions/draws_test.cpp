@@ -71,7 +71,7 @@ TEST(Draw, OfOneThingDoesNotDependOnTheSpreadOfAnother) {
     AssumedSpread spread = assume_spread({});
     Normals first(seed_of(7, 3));
     const Draw all = draw(first, spread, {.days = 3, .members = 2});
-    spread.pace = 0.0;
+    spread.on_foot = {0.0, 0.0};
     spread.wind = 0.0;
     Normals second(seed_of(7, 3));
     const Draw fewer = draw(second, spread, {.days = 3, .members = 2});
@@ -79,6 +79,28 @@ TEST(Draw, OfOneThingDoesNotDependOnTheSpreadOfAnother) {
     EXPECT_EQ(fewer.wind[2], 1.0);
     EXPECT_EQ(fewer.eating, all.eating);
     EXPECT_EQ(fewer.form[2][1], all.form[2][1]);
+}
+
+/// Two of three lie between the sides, a sixth beyond each; the median is 1.
+TEST(Draw, OfAPaceNotKnownLiesFurtherOnTheSlowSide) {
+    const AssumedSpread spread = assume_spread({}, {.on_foot = false, .afloat = true});
+    constexpr int count = 20'000;
+    int slower = 0, within = 0, faster = 0, below_median = 0;
+    for (std::uint64_t k = 0; k < count; ++k) {
+        Normals normals(seed_of(11, k));
+        // Of a time: 0.82 and 1.44 times the median, walks of [Sullivan2020].
+        const double time = 1.0 / draw(normals, spread, {.days = 1, .members = 1}).pace_on_foot;
+        slower += time > 1.44 ? 1 : 0;
+        faster += time < 0.82 ? 1 : 0;
+        within += time >= 0.82 && time <= 1.44 ? 1 : 0;
+        below_median += time > 1.0 ? 1 : 0;
+    }
+    // The normal distribution has 0.1587 beyond one standard deviation; four standard errors each.
+    const double error = 4.0 * std::sqrt(0.16 * 0.84 / count);
+    EXPECT_NEAR(static_cast<double>(slower) / count, 0.1587, error);
+    EXPECT_NEAR(static_cast<double>(faster) / count, 0.1587, error);
+    EXPECT_NEAR(static_cast<double>(within) / count, 0.6827, 4.0 * std::sqrt(0.25 / count));
+    EXPECT_NEAR(static_cast<double>(below_median) / count, 0.5, 4.0 * std::sqrt(0.25 / count));
 }
 
 TEST(Quantiles, AreFiguresOfTheDraws) {

@@ -41,6 +41,21 @@ TEST(UncertaintyDefaults, WhatIsGivenStandsInItsOwnPlace) {
     EXPECT_EQ(assume_spread(given).defaults[0].value, "0.1");
 }
 
+/// A pace that nobody learned spreads as people do: ln 1.44 = 0.3646 and ln 0.82 = -0.1985 on foot,
+/// ln 1.25 = 0.2231 and ln 0.85 = -0.1625 afloat.
+TEST(UncertaintyDefaults, OfAPaceNotKnownAreThoseBetweenPeople) {
+    const AssumedSpread spread = assume_spread({}, {.on_foot = false, .afloat = false});
+    EXPECT_NEAR(spread.on_foot.slower, 0.3646, 1e-4);
+    EXPECT_NEAR(spread.on_foot.faster, 0.1985, 1e-4);
+    EXPECT_NEAR(spread.afloat.slower, 0.2231, 1e-4);
+    EXPECT_NEAR(spread.afloat.faster, 0.1625, 1e-4);
+    const AssumedSpread boats = assume_spread({}, {.on_foot = false, .afloat = true});
+    EXPECT_EQ(boats.afloat.slower, 0.12);
+    Spread given;
+    given.pace = 0.05;
+    EXPECT_EQ(assume_spread(given, {.on_foot = false, .afloat = false}).on_foot.slower, 0.05);
+}
+
 TEST(UncertaintyDefaults, NamesDiffer) {
     std::set<std::string_view> names;
     for (const Assumption one : all_assumptions)

@@ -99,21 +99,27 @@ TEST(NightDays, CostTheHoursAwayFromTheWish) {
     EXPECT_EQ(asked.days({2, 4, 2}).cost.carried, 0.0);
 }
 
+/// Twelve hours and eleven rests of ten minutes from 08:00: 21:50. Each hour later than an hour
+/// before dusk, or than 13 hours after setting off, costs two.
+TEST(NightDays, CostTheHoursTooLateForSleep) {
+    Asked asked(eight_hour_days()); // in June: dusk is after 22:50
+    EXPECT_NEAR(asked.days({0, 3, 1}).cost.late, 2.0 * 50.0 / 60.0, 1e-6);
+}
+
 TEST(NightDays, CostTheHoursAfterTheLightHasGone) {
-    // Twelve hours and eleven rests of ten minutes from 08:00: 21:50. To be in camp an hour before
-    // dusk costs two a later hour.
-    Asked asked(eight_hour_days());
-    const NightDay late = asked.days({0, 3, 1});
+    test::PlainTrip winter = eight_hour_days();
+    winter.trip.start = std::chrono::year(2027) / 12 / 18;
+    Asked asked(winter);
     const geo::Daylight light = geo::daylight(date_of(asked.prepared.assumed, 1),
                                               asked.prepared.route.at(43'200.0),
                                               asked.prepared.assumed.time_zone);
     const std::optional<geo::sys_seconds> dusk = evening_dusk(light);
     ASSERT_TRUE(dusk);
-    const geo::sys_seconds arrive = std::chrono::sys_days{std::chrono::year(2027) / 6 / 18} +
+    const geo::sys_seconds arrive = std::chrono::sys_days{std::chrono::year(2027) / 12 / 18} +
                                     std::chrono::minutes{21 * 60 + 50};
-    const double spare_h = static_cast<double>((*dusk - arrive).count()) / 3600.0;
-    EXPECT_NEAR(late.cost.late, 2.0 * std::max(0.0, 1.0 - spare_h), 2.0 * 2.0 / 3600.0);
-    EXPECT_GT(late.cost.late, 0.0);
+    const double after_dusk_h = static_cast<double>((arrive - *dusk).count()) / 3600.0;
+    ASSERT_GT(after_dusk_h, 1.0);
+    EXPECT_NEAR(asked.days({0, 3, 1}).cost.late, 2.0 * (1.0 + after_dusk_h), 2.0 * 2.0 / 3600.0);
 }
 
 TEST(NightDays, BreakTheLimitOfHours) {

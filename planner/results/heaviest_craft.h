@@ -1,0 +1,20 @@
+#pragma once
+
+#include "planner/plan.h"
+
+#include <cstddef>
+#include <vector>
+
+namespace tumpline::planner {
+
+/// Where a boat is heaviest on the whole trip.
+struct HeaviestCraft {
+    std::size_t plan_leg = 0; ///< from 1, index into Plan::legs + 1
+    std::size_t craft = 0;    ///< index into that leg's craft
+};
+
+/// For each boat the leg on which people, what they wear and goods weigh most in it, the first of
+/// equals; in the order in which the boats are first afloat.
+[[nodiscard]] std::vector<HeaviestCraft> heaviest_craft(const std::vector<PlanLeg>& legs);
+
+} // namespace tumpline::planner
