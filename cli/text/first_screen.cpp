@@ -50,11 +50,11 @@ void add_day_lines(TextPage& page) {
                  {"Dusk", true}});
     for (const PlanDay& day : plan.days) {
         if (day.rest_day) {
-            table.row({fmt::format("{}", day.day), short_date(day.date), "(rest day)"});
+            table.row({fmt::format("{}", day.day), tight_date(day.date), "(rest day)"});
             continue;
         }
         table.row({fmt::format("{}", day.day),
-                   short_date(day.date),
+                   tight_date(day.date),
                    day.to,
                    page.distance(day.to_m - day.from_m),
                    day.heights_known ? page.height(day.ascent_m) : std::string("unknown"),

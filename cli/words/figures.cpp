@@ -175,6 +175,13 @@ std::string short_date(planner::Date date) {
     return fmt::format("{} {} {}", weekday(date), unsigned(date.day()), month(date));
 }
 
+std::string tight_date(planner::Date date) {
+    return fmt::format("{} {} {}",
+                       weekday(date),
+                       unsigned(date.day()),
+                       std::string_view(month(date)).substr(0, 3));
+}
+
 std::string decimal_degrees(const geo::Position& position) {
     return fmt::format("{:.5f}, {:.5f}", position.lat_deg, position.lon_deg);
 }

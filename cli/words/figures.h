@@ -75,6 +75,8 @@ class Figures {
 [[nodiscard]] std::string long_date(planner::Date date);
 /// "Fri 18 June".
 [[nodiscard]] std::string short_date(planner::Date date);
+/// "Fri 18 Jun", as wide on any day of the year but for one figure.
+[[nodiscard]] std::string tight_date(planner::Date date);
 /// "61.52100, 13.10210": about a metre; the form that receivers take.
 [[nodiscard]] std::string decimal_degrees(const geo::Position& position);
 /// "61° 31.260' N, 13° 06.126' E": the form that is read out by voice.

@@ -78,6 +78,7 @@ TEST(CarrySummary, AddsUpThePortagesOfRandomTrips) {
         EXPECT_NEAR(planned.moving_s,
                     moving_s,
                     plan.converged.settled ? 1.0 : 1.0 + plan.converged.largest_change_s);
+        EXPECT_NEAR(planned.changeover_s, changeover_s, 1.0);
         EXPECT_NEAR(planned.walked_m, walked_m, 1e-6 * walked_m);
         EXPECT_EQ(planned.more_s, 0.0);
         for (std::size_t w = 1; w < carrying.ways.size(); ++w) {
