@@ -11,6 +11,7 @@
 #include <array>
 #include <cstdio>
 #include <cstring>
+#include <deque>
 #include <memory>
 #include <string_view>
 #include <system_error>
@@ -112,11 +113,13 @@ Callbacks callbacks() {
     return made;
 }
 
-/// Puts another file system in the place of GDAL's own, which is kept: others may point to it.
+/// Puts another file system in the place of GDAL's own, which is kept: others may point to it. So
+/// is the prefix: GDAL's plug-in keeps the pointer that it is given, and compares with it later.
 void replace(const char* prefix, const VSIFilesystemPluginCallbacksStruct& by) {
     static auto* const replaced = new std::vector<VSIFilesystemHandler*>; // to the very end
+    static auto* const prefixes = new std::deque<std::string>;            // likewise
     replaced->push_back(VSIFileManager::GetHandler(prefix));
-    VSIInstallPluginHandler(prefix, &by);
+    VSIInstallPluginHandler(prefixes->emplace_back(prefix).c_str(), &by);
 }
 
 } // namespace

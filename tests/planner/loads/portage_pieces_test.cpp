@@ -94,7 +94,7 @@ TEST_F(PiecesOfAPortage, MakeOneOfAContainerWhoeverOwnsWhatIsInIt) {
 TEST_F(PiecesOfAPortage, PutAllOfTheFoodIntoItsContainer) {
     plain_.trip.food.piece = "sack";
     loads_.stage_share = {{0.0, 1.0}};
-    const Piece& sack = named(pieces(BoatState::whole), "sack");
+    const Piece sack = named(pieces(BoatState::whole), "sack");
     EXPECT_EQ(sack.mass_mg, 12'500'000); // and 3 + 2 kg of food
     EXPECT_EQ(sack.parts[static_cast<std::size_t>(Part::food)], 5'000'000);
     EXPECT_FALSE(sack.divisible());
