@@ -29,13 +29,13 @@ std::string crossing(const TextPage& page, const geo::SunCrossings& sun, planner
     case geo::SunDay::always_below:
         return "dark";
     case geo::SunDay::rises_only:
-        return "after midnight";
+        return "after 24:00";
     case geo::SunDay::rises_and_sets:
     case geo::SunDay::sets_only:
         break;
     }
     if (sun.set && sun.rise && *sun.set < *sun.rise)
-        return "after midnight"; // the setting just after midnight belongs to the evening before
+        return "after 24:00"; // the setting just after midnight belongs to the evening before
     return sun.set ? page.clock(*sun.set, date) : std::string();
 }
 

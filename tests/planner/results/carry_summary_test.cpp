@@ -67,9 +67,10 @@ TEST(CarrySummary, AddsUpThePortagesOfRandomTrips) {
             continue;
         }
         EXPECT_EQ(carrying.sentence.back(), '.');
-        double moving_s = 0.0, walked_m = 0.0;
+        double moving_s = 0.0, changeover_s = 0.0, walked_m = 0.0;
         for (const PlanLeg* leg : portages) {
             moving_s += leg->moving_s;
+            changeover_s += leg->changeover_s;
             walked_m += leg->on_foot_m;
         }
         const CarryWay& planned = carrying.ways.at(0);
