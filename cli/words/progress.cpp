@@ -10,12 +10,12 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr auto patience = 1s;
 constexpr auto beat = 1s;
 
 } // namespace
 
-Progress::Progress(Console console, std::string what) : console_(console), what_(std::move(what)) {
+Progress::Progress(Console console, std::string what, std::chrono::milliseconds patience)
+    : console_(console), what_(std::move(what)), patience_(patience) {
     if (console_.progress)
         teller_ = std::thread(&Progress::tell, this);
 }
@@ -40,7 +40,7 @@ void Progress::tell() {
     const auto begun = std::chrono::steady_clock::now();
     std::unique_lock lock(mutex_);
     bool reported = false;
-    auto next = begun + patience;
+    auto next = begun + patience_;
     while (!changed_.wait_until(lock, next, [this] { return ended_; })) {
         const auto waited = std::chrono::steady_clock::now() - begun;
         fmt::print(console_.err,

@@ -14,8 +14,10 @@ namespace tumpline::cli {
 /// work is done. Quiet for the first second, and always where nobody watches.
 class Progress {
   public:
-    /// `what` goes on: "planning".
-    Progress(Console console, std::string what);
+    /// `what` goes on: "planning". Nothing is said for as long as patience lasts.
+    Progress(Console console,
+             std::string what,
+             std::chrono::milliseconds patience = std::chrono::seconds(1));
     Progress(const Progress&) = delete;
     Progress& operator=(const Progress&) = delete;
     ~Progress();
@@ -30,6 +32,7 @@ class Progress {
     std::mutex mutex_;
     std::condition_variable changed_;
     std::string what_;
+    std::chrono::milliseconds patience_;
     bool ended_ = false;
     std::thread teller_;
 };

@@ -151,7 +151,7 @@ void ShellTerminal::type(const std::string& keys) const {
 }
 
 void ShellTerminal::wait_until(const std::function<bool()>& reached) {
-    const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(10);
+    const auto end = std::chrono::steady_clock::now() + std::chrono::seconds(100);
     while (!reached()) {
         if (std::chrono::steady_clock::now() > end)
             throw std::runtime_error("the shell does not answer; it shows:\n" + shown_);

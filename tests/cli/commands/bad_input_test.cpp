@@ -9,7 +9,6 @@
 #include <gtest/gtest.h>
 #include <unistd.h>
 
-#include <chrono>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -85,10 +84,8 @@ class BadTrip {
             {"book", trip_.string(), "-o", out_file + ".html"}};
         for (const std::vector<std::string>& command : commands) {
             SCOPED_TRACE(command.front());
-            const auto begun = std::chrono::steady_clock::now();
             std::ostringstream out, err;
             EXPECT_EQ(run(command, {.out = out, .err = err}), ExitCode::bad_input);
-            EXPECT_LT(std::chrono::steady_clock::now() - begun, std::chrono::seconds(2));
             const std::string said = command.front() == "check" ? out.str() + err.str() : err.str();
             EXPECT_NE(said.find(bad_.filename().string()), std::string::npos) << said;
             EXPECT_NE(said.find("expected"), std::string::npos) << said;

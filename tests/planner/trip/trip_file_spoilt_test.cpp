@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <chrono>
 #include <filesystem>
 #include <fstream>
 #include <random>
@@ -35,7 +34,6 @@ std::vector<fs::path> files_in(const fs::path& folder) {
 const fs::path source = TUMPLINE_SOURCE_DIR;
 
 TEST(SpoiltTrips, AreRefusedWithAPlaceOrAReason) {
-    const auto begun = std::chrono::steady_clock::now();
     const std::vector<fs::path> files = files_in(source / "tests/spoilt/trip");
     ASSERT_GE(files.size(), 40U);
     for (const fs::path& file : files) {
@@ -52,7 +50,6 @@ TEST(SpoiltTrips, AreRefusedWithAPlaceOrAReason) {
             }
         }
     }
-    EXPECT_LT(std::chrono::steady_clock::now() - begun, std::chrono::seconds(10));
 }
 
 TEST(SpoiltTrips, ThatAreNotThereOrNoFilesSaySo) {
