@@ -34,11 +34,9 @@ void expect_row(const PublishedValue& row,
     ASSERT_TRUE(check != nullptr || exception != nullptr) << row << " has no check";
     if (exception != nullptr && (check == nullptr || exception->ids.size() > check->ids.size())) {
         EXPECT_GT(exception->why.size(), 10U) << "the reason for " << row << " is missing";
-        if (exception->kind == RowException::Kind::missed) {
-            ASSERT_TRUE(check != nullptr) << row << " has no check to miss";
-            EXPECT_GT(std::abs(check->value(row) - row.expected), row.tolerance)
-                << row << " is met by now";
-        }
+        ASSERT_TRUE(check != nullptr) << row << " has no check to miss";
+        EXPECT_GT(std::abs(check->value(row) - row.expected), row.tolerance)
+            << row << " is met by now";
         return;
     }
     const double value = check->value(row);

@@ -13,14 +13,9 @@ struct RowCheck {
     double (*value)(const PublishedValue& row); ///< in the row's unit
 };
 
-/// Rows that stand aside, and why.
+/// Rows that a check answers, but not within the tolerance, and why.
 struct RowException {
-    enum class Kind {
-        missed,    ///< a check answers them, but not within the tolerance
-        no_formula ///< nothing of ours answers them
-    };
     std::string_view ids;
-    Kind kind;
     std::string_view why;
 };
 

@@ -9,8 +9,6 @@ namespace {
 
 using test::PublishedValue;
 using test::RowCheck;
-using test::RowException;
-using Kind = test::RowException::Kind;
 
 constexpr double kcal_per_day_w = 4184.0 / 86400.0;
 constexpr double mj_per_day_w = 1e6 / 86400.0;
@@ -54,23 +52,8 @@ const std::vector<RowCheck> resting_checks = {
     {"who_pub_bmr_30_60_kcal", schofield_kcal},
 };
 
-const std::vector<RowException> resting_exceptions = {
-    {"fao_pub_tee",
-     Kind::no_formula,
-     "a day by activity levels; the planner sums the day by its hours instead"},
-    {"lusk_pub",
-     Kind::no_formula,
-     "sums of a day of 1918, reckoned in the text; no formula of ours"},
-    {"dlw_pub",
-     Kind::no_formula,
-     "an observation in the field, for the range of days that are credible"},
-    {"field_pub",
-     Kind::no_formula,
-     "an observation in the field, for the range of days that are credible"},
-};
-
 TEST(RestingRows, AreMet) {
-    test::expect_rows("resting", resting_checks, resting_exceptions);
+    test::expect_rows("resting", resting_checks, {});
 }
 
 Spell spell_of(const PublishedValue& row) {

@@ -16,8 +16,6 @@ namespace {
 
 using test::PublishedValue;
 using test::RowCheck;
-using test::RowException;
-using Kind = test::RowException::Kind;
 
 double slope_of_deg(double degrees) {
     return std::tan(degrees * (std::numbers::pi / 180.0));
@@ -273,18 +271,8 @@ const std::vector<RowCheck> walking_checks = {
      [](const PublishedValue&) { return ground("forest").time_factor; }},
 };
 
-const std::vector<RowException> walking_exceptions = {
-    {"march_pub_road_day", Kind::no_formula, "a given rate, from which the night's is taken"},
-    {"march_pub_crosscountry_day",
-     Kind::no_formula,
-     "a given rate, from which the night's is taken"},
-    {"march_pub_forest_dense",
-     Kind::no_formula,
-     "our ground `forest` has an open floor; dense wood is `brush`"},
-};
-
 TEST(WalkingRows, AreMet) {
-    test::expect_rows("walking", walking_checks, walking_exceptions);
+    test::expect_rows("walking", walking_checks, {});
 }
 
 } // namespace
