@@ -7,7 +7,7 @@
 
 namespace tumpline::planner {
 
-/// The value at an RFC 6901 pointer; null if there is none.
+/// The value at an RFC 6901 pointer; null if there is none, or if the pointer is empty.
 [[nodiscard]] const JsonValue* find_at(const JsonValue& document, std::string_view pointer);
 
 /// Sets the value at an RFC 6901 pointer, making objects on the way; "-" appends to a list.
