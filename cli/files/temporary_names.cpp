@@ -18,7 +18,8 @@ struct ListedName {
 
 namespace {
 
-constexpr std::array stopping{SIGINT, SIGTERM, SIGHUP};
+/// The last: a library that finds no memory ends the program so.
+constexpr std::array stopping{SIGINT, SIGTERM, SIGHUP, SIGABRT};
 
 std::atomic<ListedName*>& first_name() {
     static std::atomic<ListedName*> first{nullptr};

@@ -48,17 +48,22 @@ namespace fs = std::filesystem;
 /// A temporary file beside its target; removed unless it was renamed.
 class Temporary {
   public:
-    explicit Temporary(const fs::path& target) : target_(target) {
+    explicit Temporary(const fs::path& target) : target_(target), folder_(target.parent_path()) {
         const std::string suffix = target.extension().string();
-        std::string name =
-            (target.parent_path() / fmt::format(".tumpline-XXXXXX{}", suffix)).string();
+        std::string name = (folder_ / fmt::format(".tumpline-XXXXXX{}", suffix)).string();
         const SignalsHeld held;
         file_ = ::mkostemps(name.data(), static_cast<int>(suffix.size()), O_CLOEXEC);
         if (file_ < 0)
             refuse_errno(target, errno);
-        name_ = name;
-        old_name_ = name + ".old";
-        listed_ = list_temporary(name);
+        try {
+            name_ = name;
+            old_name_ = name + ".old";
+            listed_ = list_temporary(name);
+        } catch (...) { // no memory for the names: nobody else would remove it
+            ::close(file_);
+            ::unlink(name.c_str());
+            throw;
+        }
     }
 
     Temporary(const Temporary&) = delete;
@@ -143,10 +148,12 @@ class Temporary {
 
     /// Undoes `keep_for_now`.
     void put_back() {
-        if (kept_)
+        if (kept_) {
             ::rename(old_name_.c_str(), target_.c_str());
-        else if (placed_)
+            ::unlink(old_name_.c_str()); // two names of one file: renaming leaves both
+        } else if (placed_) {
             ::unlink(target_.c_str());
+        }
         kept_ = placed_ = false;
     }
 
@@ -154,8 +161,7 @@ class Temporary {
     /// Makes the new name itself last a power cut; where a file system cannot do that, the file is
     /// there all the same.
     void flush_folder() const {
-        const fs::path folder = target_.parent_path();
-        const int opened = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+        const int opened = ::open(folder_.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
         if (opened < 0)
             return;
         ::fsync(opened);
@@ -163,6 +169,7 @@ class Temporary {
     }
 
     fs::path target_;
+    fs::path folder_;
     fs::path name_;
     std::string old_name_; ///< of what stood there, while this may be undone
     ListedName* listed_ = nullptr;
@@ -239,13 +246,12 @@ void write_all_whole(const std::vector<WholeFile>& files) {
         temporaries.back()->settle();
     }
     const SignalsHeld held; // from here on all of them or none
-    std::size_t placed = 0;
     try {
-        for (; placed < temporaries.size(); ++placed)
-            temporaries[placed]->keep_for_now();
+        for (const std::unique_ptr<Temporary>& temporary : temporaries)
+            temporary->keep_for_now();
     } catch (...) {
-        while (placed > 0)
-            temporaries[--placed]->put_back();
+        for (const std::unique_ptr<Temporary>& temporary : temporaries)
+            temporary->put_back(); // where it was put in place
         throw;
     }
     for (const std::unique_ptr<Temporary>& temporary : temporaries)

@@ -145,13 +145,17 @@ void Consumables::burn(std::int64_t mass_mg, std::string_view why) {
 }
 
 void Consumables::drink(double litres, bool from_pack, std::string_view why) {
-    for (std::size_t m = 0; m < members_; ++m)
-        booking_.book({m,
-                       Part::water,
-                       kg_to_mg(litres),
-                       from_pack ? Account::pack : Account::outside,
-                       Account::drunk},
-                      why);
+    for (std::size_t m = 0; m < members_; ++m) {
+        // What was filled at once is drunk in parts, each in whole milligrams: their sum may be one
+        // more than was filled.
+        const std::int64_t wanted_mg = kg_to_mg(litres);
+        const std::int64_t mass_mg =
+            from_pack ? std::min(wanted_mg, booking_.held_mg(m, Account::pack, Part::water))
+                      : wanted_mg;
+        booking_.book(
+            {m, Part::water, mass_mg, from_pack ? Account::pack : Account::outside, Account::drunk},
+            why);
+    }
 }
 
 void Consumables::fill(std::size_t boundary) {
