@@ -1,6 +1,7 @@
 /// What is said of days, appointments and the trip as a whole.
 
 #include "planner/make_plan.h"
+#include "tests/support/level_trip.h"
 #include "tests/support/plain_trip.h"
 
 #include <gmock/gmock.h>
@@ -39,6 +40,23 @@ TEST(AllCautions, ArrivalAfterDuskSaysByHowMuch) {
     EXPECT_DOUBLE_EQ(late->excess,
                      static_cast<double>((day.arrive - *day.light.twilight.set).count()));
     EXPECT_EQ(late->figure, show_duration(late->excess) + " late");
+}
+
+/// The late end of the day's band decides: by it the light is gone, by the plan and by the early
+/// end it is not.
+TEST(AllCautions, DuskWithinTheBandIsThatOfASlowDay) {
+    // 47 N, 11 E, 7 June: dusk by about 19:50 UTC. 45 km at 1 m/s from 06:00 arrive at 18:30; the
+    // late end of a known pace, 1.14 times 12.5 h, at about 20:15.
+    test::RandomTrip made = test::level_trip({{.length_m = 45e3}}, {});
+    made.trip.days.hours = 24.0;
+    const Plan slow = make_plan(made.trip, made.route);
+    ASSERT_EQ(slow.days.size(), 1U);
+    ASSERT_GT(slow.days[0].before_dusk_s.value(), 0.0);
+    EXPECT_NE(find(slow, "dusk-within-band"), nullptr);
+    // 36 km arrive at 16:00, the late end at about 17:25.
+    made = test::level_trip({{.length_m = 36e3}}, {});
+    made.trip.days.hours = 24.0;
+    EXPECT_EQ(find(make_plan(made.trip, made.route), "dusk-within-band"), nullptr);
 }
 
 TEST(AllCautions, AnAppointmentIsItsOwnSubject) {

@@ -1,6 +1,7 @@
 #include "planner/decisions/odds.h"
 
 #include "planner/make_plan.h"
+#include "tests/support/level_trip.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>
@@ -126,6 +127,32 @@ TEST(Odds, OneUnknownAloneExplainsEverything) {
         });
     EXPECT_GT(eating->food, 0.99);
     EXPECT_NEAR(eating->food_share, 1.0, 1e-9);
+}
+
+// A limit a kilogram below the pack is passed in every draw, one a kilogram above it in none.
+TEST(Odds, AreOverALimitWhereThePackIs) {
+    test::RandomTrip made = test::level_trip({{.length_m = 10e3}}, {});
+    KitItem stones;
+    stones.name = "stones";
+    stones.mass_kg = 10.0;
+    stones.owner = made.trip.party[0].name;
+    made.trip.kit.push_back(stones);
+    made.trip.spread = {.pace = 0.0,
+                        .day_form = 0.0,
+                        .wind = 0.0,
+                        .current = 0.0,
+                        .changeovers = 0.0,
+                        .drinking = 0.0,
+                        .eating = 0.0};
+    const double pack_kg =
+        make_plan(made.trip, made.route).legs.front().loads.front().pack_start_kg;
+    ASSERT_GT(pack_kg, 10.0);
+    for (const double more_kg : {-1.0, 1.0}) {
+        made.trip.party[0].carry_limit_kg = pack_kg + more_kg;
+        const Odds odds = odds_with(made, {.draws = 5, .seed = 1, .threads = 1});
+        ASSERT_EQ(odds.legs.size(), 1U);
+        EXPECT_EQ(odds.legs[0].packs.at(0).over_limit, more_kg < 0.0 ? 1.0 : 0.0) << more_kg;
+    }
 }
 
 // Eating varies by a factor exp(s z); with a fixed ration and a reserve of r days in n the food
