@@ -59,4 +59,37 @@ endforeach()
 if(NOT output MATCHES " \\./usr/bin/tumpline\n")
   message(SEND_ERROR "the package has no program")
 endif()
+
+# What Debian's hardening flags leave in a program: loaded anywhere, tables of addresses read-only
+# from the start, calls that check the room they are given, a guard on the stack.
+if(HARDENING)
+  run(${dpkg_deb} -x ${packages} ${FOLDER}/unpacked)
+  find_program(read_elf readelf REQUIRED)
+  run(${read_elf} --wide --file-header --program-headers --dynamic --dyn-syms
+      ${FOLDER}/unpacked/usr/bin/tumpline)
+  foreach(
+    mark
+    "Type: +DYN \\(Position-Independent Executable file\\)"
+    "GNU_RELRO"
+    "FLAGS[^\n]* BIND_NOW"
+    "FLAGS_1[^\n]* NOW"
+    " __stack_chk_fail"
+    " __(sn?printf|vsn?printf|mem[a-z]+|str[a-z]+|read|fd_elt|fread|longjmp)_chk")
+    if(NOT output MATCHES "${mark}")
+      message(SEND_ERROR "the program was built without: ${mark}")
+    endif()
+  endforeach()
+endif()
+
+# Debian's own look at a package, where it is installed.
+find_program(lintian lintian)
+if(lintian)
+  run(${lintian} --allow-root --fail-on error,warning ${packages})
+  if(HARDENING)
+    run(${lintian} --allow-root --display-info ${packages})
+    if(output MATCHES "hardening-no")
+      message(SEND_ERROR "lintian says:\n${output}")
+    endif()
+  endif()
+endif()
 file(REMOVE_RECURSE ${FOLDER})

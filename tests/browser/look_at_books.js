@@ -4,6 +4,7 @@
 // Answers 0 if all is well, 1 with what is wrong, 77 if the browser cannot be started here.
 const { execFileSync } = require('node:child_process');
 const fs = require('node:fs');
+const os = require('node:os');
 const path = require('node:path');
 const { pathToFileURL } = require('node:url');
 const { Chromium } = require('./chromium.js');
@@ -137,8 +138,8 @@ async function check_book(browser, folder, name, poppler) {
   }
 }
 
-async function main() {
-  const [program, folder] = process.argv.slice(2);
+// Looks at books of a list in a browser of its own, until none is left.
+async function look_at_books(program, folder, names, poppler) {
   const browser = new Chromium(program);
   try {
     await browser.send('Browser.getVersion');
@@ -146,15 +147,24 @@ async function main() {
     console.log('skipped: this machine cannot start ' + program + ': ' + error.message);
     process.exit(77);
   }
-  const poppler = has_poppler();
-  if (!poppler) console.log('The printed pages are not looked at: pdftotext (poppler-utils) is not installed.');
-  const names = fs.readdirSync(folder).filter((f) => f.endsWith('.html')).map((f) => path.basename(f, '.html'));
-  expect(names.length > 0, folder, 'holds no book');
-  for (const name of names) {
+  while (names.length > 0) {
+    const name = names.shift();
     await check_book(browser, folder, name, poppler);
     console.log('looked at ' + name);
   }
   await browser.end();
+}
+
+async function main() {
+  const [program, folder] = process.argv.slice(2);
+  const poppler = has_poppler();
+  if (!poppler) console.log('The printed pages are not looked at: pdftotext (poppler-utils) is not installed.');
+  const names = fs.readdirSync(folder).filter((f) => f.endsWith('.html')).map((f) => path.basename(f, '.html'));
+  expect(names.length > 0, folder, 'holds no book');
+  const size = (name) => fs.statSync(path.join(folder, name + '.html')).size;
+  names.sort((one, other) => size(other) - size(one)); // the longest first
+  const browsers = Math.min(2, os.cpus().length);
+  await Promise.all(Array.from({ length: browsers }, () => look_at_books(program, folder, names, poppler)));
   console.log(wrong === 0 ? 'All is well.' : wrong + ' things are wrong.');
   process.exit(wrong === 0 ? 0 : 1);
 }

@@ -1,6 +1,8 @@
 """Every key of the trip file matters: two values of it give two plans.
 
-usage: every_key.py ROOT TUMPLINE
+usage: every_key.py ROOT PROGRAM
+
+PROGRAM is run_commands, which runs many command lines in one process, or tumpline itself.
 
 Walks docs/trip.schema.json. For each key that holds a value there is a row below: what is set
 beside it, two values, and the command whose JSON must differ. A key that moves nothing on purpose
@@ -267,7 +269,35 @@ def edited(trip, setting):
     return trip
 
 
-def plan(tumpline, folder, command, settings):
+class Commands:
+    """Runs command lines: through one process of run_commands, or each in a process of tumpline."""
+
+    def __init__(self, program):
+        self.program = program
+        self.process = None
+        if pathlib.Path(program).stem == "run_commands":
+            self.process = subprocess.Popen([program], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True)
+
+    def run(self, arguments):
+        """Exit code, output and messages."""
+        if self.process is None:
+            done = subprocess.run([self.program, *arguments], capture_output=True, text=True)
+            return done.returncode, done.stdout, done.stderr
+        self.process.stdin.write(json.dumps(arguments) + "\n")
+        self.process.stdin.flush()
+        line = self.process.stdout.readline()
+        if not line:
+            raise RuntimeError(f"ended with {self.process.wait()}: {' '.join(arguments)}")
+        answer = json.loads(line)
+        return answer["code"], answer["out"], answer["err"]
+
+    def end(self):
+        if self.process is not None:
+            self.process.stdin.close()
+            self.process.wait()
+
+
+def plan(commands, folder, command, settings):
     """The answer of a command to the trip so set, as a comparable text; None where it refuses."""
     lines = (folder / "trip.json").read_text().splitlines()
     trip = json.loads("\n".join(line for line in lines if not line.lstrip().startswith("//")))
@@ -275,34 +305,34 @@ def plan(tumpline, folder, command, settings):
         edited(trip, setting)
     with tempfile.NamedTemporaryFile("w", suffix=".json", dir=folder, delete=False) as file:
         json.dump(trip, file)
-    arguments = [tumpline, command, file.name]
+    arguments = [command, file.name]
     if command == "book":
         out = pathlib.Path(file.name + ".html")
-        done = subprocess.run(arguments + ["-o", str(out)], capture_output=True, text=True)
+        code, _, _ = commands.run(arguments + ["-o", str(out)])
         # the name of the file stands in the book
-        return out.read_text().replace(pathlib.Path(file.name).name, "") if done.returncode in (0, 3) else None
+        return out.read_text().replace(pathlib.Path(file.name).name, "") if code in (0, 3) else None
     if command == "check":
-        done = subprocess.run(arguments, capture_output=True, text=True)
-        return (done.stdout + done.stderr).replace(file.name, "")
+        _, told, messages = commands.run(arguments)
+        return (told + messages).replace(file.name, "")
     if command == "odds":
         arguments += ["--draws", "30"]
-    done = subprocess.run(arguments + ["--format", "json"], capture_output=True, text=True)
-    if done.returncode not in (0, 3):
-        print(done.stderr[:400])
+    code, told, messages = commands.run(arguments + ["--format", "json"])
+    if code not in (0, 3):
+        print(messages[:400])
         return None
-    answer = json.loads(done.stdout)
+    answer = json.loads(told)
     for key in NOT_COUNTED:
         answer.pop(key, None)
     return json.dumps(answer, sort_keys=True)
 
 
-def look(tumpline, folder, key):
+def look(commands, folder, key):
     """What is wrong with a key, or an empty text."""
     pointer, beside, one, other, command = ROWS[key]
     answers = []
     for value in (one, other):
         settings = list(beside) + ([] if value is None else [f"{pointer}={value}"])
-        answers.append(plan(tumpline, folder, command, settings))
+        answers.append(plan(commands, folder, command, settings))
     if None in answers:
         return f"{key}: {'one' if answers[0] is None else 'another'} value is refused by {command}"
     if answers[0] == answers[1]:
@@ -310,9 +340,22 @@ def look(tumpline, folder, key):
     return ""
 
 
+def halves():
+    keys_to_look_at = list(ROWS)
+    return [keys_to_look_at[0::2], keys_to_look_at[1::2]]
+
+
+def look_at(folder, keys_to_look_at):
+    """What is wrong with some keys, asked of one process."""
+    commands = Commands(sys.argv[2])
+    try:
+        return [text for key in keys_to_look_at if (text := look(commands, folder, key))]
+    finally:
+        commands.end()
+
+
 def main():
     root = pathlib.Path(sys.argv[1])
-    tumpline = sys.argv[2]
     schema = json.loads((root / "docs/trip.schema.json").read_text())
     known = keys(schema)
     faults = [f"{key}: no row says what it does" for key in known if key not in ROWS and key not in INFORMATION_ONLY]
@@ -326,7 +369,7 @@ def main():
         wider = re.sub(r'lon="([-0-9.]+)"', lambda at: f'lon="{1.01 * float(at[1]):.7f}"', lines)
         (folder / "wider.gpx").write_text(wider)
         with concurrent.futures.ThreadPoolExecutor(2) as pool:
-            faults += [text for text in pool.map(lambda key: look(tumpline, folder, key), ROWS) if text]
+            faults += [text for texts in pool.map(lambda half: look_at(folder, half), halves()) for text in texts]
     print("\n".join(faults) or f"{len(known)} keys, {len(INFORMATION_ONLY)} of them information only")
     return 1 if faults else 0
 
