@@ -44,8 +44,6 @@ def read_faults(text):
             file = line.strip()
             continue
         number += 1
-        if line.startswith("  !"):
-            continue
         where, faulty, *name = line.strip().split(" ~ ")
         before, rest = where.split("«")
         right, after = rest.split("»")

@@ -17,6 +17,11 @@ class PlantedListener : public testing::EmptyTestEventListener {
     PlantedListener()
         : passed_(std::getenv("TUMPLINE_PASSED")), killed_(std::getenv("TUMPLINE_KILLED")) {}
 
+    /// Constants are made before the first test, for all of them.
+    void OnTestProgramStart(const testing::UnitTest&) override {
+        std::memcpy(at_start_, passed_faults, sizeof passed_faults);
+    }
+
     void OnTestStart(const testing::TestInfo& test) override {
         // kept here: while a result is told the library's own lock is held, and may not be asked
         name_ = std::string(test.test_suite_name()) + "." + test.name();
@@ -51,7 +56,7 @@ class PlantedListener : public testing::EmptyTestEventListener {
                      static_cast<long long>(test.result()->elapsed_time()),
                      test.result()->Passed() ? 1 : 0);
         for (int number = 0; number < most_planted; ++number)
-            if (passed_faults[number] != 0)
+            if (passed_faults[number] != 0 || at_start_[number] != 0)
                 std::fprintf(file, "%d ", number);
         std::fprintf(file, "\n");
         std::fclose(file);
@@ -61,6 +66,7 @@ class PlantedListener : public testing::EmptyTestEventListener {
     const char* passed_;
     const char* killed_;
     std::string name_;
+    unsigned char at_start_[most_planted] = {};
 };
 
 [[maybe_unused]] const bool listens = [] {

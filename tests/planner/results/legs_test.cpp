@@ -29,6 +29,19 @@ TEST(Legs, SpeedIsOverEveryMetreWalked) {
     EXPECT_NEAR(plan.legs[1].speed_mps.value(), 3e3 / plan.legs[1].moving_s, 1e-9);
 }
 
+TEST(Legs, TheWorstPackIsThatAfterWaterIsFilledMidway) {
+    // At 1 m/s 5 km to the spring take 1.39 h and 0.69 L, the 15 km beyond 4.17 h and 2.08 L: there
+    // the pack is 1.39 kg heavier than at the start, less the trail food of a quarter of the way,
+    // below 0.25 kg of the day's one.
+    test::RandomTrip made = test::level_trip(
+        {{.length_m = 20e3}}, {{.name = "spring", .kind = PlaceKind::water, .along_m = 5e3}});
+    made.trip.days.hours = 24.0;
+    made.trip.water.walking_lps = 0.5 / 3600.0;
+    const MemberLoad load = make_plan(made.trip, made.route).legs.at(0).loads.at(0);
+    EXPECT_GT(load.pack_max_kg, load.pack_start_kg + 1.39 - 0.25);
+    EXPECT_LT(load.pack_max_kg, load.pack_start_kg + 1.40);
+}
+
 TEST(Legs, WhatTheWindStopsHasNoSpeed) {
     test::PlainTrip plain = test::plain_trip({test::lake(3000.0)});
     plain.trip.weather.wind_mps = 25.0;
