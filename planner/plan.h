@@ -185,6 +185,7 @@ struct PlanDay {
     bool rest_day = false;
     std::string from, to; ///< names of places, or "km 12.3" where nothing has a name
     geo::Position camp{};
+    bool camp_located = true; ///< false: on a leg without a line, and `camp` is only near it
     double from_m = 0.0, to_m = 0.0;
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;

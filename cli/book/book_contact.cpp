@@ -76,8 +76,8 @@ std::vector<Fields> timetable(const BookSource& source) {
             .text("arrive", shown.clock_on(day.arrive, day.date))
             .text("late", shown.clock_on(day.arrive_late, day.date))
             .text("how", day.rest_day || ways.empty() ? "rest day" : ways)
-            .text("decimal", decimal_degrees(day.camp))
-            .text("minutes", degrees_and_minutes(day.camp));
+            .text("decimal", day.camp_located ? decimal_degrees(day.camp) : "no position known")
+            .text("minutes", day.camp_located ? degrees_and_minutes(day.camp) : "");
     }
     return rows;
 }

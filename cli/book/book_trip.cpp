@@ -149,6 +149,7 @@ std::vector<Fields> places(const BookSource& source) {
         geo::Position at;
         double off_m;
         int night;
+        bool located;
     };
 
     std::vector<Row> all;
@@ -158,7 +159,8 @@ std::vector<Fields> places(const BookSource& source) {
                        std::string(place_word(place.kind)),
                        place.at,
                        place.off_m,
-                       0});
+                       0,
+                       place.located});
     for (const PlanDay& day : source.plan.days) {
         if (&day == &source.plan.days.back() || day.rest_day)
             continue;
@@ -168,7 +170,7 @@ std::vector<Fields> places(const BookSource& source) {
         if (found != all.end())
             found->night = day.day;
         else
-            all.push_back({day.to_m, day.to, "camp", day.camp, 0.0, day.day});
+            all.push_back({day.to_m, day.to, "camp", day.camp, 0.0, day.day, day.camp_located});
     }
     std::stable_sort(
         all.begin(), all.end(), [](const Row& a, const Row& b) { return a.along_m < b.along_m; });
@@ -182,8 +184,8 @@ std::vector<Fields> places(const BookSource& source) {
             .text("off", place.off_m >= 50.0 ? source.shown.distance(place.off_m) : "")
             .text("height", height_m ? source.shown.height(*height_m) : "")
             .text("night", place.night > 0 ? std::to_string(place.night) : "")
-            .text("decimal", decimal_degrees(place.at))
-            .text("minutes", degrees_and_minutes(place.at));
+            .text("decimal", place.located ? decimal_degrees(place.at) : "no position known")
+            .text("minutes", place.located ? degrees_and_minutes(place.at) : "");
     }
     return rows;
 }
@@ -290,7 +292,13 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("way_remarks", lines_of(ways.remarks));
     std::vector<geo::Position> ends;
     for (const planner::RouteLeg& leg : source.route.legs)
-        ends.insert(ends.end(), {leg.line.points().front(), leg.line.points().back()});
+        if (leg.drawn())
+            ends.insert(ends.end(), {leg.line.points().front(), leg.line.points().back()});
+    std::vector<std::string> undrawn;
+    for (const planner::RouteLeg& leg : source.route.legs)
+        if (!leg.drawn())
+            undrawn.push_back(leg.name);
+    fields.text("undrawn", fmt::format("{}", fmt::join(undrawn, "; ")));
     fields.text("map_centre",
                 ends.empty() ? "" : degrees_and_minutes(geo::MapProjection(ends).centre()));
 }

@@ -10,6 +10,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
+#include <vector>
 
 namespace tumpline::cli {
 
@@ -43,6 +45,8 @@ std::vector<RoutePoint> route_points(const Route& route) {
     const double spacing_m = route.length_m / most_points;
     std::vector<RoutePoint> points;
     for (const planner::RouteLeg& leg : route.legs) {
+        if (!leg.drawn())
+            continue;
         const auto& ground = leg.line.points();
         const auto& along_m = leg.line.along_m();
         double last_m = 0.0;
@@ -174,12 +178,16 @@ runs(const std::vector<DrawnPoint>& line, const BandLeg& leg, double pixels_per_
     return all;
 }
 
-std::string
-band_markup(const Plan& plan, const std::vector<DrawnPoint>& line, const Drawing& drawing) {
+std::string band_markup(const Plan& plan,
+                        const Route& route,
+                        const std::vector<DrawnPoint>& line,
+                        const Drawing& drawing) {
     const std::vector<BandLeg> band = load_band(plan);
     const double pixels_per_kg = width_per_kg(band, drawing);
     std::string markup;
     for (const BandLeg& leg : band) {
+        if (!route.legs[plan.legs[leg.plan_leg].leg - 1].drawn())
+            continue;
         const std::vector<Run> pieces = runs(line, leg, pixels_per_kg);
         if (pieces.empty())
             continue;
@@ -264,7 +272,8 @@ map_drawing(const Plan& plan, const Route& route, const Drawing& drawing, const 
     const Frame frame{sheet.width(), sheet.height(), sheet.pixels_per_m()};
     const double foot = 3.0 * drawing.text;
     const auto place = [&](double along_m) { return sheet.place(route.at(along_m), along_m); };
-    const std::vector<Mark> places = marks(plan, route, place);
+    std::vector<Mark> places = marks(plan, route, place);
+    std::erase_if(places, [&](const Mark& mark) { return !route.located(mark.at.along_m); });
     return fmt::format(
         R"(<svg class="map" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">Map of the route as a band as wide as the load, north up</title><rect class="sheet" x="0.5" y="0.5" width="{}" height="{}"/>{}{}{}{}</svg>)",
         coordinate(sheet.width()),
@@ -274,8 +283,8 @@ map_drawing(const Plan& plan, const Route& route, const Drawing& drawing, const 
         coordinate(sheet.width() - 1.0),
         coordinate(sheet.height() - 1.0),
         graticule(sheet.projection(), frame, drawing.text),
-        band_markup(plan, line, drawing),
-        places_markup(places, line, frame, drawing),
+        band_markup(plan, route, line, drawing),
+        places_markup(std::move(places), line, frame, drawing),
         foot_markup(sheet, drawing, shown));
 }
 

@@ -74,7 +74,12 @@ std::string days_csv(const planner::Plan& plan) {
                                day.light.twilight.set})
             fields.push_back(clock(at));
         fields.emplace_back(day.dry_camp ? "yes" : "no");
-        add(fields, {day.camp.lat_deg, day.camp.lon_deg, day.food_kg, day.fuel_kg, day.water_l});
+        add(fields,
+            {day.camp_located ? day.camp.lat_deg : unknown,
+             day.camp_located ? day.camp.lon_deg : unknown,
+             day.food_kg,
+             day.fuel_kg,
+             day.water_l});
         for (const planner::MemberDay& member : day.members)
             add(fields,
                 {member.energy_j / planner::j_per_kcal,

@@ -52,7 +52,17 @@ std::string element(std::string_view name, std::string_view text) {
     return text.empty() ? std::string() : fmt::format("<{0}>{1}</{0}>", name, escaped(text));
 }
 
-std::string metadata(const planner::Plan& plan) {
+/// What the file cannot show.
+std::string without_line(const planner::Route& route) {
+    std::string names;
+    for (const planner::RouteLeg& leg : route.legs)
+        if (!leg.drawn())
+            names += (names.empty() ? "" : ", ") + one_line(leg.name);
+    return names.empty() ? names
+                         : fmt::format("\nNot in this file, because no line is known: {}.", names);
+}
+
+std::string metadata(const planner::Plan& plan, const planner::Route& route) {
     std::string about = fmt::format("Planned by tumpline {} from {}, {} days; not a recording. ",
                                     version(),
                                     planner::show_date(plan.trip.start),
@@ -60,6 +70,7 @@ std::string metadata(const planner::Plan& plan) {
     about += planner::verdict_sentence(plan.verdict.level);
     if (plan.can_be_carried_out())
         about += " Heights and times are estimates; the plan tells what it does not know.";
+    about += without_line(route);
     for (const planner::Caution& caution : plan.cautions)
         if (!caution.leg && caution.level != planner::Level::note)
             about += "\n" + one_line(placed_caution_text(caution, UnitSystem::metric));
@@ -118,11 +129,14 @@ void append_track(std::string& text,
                   const planner::Route& route,
                   std::size_t index) {
     const planner::PlanLeg& leg = plan.legs[index];
+    const ExportLine line = export_line(leg, route);
+    if (line.empty())
+        return; // the file's description names it
     const std::string cautions = fmt::format("{}", fmt::join(export_cautions(plan, leg), "\n"));
     text += "<trk>" + element("name", export_name(leg)) + element("cmt", cautions) +
             element("desc", reported(plan, leg)) + fmt::format("<number>{}</number>", index + 1) +
             element("type", word(leg.travel)) + "<trkseg>\n";
-    for (const ExportPoint& point : export_line(leg, route)) {
+    for (const ExportPoint& point : line) {
         append_point(text, "trkpt", point);
         text.append("</trkpt>\n");
     }
@@ -137,7 +151,7 @@ std::string export_gpx(const planner::Plan& plan, const planner::Route& route) {
                                    "xmlns=\"http://www.topografix.com/GPX/1/1\">\n",
                                    blank_mark,
                                    version());
-    text += metadata(plan);
+    text += metadata(plan, route);
     for (const ExportPlace& place : export_places(plan, route))
         text += waypoint(place);
     for (std::size_t index = 0; index < plan.legs.size(); ++index)

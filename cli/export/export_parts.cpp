@@ -53,6 +53,8 @@ std::vector<ExportPlace> nights(const planner::Plan& plan, const planner::Route&
     std::vector<ExportPlace> nights;
     for (std::size_t i = 0; i + 1 < plan.days.size(); ++i) {
         const planner::PlanDay& day = plan.days[i];
+        if (!day.camp_located)
+            continue;
         if (!nights.empty() && std::abs(nights.back().along_m - day.to_m) < same_place_m) {
             nights.back().nights.push_back(day.day);
             continue;
@@ -76,6 +78,8 @@ ExportLine export_line(const planner::PlanLeg& leg, const planner::Route& route)
     if (leg.leg == 0 || leg.leg > route.legs.size())
         return {};
     const planner::RouteLeg& whole_leg = route.legs[leg.leg - 1];
+    if (!whole_leg.drawn())
+        return {};
     const double from_m = leg.from_m - whole_leg.from_m;
     const geo::Polyline line = whole_leg.line.cut(from_m, leg.to_m - whole_leg.from_m);
     ExportLine points;
@@ -131,6 +135,8 @@ std::vector<ExportPlace> export_places(const planner::Plan& plan, const planner:
     std::vector<ExportPlace> places = nights(plan, route);
     const auto first_place = static_cast<std::ptrdiff_t>(places.size());
     for (const planner::RoutePlace& place : route.places) {
+        if (!place.located)
+            continue;
         const std::string name = one_line(place.name);
         const std::string_view kind = planner::word(place.kind);
         const auto night = std::find_if(places.begin(),

@@ -20,7 +20,7 @@ struct ExportPoint {
 using ExportLine = std::vector<ExportPoint>;
 
 /// The track's own points between the ends of `leg`, its ends put in where a night cuts it; two
-/// points at least. Empty if the route has no such leg.
+/// points at least. Empty if the route has no such leg, or that leg no line.
 [[nodiscard]] ExportLine export_line(const planner::PlanLeg& leg, const planner::Route& route);
 
 /// The parts of `line` on either side of the 180th meridian. Each crossing lies in both, with the
@@ -41,7 +41,8 @@ struct ExportPlace {
     std::string note;
 };
 
-/// Nights first, then places in route order. A camp in which one sleeps is told as a night.
+/// Nights first, then places in route order; without those that have no position, on legs without
+/// a line. A camp in which one sleeps is told as a night.
 [[nodiscard]] std::vector<ExportPlace> export_places(const planner::Plan& plan,
                                                      const planner::Route& route);
 

@@ -117,7 +117,9 @@ Json Writer::day(const planner::PlanDay& day) const {
             {"to", day.to},
             {"from_m", day.from_m},
             {"to_m", day.to_m},
-            {"camp", {{"lat_deg", day.camp.lat_deg}, {"lon_deg", day.camp.lon_deg}}},
+            {"camp",
+             day.camp_located ? Json{{"lat_deg", day.camp.lat_deg}, {"lon_deg", day.camp.lon_deg}}
+                              : Json(nullptr)},
             {"dry_camp", day.dry_camp},
             {"distance_m", day.to_m - day.from_m},
             {"walk_m", day.walk_m},

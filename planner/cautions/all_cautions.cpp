@@ -55,6 +55,7 @@ class CautionRules {
     void rest_days();
     void appointments();
     void route();
+    void undrawn(const RouteLeg& leg);
     void whole_trip();
     /// What is walked at the night's pace on a day; empty if nothing is.
     [[nodiscard]] std::string in_the_dark(int day) const;
@@ -225,6 +226,21 @@ void CautionRules::appointments() {
     list_.anywhere();
 }
 
+/// What is not known of a leg without a line.
+void CautionRules::undrawn(const RouteLeg& leg) {
+    list_.add(Level::caution,
+              "undrawn-leg",
+              leg.travel == Travel::paddle
+                  ? "No line is known for this leg: it is as long as the trip file says, stands on "
+                    "no map and in no track, the wind counts as from ahead all the way, and a "
+                    "river's fall is not known. Find it on a map before you go."
+                  : "No line is known for this leg: length and climb are the trip file's, spread "
+                    "evenly and as steep up as down; it stands on no map and in no track. Where it "
+                    "is steep, exposed or hard to find is not known. Find it on a map before you "
+                    "go.",
+              "docs/route.md");
+}
+
 void CautionRules::route() {
     const Route& route = draft_.prepared.route;
     for (const Caution& caution : route.cautions)
@@ -232,7 +248,9 @@ void CautionRules::route() {
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
         list_.at({}, i + 1);
-        if (leg.profile.heights_m.empty() && leg.travel != Travel::paddle)
+        if (!leg.drawn())
+            undrawn(leg);
+        if (!leg.climb_known() && leg.travel != Travel::paddle)
             list_.add(Level::caution,
                       "no-elevation",
                       "No heights are known here: the ground is taken as level, so time, climb and "

@@ -65,6 +65,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"rest-day-unused", "Day of rest not taken"},
     {"water-assumed", "Drinking water assumed everywhere"},
     {"no-elevation", "Heights not known"},
+    {"undrawn-leg", "Leg without a line"},
     {"level-ground-assumed", "Heights missing in part"},
     {"route-gap", "Gap in the route"},
     {"turned-round", "Leg turned round"},

@@ -140,7 +140,7 @@ void MissingFacts::limits() {
 
 void MissingFacts::heights() {
     add_on_legs({"heights", "heights of the ground", "/route/elevation", {}},
-                [](const RouteLeg& leg) { return leg.profile.heights_m.empty() && !afloat(leg); });
+                [](const RouteLeg& leg) { return !leg.climb_known() && !afloat(leg); });
     add_on_legs({"river-heights", "fall of the river", "/route/elevation", {}},
                 [](const RouteLeg& leg) { return leg.profile.heights_m.empty() && on_river(leg); });
 }

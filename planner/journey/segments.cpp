@@ -86,6 +86,22 @@ void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assume
         stretch.back.add(length_m, -slope, walking_speed_mps(model, -slope, stretch.footing));
         stretch.steps.push_back({length_m, slope});
     };
+    if (leg.spec.ascent_m && leg.spec.descent_m && !leg.drawn()) {
+        const double share = (end_m - start_m) / leg.length_m();
+        stretch.ascent_m = share * *leg.spec.ascent_m;
+        stretch.descent_m = share * *leg.spec.descent_m;
+        const double height_m = stretch.ascent_m + stretch.descent_m;
+        // As steep up as down, all the way: where the steep parts are nobody has said.
+        const double slope = height_m / (end_m - start_m);
+        const double up_share = height_m > 0.0 ? stretch.ascent_m / height_m : 0.0;
+        if (up_share > 0.0)
+            add(up_share * (end_m - start_m), slope);
+        if (up_share < 1.0)
+            add((1.0 - up_share) * (end_m - start_m), -slope);
+        if (steep_s > 0.0)
+            stretch.steep_share = steep_s / stretch.there.time_s;
+        return;
+    }
     if (profile.heights_m.size() < 2 || profile.step_m <= 0.0) {
         add(end_m - start_m, 0.0);
         return;
@@ -113,6 +129,11 @@ void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assume
 /// The directions of a paddle, like neighbours joined.
 void measure_courses(Stretch& stretch, const RouteLeg& leg) {
     constexpr double same_course_deg = 3.0;
+    if (!leg.drawn()) {
+        stretch.courses.push_back(
+            {.bearing_deg = 0.0, .length_m = stretch.length_m(), .known = false});
+        return;
+    }
     const geo::Polyline part = leg.line.cut(stretch.from_m - leg.from_m, stretch.to_m - leg.from_m);
     const std::vector<double>& along = part.along_m();
     for (std::size_t i = 0; i + 1 < along.size(); ++i) {
@@ -125,7 +146,7 @@ void measure_courses(Stretch& stretch, const RouteLeg& leg) {
                 same_course_deg)
             stretch.courses.back().length_m += length_m;
         else
-            stretch.courses.push_back({bearing_deg, length_m});
+            stretch.courses.push_back({.bearing_deg = bearing_deg, .length_m = length_m});
     }
 }
 

@@ -23,6 +23,7 @@ struct SlopeStep {
 struct Course {
     double bearing_deg;
     double length_m;
+    bool known = true; ///< false: of a leg without a line; the wind counts as from ahead
 };
 
 /// A river's current that nobody gave, estimated from the fall of its leg and its bed.

@@ -209,6 +209,7 @@ std::vector<PlanDay> plan_days(const Assembly& draft, const std::vector<PlanLeg>
         day.from_m = prepared.stretches.boundaries[span.first].along_m;
         day.to_m = prepared.stretches.boundaries[span.last].along_m;
         day.camp = prepared.route.at(day.to_m);
+        day.camp_located = prepared.route.located(day.to_m);
         const double set_off_s = span.rest_day ? settled.timeline.arrive_s[d]
                                                : settled.timeline.stretches[span.first].start_s;
         day.set_off = instant(draft, span.day, set_off_s);

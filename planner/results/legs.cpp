@@ -266,7 +266,7 @@ PlanLeg LegMaker::make() {
         break;
     }
     leg.on_foot_m = leg.travel == Travel::paddle ? 0.0 : leg.lengths * (leg.to_m - leg.from_m);
-    leg.heights_known = !route_leg.profile.heights_m.empty();
+    leg.heights_known = route_leg.climb_known();
     if (leg.moving_s > 0.0 && !leg.stopped)
         leg.speed_mps =
             (leg.travel == Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m) / leg.moving_s;

@@ -20,12 +20,19 @@ struct Detour {
     std::vector<const RouteLeg*> legs;
 };
 
+/// Whether a leg begins where another ends: their lines meet; or, where one has no line, both name
+/// the same place.
+bool follows(const RouteLeg& leg, const RouteLeg& before) {
+    if (!leg.drawn() || !before.drawn())
+        return !leg.spec.from.empty() && leg.spec.from == before.spec.to;
+    return geo::distance_m(before.line.points().back(), leg.line.points().front()) <= largest_gap_m;
+}
+
 std::vector<Detour> detours_of(const Route& route) {
     std::vector<Detour> detours;
     for (const RouteLeg& leg : route.alternatives) {
         const bool goes_on = !detours.empty() && detours.back().instead_of == leg.spec.instead_of &&
-                             geo::distance_m(detours.back().legs.back()->line.points().back(),
-                                             leg.line.points().front()) <= largest_gap_m;
+                             follows(leg, *detours.back().legs.back());
         if (!goes_on)
             detours.push_back({leg.spec.instead_of, {}});
         detours.back().legs.push_back(&leg);

@@ -31,6 +31,10 @@ bool in_chain(const LooseLeg& leg) {
     return leg.spec.instead_of.empty();
 }
 
+bool drawn(const LooseLeg& leg) {
+    return !leg.spec.length_m;
+}
+
 /// Whether a leg that should start at `at` does so only backwards.
 bool only_backwards(const LooseLeg& leg, const geo::Position& at) {
     const double forward_m = geo::distance_m(at, start(leg));
@@ -41,12 +45,12 @@ bool only_backwards(const LooseLeg& leg, const geo::Position& at) {
 void turn_alternatives(std::vector<LooseLeg>& legs) {
     const LooseLeg* before = nullptr;
     for (LooseLeg& leg : legs) {
-        if (in_chain(leg))
+        if (in_chain(leg) || !drawn(leg))
             continue;
         const auto replaced = std::find_if(legs.begin(), legs.end(), [&](const LooseLeg& other) {
             return in_chain(other) && other.name == leg.spec.instead_of;
         });
-        if (replaced == legs.end())
+        if (replaced == legs.end() || !drawn(*replaced))
             continue;
         // The second of two alternatives to one leg may go on where the first ends.
         const bool goes_on = before && before->spec.instead_of == leg.spec.instead_of &&
@@ -66,8 +70,14 @@ void turn_round(std::vector<LooseLeg>& legs) {
         LooseLeg& leg = legs[i];
         if (!in_chain(leg))
             continue;
-        const auto after =
+        if (!drawn(leg)) { // what follows need not start where what is ahead of it ends
+            before = nullptr;
+            continue;
+        }
+        auto after =
             std::find_if(legs.begin() + static_cast<std::ptrdiff_t>(i) + 1, legs.end(), in_chain);
+        if (after != legs.end() && !drawn(*after))
+            after = legs.end();
         if (before) {
             if (only_backwards(leg, end(*before)))
                 turn(leg);
@@ -87,7 +97,7 @@ void turn_round(std::vector<LooseLeg>& legs) {
 void lay_legs(Route& route, std::vector<RouteLeg> legs) {
     for (RouteLeg& leg : legs) {
         leg.from_m = route.length_m;
-        leg.to_m = leg.from_m + leg.line.length_m();
+        leg.to_m = leg.from_m + leg.length_m();
         route.length_m = leg.to_m;
         const std::size_t number = route.legs.size() + 1;
         if (leg.turned_round)
@@ -102,7 +112,7 @@ void lay_legs(Route& route, std::vector<RouteLeg> legs) {
                                  "go, the tracks stand in the wrong order.",
                                  leg.name),
                  .source = "docs/route.md"});
-        if (!route.legs.empty()) {
+        if (!route.legs.empty() && leg.drawn() && route.legs.back().drawn()) {
             const RouteLeg& before = route.legs.back();
             const double gap_m =
                 geo::distance_m(before.line.points().back(), leg.line.points().front());

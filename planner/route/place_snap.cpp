@@ -28,7 +28,8 @@ std::vector<NearLeg> nearest_first(const Route& route, const geo::Position& at) 
     std::vector<NearLeg> legs;
     legs.reserve(route.legs.size());
     for (std::size_t i = 0; i < route.legs.size(); ++i)
-        legs.push_back({route.legs[i].line.no_nearer_m(at), i});
+        if (route.legs[i].drawn())
+            legs.push_back({route.legs[i].line.no_nearer_m(at), i});
     std::sort(legs.begin(), legs.end(), [](const NearLeg& a, const NearLeg& b) {
         return a.no_nearer_m < b.no_nearer_m;
     });
@@ -73,9 +74,50 @@ std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
             passes.push_back({along_m, snap.off_m, i});
         }
     }
-    if (passes.empty())
+    if (passes.empty() && !legs.empty())
         passes.push_back(nearest);
     return passes;
+}
+
+/// The ends of legs without a line that name a place.
+std::vector<Pass> named_ends(const Route& route, const std::string& name) {
+    std::vector<Pass> passes;
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        const bool on_from = !leg.drawn() && leg.spec.from == name;
+        const bool on_to = !leg.drawn() && leg.spec.to == name;
+        if (on_from && (passes.empty() || leg.from_m - passes.back().along_m >= 1.0))
+            passes.push_back({leg.from_m, 0.0, i});
+        if (on_to)
+            passes.push_back({leg.to_m, 0.0, i});
+    }
+    return passes;
+}
+
+/// A point of a leg on this route; none where the route goes another way.
+std::vector<Pass> at_distance(const Route& route, const LegDistance& along) {
+    std::size_t ahead = 0;
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        if (leg.name == along.leg && ahead++ == along.same_named)
+            return {{std::min(leg.to_m, leg.from_m + along.from_start_m), 0.0, i}};
+    }
+    return {};
+}
+
+/// A place that is both where a line passes and where a leg without a line ends is passed once.
+void drop_same_passes(std::vector<Pass>& passes) {
+    std::stable_sort(passes.begin(), passes.end(), [](const Pass& a, const Pass& b) {
+        return a.along_m < b.along_m;
+    });
+    std::vector<Pass> apart;
+    for (const Pass& pass : passes) {
+        if (apart.empty() || pass.along_m - apart.back().along_m >= far_off_m)
+            apart.push_back(pass);
+        else if (pass.off_m < apart.back().off_m)
+            apart.back() = pass;
+    }
+    passes = std::move(apart);
 }
 
 /// A place within this distance of a leg's end stands at the end: that is where people stop.
@@ -103,25 +145,64 @@ void snap_waypoint(Route& route, const std::string& name, const geo::Position& a
 
 } // namespace
 
+std::optional<LegDistance> leg_distance(const Route& route, const RouteDistance& along) {
+    if (route.legs.empty())
+        return std::nullopt;
+    double start_m = 0.0;
+    double length_m = route.length_m;
+    if (!along.leg.empty()) {
+        const auto leg = std::find_if(route.legs.begin(), route.legs.end(), [&](const auto& one) {
+            return one.name == along.leg;
+        });
+        if (leg == route.legs.end())
+            return std::nullopt;
+        start_m = leg->from_m;
+        length_m = leg->length_m();
+    }
+    if (along.distance_m > length_m + 1.0)
+        return std::nullopt;
+    const double way_m = std::min(along.distance_m, length_m);
+    const double at_m = start_m + (along.before_end ? length_m - way_m : way_m);
+    const auto on = std::find_if(
+        route.legs.begin(), route.legs.end() - 1, [&](const auto& leg) { return at_m < leg.to_m; });
+    return LegDistance{
+        .leg = on->name,
+        .same_named = static_cast<std::size_t>(std::count_if(
+            route.legs.begin(), on, [&](const auto& leg) { return leg.name == on->name; })),
+        .from_start_m = std::min(at_m - on->from_m, on->length_m())};
+}
+
 void KnownPlaces::snap(Route& route, const std::vector<TripPlace>& places) const {
     for (std::size_t i = 0; i < places.size(); ++i) {
-        const auto at = of_trip.find(places[i].name);
-        if (at == of_trip.end())
+        const std::string& name = places[i].name;
+        const auto at = of_trip.find(name);
+        const auto along = by_distance.find(name);
+        std::vector<Pass> passes = along != by_distance.end() ? at_distance(route, along->second)
+                                                              : named_ends(route, name);
+        if (at != of_trip.end()) {
+            const bool on_ends = !passes.empty();
+            for (const Pass& pass : passes_of(route, at->second))
+                if (!on_ends || pass.off_m <= far_off_m)
+                    passes.push_back(pass);
+        }
+        drop_same_passes(passes);
+        if (passes.empty())
             continue;
-        std::vector<Pass> passes = passes_of(route, at->second);
         for (Pass& pass : passes) {
             settle_on_ends(route, pass);
-            route.places.push_back({.name = places[i].name,
+            const bool located = at != of_trip.end() || route.located(pass.along_m);
+            route.places.push_back({.name = name,
                                     .kind = places[i].kind,
-                                    .at = at->second,
+                                    .at = at != of_trip.end() ? at->second : route.at(pass.along_m),
                                     .along_m = pass.along_m,
                                     .off_m = pass.off_m,
                                     .leg = pass.leg,
-                                    .spec = i});
+                                    .spec = i,
+                                    .located = located});
         }
         const UnitText off =
             format_both("\"{}\" lies {} off the route; the way there and back is not in this plan.",
-                        places[i].name,
+                        name,
                         in_both(show_distance, passes.front().off_m));
         if (passes.front().off_m > far_off_m)
             route.cautions.push_back({.level = Level::caution,

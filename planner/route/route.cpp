@@ -18,7 +18,18 @@ const RouteLeg& leg_at(const Route& route, double along_m) {
 
 geo::Position Route::at(double along_m) const {
     const RouteLeg& leg = leg_at(*this, along_m);
+    const auto index = static_cast<std::size_t>(&leg - legs.data());
+    if (!leg.drawn() && along_m <= leg.from_m && index > 0 && legs[index - 1].drawn())
+        return legs[index - 1].line.points().back(); // where a line ends, exactly
     return leg.line.at(along_m - leg.from_m);
+}
+
+bool Route::located(double along_m) const {
+    constexpr double same_point_m = 0.5;
+    return std::any_of(legs.begin(), legs.end(), [&](const RouteLeg& leg) {
+        return leg.drawn() && along_m > leg.from_m - same_point_m &&
+               along_m < leg.to_m + same_point_m;
+    });
 }
 
 std::vector<RoutePlace> Route::passes(const std::string& name) const {

@@ -25,6 +25,16 @@ struct RouteLeg {
     bool turned_round = false;
     std::optional<double> water_rises_m = {}; ///< a river that is taken to fall, by heights before
                                               ///< they are flattened and beyond their noise
+
+    /// False for a leg that is known by its length only: its `line` is one point near it, for the
+    /// sun, and stands on no map.
+    [[nodiscard]] bool drawn() const { return !spec.length_m; }
+
+    /// Of the ground, which an undrawn leg's line does not have.
+    [[nodiscard]] double length_m() const { return spec.length_m.value_or(line.length_m()); }
+
+    /// Whether what it climbs is known, from a profile or from the trip file.
+    [[nodiscard]] bool climb_known() const { return !profile.heights_m.empty() || spec.ascent_m; }
 };
 
 /// A place on the route. A place that the line passes several times stands at each pass.
@@ -36,6 +46,7 @@ struct RoutePlace {
     double off_m = 0.0;
     std::size_t leg = 0;  ///< index into legs
     std::size_t spec = 0; ///< index into Trip::route.places
+    bool located = true;  ///< false: on a leg without a line, and `at` is only near it
 };
 
 /// Legs in order and places along them. Does not depend on the party.
@@ -49,7 +60,10 @@ struct Route {
     std::vector<Caution> cautions;
     std::vector<RouteLeg> alternatives; ///< legs with `instead_of`; from_m = to_m = 0
 
+    /// Where a point of the route is; on a leg without a line somewhere near it.
     [[nodiscard]] geo::Position at(double along_m) const;
+    /// Whether `at` is the point itself: on a line, or where a line ends.
+    [[nodiscard]] bool located(double along_m) const;
     /// Where the line passes a place or a waypoint of `met_at`, in order.
     [[nodiscard]] std::vector<RoutePlace> passes(const std::string& name) const;
     /// Height at a point of the route, if known.

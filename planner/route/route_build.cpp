@@ -13,6 +13,8 @@
 #include "planner/route/river_rise.h"
 #include "planner/route/route_check.h"
 #include "planner/route/traced_line.h"
+#include "planner/route/undrawn_legs.h"
+#include "planner/trip/route_distance.h"
 
 #include <fmt/format.h>
 
@@ -38,14 +40,21 @@ class RouteBuilder {
   private:
     void read_files();
     void resolve_places();
+    void refuse_unplaced(std::size_t index);
+    void resolve_distances(const Route& route);
+    [[nodiscard]] bool is_end_of_undrawn(const std::string& name) const;
+    [[nodiscard]] bool is_place(const std::string& name) const;
+    [[nodiscard]] std::optional<geo::Position> known_position(const std::string& name) const;
     void resolve_appointments();
-    std::optional<TracedLine> line_of(const TripLeg& leg, std::size_t index);
+    std::optional<TracedLine> line_of(const TripLeg& leg, std::size_t index, std::size_t in_order);
     std::optional<TracedLine>
     cut_to_places(TracedLine whole, const TripLeg& leg, std::size_t index);
     std::optional<geo::Position> place_at(const std::string& name, const std::string& pointer);
     std::vector<LooseLeg> loose_legs();
     void warn_of_wander(Route& route) const;
     RouteLeg grounded(LooseLeg leg);
+    std::optional<TracedLine> line_for(const TripLeg& leg, std::size_t index, std::size_t in_order);
+    void check_ends(const TripLeg& leg, std::size_t index);
     void lay(Route& route, std::vector<LooseLeg> legs);
     void refuse_too_long(const std::vector<LooseLeg>& legs);
 
@@ -105,25 +114,78 @@ void RouteBuilder::read_files() {
         throw geo::InputError(std::move(problems_));
 }
 
+/// A place that a leg without a line goes from or to needs no position.
+bool RouteBuilder::is_end_of_undrawn(const std::string& name) const {
+    return std::any_of(trip_.route.legs.begin(), trip_.route.legs.end(), [&](const TripLeg& leg) {
+        return leg.length_m && (leg.from == name || leg.to == name);
+    });
+}
+
+bool RouteBuilder::is_place(const std::string& name) const {
+    return std::any_of(trip_.route.places.begin(),
+                       trip_.route.places.end(),
+                       [&](const TripPlace& place) { return place.name == name; });
+}
+
+std::optional<geo::Position> RouteBuilder::known_position(const std::string& name) const {
+    if (name.empty())
+        return std::nullopt;
+    if (const auto known = places_.of_trip.find(name); known != places_.of_trip.end())
+        return known->second;
+    if (const geo::Waypoint* point = shelf_.waypoint(name))
+        return point->at;
+    return std::nullopt;
+}
+
+void RouteBuilder::refuse_unplaced(std::size_t index) {
+    std::string names;
+    for (const geo::TrackFile& tracks : shelf_.files)
+        for (const geo::Waypoint& known : tracks.waypoints)
+            names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", known.name);
+    problem(fmt::format("/route/places/{}", index),
+            {fmt::format("\"{}\" without a position", trip_.route.places[index].name),
+             names.empty() ? "\"at\" with longitude and latitude (the tracks hold no waypoints)"
+                           : fmt::format("\"at\", or the name of a waypoint: {}", names),
+             "write \"at\": [longitude, latitude], or a distance: \"at\": \"km 12\""});
+}
+
 void RouteBuilder::resolve_places() {
     for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
         const TripPlace& place = trip_.route.places[i];
-        if (place.at) {
+        if (place.at)
             places_.of_trip.emplace(place.name, *place.at);
-        } else if (const geo::Waypoint* point = shelf_.waypoint(place.name)) {
+        else if (place.along)
+            continue; // once the route is laid
+        else if (const geo::Waypoint* point = shelf_.waypoint(place.name))
             places_.of_trip.emplace(place.name, point->at);
-        } else {
-            std::string names;
-            for (const geo::TrackFile& tracks : shelf_.files)
-                for (const geo::Waypoint& known : tracks.waypoints)
-                    names += fmt::format("{}\"{}\"", names.empty() ? "" : ", ", known.name);
-            problem(fmt::format("/route/places/{}", i),
-                    {fmt::format("\"{}\" without a position", place.name),
-                     names.empty()
-                         ? "\"at\" with longitude and latitude (the tracks hold no waypoints)"
-                         : fmt::format("\"at\", or the name of a waypoint: {}", names),
-                     "write \"at\": [longitude, latitude]"});
+        else if (!is_end_of_undrawn(place.name))
+            refuse_unplaced(i);
+    }
+}
+
+void RouteBuilder::resolve_distances(const Route& route) {
+    for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
+        const TripPlace& place = trip_.route.places[i];
+        if (!place.along)
+            continue;
+        if (const std::optional<LegDistance> along = leg_distance(route, *place.along)) {
+            places_.by_distance.emplace(place.name, *along);
+            continue;
         }
+        const auto leg = std::find_if(route.legs.begin(), route.legs.end(), [&](const auto& one) {
+            return one.name == place.along->leg;
+        });
+        const std::string where = fmt::format("/route/places/{}/at", i);
+        if (!place.along->leg.empty() && leg == route.legs.end())
+            problem(where, {show_route_distance(*place.along), "the name of a leg", ""});
+        else
+            problem(
+                where,
+                {show_route_distance(*place.along),
+                 fmt::format("no further than the {:.1f} km of {}",
+                             (leg == route.legs.end() ? route.length_m : leg->length_m()) / 1000.0,
+                             leg == route.legs.end() ? "the route" : "that leg"),
+                 ""});
     }
 }
 
@@ -131,7 +193,7 @@ void RouteBuilder::resolve_places() {
 void RouteBuilder::resolve_appointments() {
     for (std::size_t i = 0; i < trip_.appointments.size(); ++i) {
         const std::string& name = trip_.appointments[i].at;
-        if (places_.of_trip.contains(name) || places_.met_at.contains(name))
+        if (is_place(name) || places_.met_at.contains(name))
             continue;
         const auto at = place_at(name, fmt::format("/appointments/{}/at", i));
         if (at)
@@ -141,10 +203,15 @@ void RouteBuilder::resolve_appointments() {
 
 std::optional<geo::Position> RouteBuilder::place_at(const std::string& name,
                                                     const std::string& pointer) {
-    if (const auto known = places_.of_trip.find(name); known != places_.of_trip.end())
-        return known->second;
-    if (const geo::Waypoint* point = shelf_.waypoint(name))
-        return point->at;
+    if (const std::optional<geo::Position> known = known_position(name))
+        return known;
+    if (is_place(name)) {
+        problem(pointer,
+                {fmt::format("\"{}\", a place without longitude and latitude", name),
+                 "a place with a position: a track is cut at the nearest point of its line",
+                 "write \"at\": [longitude, latitude] for that place"});
+        return std::nullopt;
+    }
     std::vector<std::string_view> known;
     for (const TripPlace& place : trip_.route.places)
         known.push_back(place.name);
@@ -160,7 +227,10 @@ std::optional<geo::Position> RouteBuilder::place_at(const std::string& name,
     return std::nullopt;
 }
 
-std::optional<TracedLine> RouteBuilder::line_of(const TripLeg& leg, std::size_t index) {
+/// `in_order` counts the legs with a line ahead of it: those that name none take the tracks in
+/// turn.
+std::optional<TracedLine>
+RouteBuilder::line_of(const TripLeg& leg, std::size_t index, std::size_t in_order) {
     const std::vector<const geo::Track*> tracks = shelf_.tracks();
     const std::string pointer = fmt::format("/route/legs/{}/track", index);
     if (leg.track == "all" && !shelf_.find("all")) {
@@ -185,13 +255,32 @@ std::optional<TracedLine> RouteBuilder::line_of(const TripLeg& leg, std::size_t 
     }
     if (tracks.size() == 1)
         return used(*tracks.front());
-    if (index < tracks.size())
-        return used(*tracks[index]);
+    if (in_order < tracks.size())
+        return used(*tracks[in_order]);
     problem(fmt::format("/route/legs/{}", index),
             {"a leg without \"track\"",
              fmt::format("\"track\": the files hold {} tracks", tracks.size()),
-             "name the track this leg runs on"});
+             "name the track this leg runs on, or give its \"length\" if it has none"});
     return std::nullopt;
+}
+
+/// The ends of a leg without a line are places by name only.
+void RouteBuilder::check_ends(const TripLeg& leg, std::size_t index) {
+    for (const auto& [name, key] : {std::pair{&leg.from, "from"}, std::pair{&leg.to, "to"}}) {
+        if (!name->empty() && !is_place(*name))
+            place_at(*name, fmt::format("/route/legs/{}/{}", index, key));
+    }
+}
+
+/// The line of a leg, cut to its places; of one without a track a point that is put near it later.
+std::optional<TracedLine>
+RouteBuilder::line_for(const TripLeg& leg, std::size_t index, std::size_t in_order) {
+    if (leg.length_m) {
+        check_ends(leg, index);
+        return TracedLine{geo::Polyline({geo::Position{}}), {}};
+    }
+    std::optional<TracedLine> line = line_of(leg, index, in_order);
+    return line ? cut_to_places(*std::move(line), leg, index) : std::nullopt;
 }
 
 std::optional<TracedLine>
@@ -240,15 +329,14 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
             problem("/route/tracks", {"no line in the tracks", "at least one track or route", ""});
         return legs;
     }
+    std::size_t in_order = 0;
     for (std::size_t i = 0; i < trip_.route.legs.size(); ++i) {
         const TripLeg& spec = trip_.route.legs[i];
-        std::optional<TracedLine> line = line_of(spec, i);
+        std::optional<TracedLine> line = line_for(spec, i, in_order);
+        in_order += spec.length_m ? 0U : 1U;
         if (!line)
             continue;
         const geo::Track* track = spec.track.empty() ? nullptr : shelf_.find(spec.track);
-        line = cut_to_places(*std::move(line), spec, i);
-        if (!line)
-            continue;
         const Travel travel = spec.travel.value_or(
             track ? travel_from_type(track->type).value_or(Travel::walk) : Travel::walk);
         const std::string name =
@@ -274,10 +362,11 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
         return geo::make_profile(
             leg.traced.line, leg.traced.heights, elevation_.get(), ground, options_);
     };
-    geo::Profile profile = profile_on(surface);
-    const std::optional<double> rises_m = surface == geo::Surface::falling_river
-                                              ? rise_beyond_noise_m(profile_on(geo::Surface::land))
-                                              : std::nullopt;
+    geo::Profile profile = leg.spec.length_m ? geo::Profile{} : profile_on(surface);
+    const std::optional<double> rises_m =
+        !leg.spec.length_m && surface == geo::Surface::falling_river
+            ? rise_beyond_noise_m(profile_on(geo::Surface::land))
+            : std::nullopt;
     return {.name = std::move(leg.name),
             .travel = leg.travel,
             .spec = std::move(leg.spec),
@@ -311,12 +400,30 @@ void RouteBuilder::refuse_too_long(const std::vector<LooseLeg>& legs) {
 /// The legs in order, those of the chain and those that stand beside it.
 void RouteBuilder::lay(Route& route, std::vector<LooseLeg> legs) {
     turn_round(legs);
+    const std::optional<geo::Position> somewhere =
+        places_.of_trip.empty() ? std::nullopt : std::optional(places_.of_trip.begin()->second);
+    if (!put_undrawn(
+            legs, [&](const std::string& name) { return known_position(name); }, somewhere))
+        problem("/route/legs",
+                {"no track and no place with a position",
+                 "one position at least: sunrise and dusk depend on it",
+                 "write \"at\": [longitude, latitude] for a place that a leg names in \"from\" or "
+                 "\"to\""});
     std::vector<RouteLeg> chain;
     for (LooseLeg& loose : legs) {
         const bool aside = !loose.spec.instead_of.empty();
         (aside ? route.alternatives : chain).push_back(grounded(std::move(loose)));
     }
     lay_legs(route, std::move(chain));
+    for (const ShortLegs& gap : too_short_between(route))
+        problem("/route/legs",
+                {fmt::format("{:.1f} km of legs without a track between \"{}\" and \"{}\"",
+                             gap.length_m / 1000.0,
+                             gap.before,
+                             gap.after),
+                 fmt::format("at least the {:.1f} km that lie between them", gap.apart_m / 1000.0),
+                 ""});
+    resolve_distances(route);
     for (const RouteLeg& alternative : route.alternatives) {
         const bool known =
             std::any_of(route.legs.begin(), route.legs.end(), [&](const RouteLeg& leg) {

@@ -234,8 +234,65 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
     }
 }
 
+/// What a leg without a track says of itself, and what only such a leg may say.
+void check_undrawn(const TripLeg& leg, const std::string& place, Problems& problems) {
+    const auto refuse = [&](std::string_view key, std::string found, std::string_view expected) {
+        problems.add(fmt::format("{}/{}", place, key),
+                     {.found = std::move(found), .expected = std::string(expected), .advice = {}});
+    };
+    if (leg.length_m && !leg.track.empty())
+        refuse("length",
+               "\"length\" beside \"track\"",
+               "one of them: a leg with a track is as long as its line");
+    for (const auto& [given, key] : {std::pair{leg.ascent_m.has_value(), "ascent"},
+                                     std::pair{leg.descent_m.has_value(), "descent"}}) {
+        if (given && !leg.length_m)
+            refuse(key,
+                   fmt::format("\"{}\" without \"length\"", key),
+                   "it on a leg without a track, beside its \"length\"");
+        else if (given && leg.travel == Travel::paddle)
+            refuse(key, fmt::format("\"{}\" on a leg that is paddled", key), "it on foot only");
+    }
+    if (leg.length_m && leg.ascent_m.has_value() != leg.descent_m.has_value())
+        refuse(leg.ascent_m ? "ascent" : "descent",
+               fmt::format("\"{}\" alone", leg.ascent_m ? "ascent" : "descent"),
+               "\"ascent\" and \"descent\" together (\"0 m\" where there is none), or neither: "
+               "then the ground counts as level, with a caution");
+    if (leg.ascent_m && leg.descent_m && leg.length_m &&
+        *leg.ascent_m + *leg.descent_m > 2.0 * *leg.length_m)
+        refuse("ascent",
+               fmt::format("{} up and down over {}",
+                           plain_quantity(*leg.ascent_m + *leg.descent_m, Dimension::length),
+                           plain_quantity(*leg.length_m, Dimension::length)),
+               "no more than twice the length: ground of 63 degrees");
+}
+
+void check_distance(const TripPlace& spec,
+                    const std::string& place,
+                    const Trip& trip,
+                    References& references,
+                    Problems& problems) {
+    if (!spec.along || spec.along->leg.empty())
+        return;
+    Names legs;
+    for (const TripLeg& leg : trip.route.legs)
+        if (leg.instead_of.empty())
+            legs.push_back(leg.name.empty() ? leg.track : leg.name);
+    if (trip.route.legs.empty())
+        return; // every track is a leg: looked for once they are read
+    references.check(spec.along->leg, legs, place + "/at", "the name of a leg");
+    if (std::count(legs.begin(), legs.end(), spec.along->leg) > 1)
+        problems.add(place + "/at",
+                     {.found = in_quotes(spec.along->leg),
+                      .expected = "the name of one leg; several have this one",
+                      .advice = "give the distance from the start of the route"});
+}
+
 void check_route(const Trip& trip, References& references, Problems& problems) {
     check_once(names_of(trip.route.places), "/route/places", "name", problems);
+    for (std::size_t i = 0; i < trip.route.places.size(); ++i)
+        check_distance(
+            trip.route.places[i], fmt::format("/route/places/{}", i), trip, references, problems);
     Names legs;
     for (const TripLeg& leg : trip.route.legs)
         if (leg.instead_of.empty() && !leg.name.empty())
@@ -244,6 +301,7 @@ void check_route(const Trip& trip, References& references, Problems& problems) {
         const TripLeg& leg = trip.route.legs[i];
         const std::string place = fmt::format("/route/legs/{}", i);
         check_leg(leg, place, problems);
+        check_undrawn(leg, place, problems);
         references.check(leg.instead_of, legs, place + "/instead_of", "the name of a leg");
     }
     if (!trip.route.legs.empty() && legs.empty() &&

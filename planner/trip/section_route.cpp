@@ -1,4 +1,5 @@
 #include "planner/models/river.h"
+#include "planner/trip/route_distance.h"
 #include "planner/trip/sections.h"
 
 #include <fmt/format.h>
@@ -31,9 +32,16 @@ void read_carries(const TripValue& value, TripLeg& leg) {
         value.add_problem("1, 1.5, 2, 3 or \"auto\"");
 }
 
-/// GeoJSON's order, longitude first.
+/// GeoJSON's order, longitude first; or a distance along the route.
 void read_position(const TripValue& value, TripPlace& place) {
     const JsonValue& json = value.json();
+    if (json.kind == Kind::text) {
+        place.along = read_route_distance(json.text);
+        if (!place.along)
+            value.add_problem(std::string(route_distance_form),
+                              "or a position, for instance [13.1021, 61.5210]");
+        return;
+    }
     const bool two_numbers = json.kind == Kind::list && json.items.size() == 2 &&
                              json.items[0].kind == Kind::number &&
                              json.items[1].kind == Kind::number;
@@ -57,6 +65,28 @@ void read_position(const TripValue& value, TripPlace& place) {
                        : std::string()});
 }
 
+/// Only a route of legs without tracks needs no file.
+void check_tracks(const TripValue& route) {
+    const JsonValue* tracks = route.json().find("tracks");
+    if (tracks && (tracks->kind != Kind::list || !tracks->items.empty()))
+        return;
+    if (tracks)
+        return route.problems().add(
+            route.place() + "/tracks",
+            {.found = "an empty list", .expected = "at least one file with a track", .advice = {}});
+    const JsonValue* legs = route.json().find("legs");
+    const bool undrawn = legs && legs->kind == Kind::list && !legs->items.empty() &&
+                         std::all_of(legs->items.begin(), legs->items.end(), [](const auto& leg) {
+                             return leg.kind == Kind::object && leg.find("length");
+                         });
+    if (!undrawn)
+        route.problems().add(route.place(),
+                             {.found = "no \"tracks\"",
+                              .expected = "at least one file with a track, or nothing but legs "
+                                          "with a \"length\"",
+                              .advice = {}});
+}
+
 void read_closed(const TripValue& value, TripPlace& place) {
     for (const TripValue& item : value.items("a date"))
         if (const std::optional<Date> date = item.date())
@@ -70,6 +100,12 @@ void read_closed_weekdays(const TripValue& value, TripPlace& place) {
 }
 
 } // namespace
+
+void read_route(const TripValue& value, TripRoute& route) {
+    read_section(value, route_section(), route);
+    if (value.json().kind == Kind::object)
+        check_tracks(value);
+}
 
 std::vector<std::string_view> river_bed_words() {
     std::vector<std::string_view> words;
@@ -110,6 +146,21 @@ const Section<TripLeg>& leg_section() {
              Need::may,
              [](const TripValue& v, TripLeg& l) { put(l.travel, v.meaning(travel_words())); }},
             {"track", Need::may, [](const TripValue& v, TripLeg& l) { put(l.track, v.name()); }},
+            {"length",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 put(l.length_m, v.quantity({Dimension::length, 1.0, 5'000'000.0}));
+             }},
+            {"ascent",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 put(l.ascent_m, v.quantity({Dimension::length, 0.0, 100'000.0}));
+             }},
+            {"descent",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 put(l.descent_m, v.quantity({Dimension::length, 0.0, 100'000.0}));
+             }},
             {"from", Need::may, [](const TripValue& v, TripLeg& l) { put(l.from, v.name()); }},
             {"to", Need::may, [](const TripValue& v, TripLeg& l) { put(l.to, v.name()); }},
             {"terrain",
@@ -206,12 +257,8 @@ const Section<TripRoute>& route_section() {
         "the route",
         {
             {"tracks",
-             Need::must,
-             [](const TripValue& v, TripRoute& r) {
-                 read_paths(v, r.tracks);
-                 if (v.json().kind == Kind::list && v.json().items.empty())
-                     v.add_problem("at least one file with a track");
-             }},
+             Need::may,
+             [](const TripValue& v, TripRoute& r) { read_paths(v, r.tracks); }},
             {"elevation",
              Need::may,
              [](const TripValue& v, TripRoute& r) { read_paths(v, r.elevation); }},

@@ -14,6 +14,8 @@ namespace tumpline::planner {
 [[nodiscard]] const Section<Trip>& trip_section();
 
 [[nodiscard]] const Section<TripRoute>& route_section();
+/// The route with what its keys ask of each other.
+void read_route(const TripValue& value, TripRoute& route);
 [[nodiscard]] const Section<TripLeg>& leg_section();
 [[nodiscard]] const Section<RiverBed>& river_bed_section();
 [[nodiscard]] const Section<TripPlace>& place_section();

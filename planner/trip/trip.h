@@ -49,7 +49,10 @@ struct TripLeg {
     std::string name;
     std::optional<Travel> travel; ///< empty: read from the track's type, else walk
     std::string track;            ///< name of a track in the files, "all", or empty: next in order
-    std::string from, to;         ///< names of places; empty: the track's ends
+    std::optional<double> length_m; ///< of a leg without a track: it has no line
+    std::optional<double> ascent_m; ///< of the same, on foot; with `descent_m` or not at all
+    std::optional<double> descent_m;
+    std::string from, to; ///< names of places; empty: the track's ends
     std::optional<Terrain> terrain;
     std::optional<Water> water;
     std::optional<double> current_mps; ///< downstream positive; negative: travelled upstream
@@ -68,10 +71,18 @@ struct TripLeg {
     std::string note;
 };
 
+/// A point of the route by its distance along it: "km 41", "mi 2 before the end of Lower river".
+struct RouteDistance {
+    double distance_m = 0.0;
+    std::string leg;         ///< along this leg; empty: along the whole route
+    bool before_end = false; ///< counted back from the end of it
+};
+
 struct TripPlace {
     std::string name;
     PlaceKind kind = PlaceKind::camp;
     std::optional<geo::Position> at;    ///< empty: the waypoint of that name in the tracks
+    std::optional<RouteDistance> along; ///< in place of a position
     std::optional<bool> water;          ///< a camp with (true) or without (false) drinking water
     std::vector<Date> closed;           ///< dates on which it cannot be used
     std::vector<int> closed_weekdays;   ///< ISO weekdays, 1 Monday .. 7 Sunday

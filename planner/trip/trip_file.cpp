@@ -129,9 +129,7 @@ const Section<Trip>& trip_section() {
             {"units",
              Need::may,
              [](const TripValue& v, Trip& t) { put(t.units, v.meaning(unit_system_words())); }},
-            {"route",
-             Need::must,
-             [](const TripValue& v, Trip& t) { read_section(v, route_section(), t.route); }},
+            {"route", Need::must, [](const TripValue& v, Trip& t) { read_route(v, t.route); }},
             {"party",
              Need::must,
              [](const TripValue& v, Trip& t) {

@@ -36,6 +36,7 @@ WALK = "/route/legs/1"
 PLACES = "/route/places"
 NO_CURRENT = [RIVER + "/current=null"]
 TENT = "/kit/0"
+NO_LINE = [WALK + "/track=null"]
 
 # key of the schema: (pointer, what is set beside it, one value, another, command)
 ROWS = {
@@ -50,6 +51,9 @@ ROWS = {
     "/route/legs/*/name": (WALK + "/name", [], "Over the top", "Over the saddle", "plan"),
     "/route/legs/*/travel": (CARRY + "/travel", [CARRY + "/carries=null"], "walk", "portage", "plan"),
     "/route/legs/*/track": (RIVER + "/track", [], "upper river", "lower river", "plan"),
+    "/route/legs/*/length": (WALK + "/length", NO_LINE, "14 km", "19 km", "plan"),
+    "/route/legs/*/ascent": (WALK + "/ascent", [*NO_LINE, WALK + "/length=14 km", WALK + "/descent=90 m"], "300 m", "900 m", "plan"),
+    "/route/legs/*/descent": (WALK + "/descent", [*NO_LINE, WALK + "/length=14 km", WALK + "/ascent=90 m"], "300 m", "900 m", "plan"),
     "/route/legs/*/from": (RIVER + "/from", [RIVER + "/track=all", RIVER + "/to=Gravel bar"], "Fall pool", "Ledge rapid", "plan"),
     "/route/legs/*/to": (RIVER + "/to", [RIVER + "/track=all", RIVER + "/from=Fall pool"], "Gravel bar", "Ledge rapid", "plan"),
     "/route/legs/*/terrain": (WALK + "/terrain", [], "path", "bog", "plan"),

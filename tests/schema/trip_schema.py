@@ -54,6 +54,9 @@ FOR_TRAVEL = {
     "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts"},
 }
 
+# The keys of a leg without a track.
+UNDRAWN = {"length", "ascent", "descent"}
+
 # Where the reader knows more than a schema can, since other values decide; and what they are.
 BEYOND_A_SCHEMA = [
     ("/kit/./at_hand = true", "what is at hand lies in no bag"),
@@ -61,7 +64,7 @@ BEYOND_A_SCHEMA = [
     ("/food/shares/", "the shares must sum to 1"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),
-    ("/route/legs/3", "an alternative must be one to a leg that there is"),
+    ("/route/legs/4", "an alternative must be one to a leg that there is"),
 ]
 
 VALUES = [None, True, False, 0, 1, -1, 2, 3, 7, 0.5, 1.5, 45, 1000, 1e9, -1e9,
@@ -103,11 +106,13 @@ class Example:
         kind = part["type"]
         if place == "/route/legs":
             leg = self.of(part["items"], place + "/0")
-            own = set().union(*FOR_TRAVEL.values())
+            own = set().union(*FOR_TRAVEL.values()) | UNDRAWN
             legs = [{key: value for key, value in leg.items() if key not in own - keys}
                     for keys in FOR_TRAVEL.values()]
             return [{**one, "travel": travel, "name": travel, **({"terrain": "snow"} if "terrain" in one else {})}
-                    for one, travel in zip(legs, FOR_TRAVEL)] + [{"name": "another leg"}]
+                    for one, travel in zip(legs, FOR_TRAVEL)] + [
+                        {"name": "undrawn", "travel": "walk", **{key: leg[key] for key in sorted(UNDRAWN)}},
+                        {"name": "another leg"}]
         if kind == "object":
             return {key: self.of(value, f"{place}/{key}") for key, value in part["properties"].items()}
         if kind == "array":
