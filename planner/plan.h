@@ -56,6 +56,7 @@ struct CarriedThing {
     std::string what;
     int count = 1;                     ///< pieces of that name; food and the like count as one
     std::vector<std::string> owners{}; ///< names of members, each once; empty: the party's
+    bool one_end = false;              ///< of a piece that two carry between them
 };
 
 /// One load over a portage.
@@ -64,6 +65,7 @@ struct Carry {
     double pack_kg = 0.0;             ///< at the start of the portage
     double share = 1.0;               ///< of the way: 0.5 where two members relay it
     std::vector<CarriedThing> pieces; ///< what it is
+    bool on_cart = false; ///< pulled beside the load of the same number, with the cart's own mass
 };
 
 /// What one member bears on one leg of one day. On foot: what is on the back (on a portage the

@@ -24,7 +24,9 @@ std::vector<Fields> carries(const BookSource& source, const PlanLeg& leg) {
                 pieces.emplace_back().text("piece", carried_words(thing));
             rows.emplace_back()
                 .text("member", load.member)
-                .text("carry", std::to_string(carry.carry))
+                .text("carry",
+                      carry.on_cart ? fmt::format("{}, cart", carry.carry)
+                                    : std::to_string(carry.carry))
                 .list("pieces", std::move(pieces))
                 .text("share",
                       carry.share < 1.0 ? fmt::format("{} % of the way, then handed over",
@@ -41,7 +43,7 @@ std::vector<Fields> choices(const BookSource& source, const PlanLeg& leg) {
     std::vector<Fields> rows;
     for (const planner::CarryChoice& choice : leg.choices)
         rows.emplace_back()
-            .text("carries", carries_words(source.plan, choice.carries, choice.rolled))
+            .text("carries", carries_words(source.plan, choice.carries, choice.rolled, choice.by))
             .truth("chosen", choice.chosen)
             .text("time", shown.duration(choice.moving_s + choice.changeover_s))
             .text("changeover", shown.duration(choice.changeover_s))
@@ -92,7 +94,8 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
                                          [](const auto& choice) { return choice.chosen; });
         std::string how = shown.portage(leg.to_m - leg.from_m);
         if (chosen != leg.choices.end())
-            how += fmt::format(", {}", carries_words(source.plan, chosen->carries, chosen->rolled));
+            how += fmt::format(
+                ", {}", carries_words(source.plan, chosen->carries, chosen->rolled, chosen->by));
         how += fmt::format(": each walks {}, {} moving and {} of transitions.",
                            shown.distance(leg.on_foot_m),
                            shown.duration(leg.moving_s),

@@ -73,6 +73,7 @@ struct Ways {
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
 
 /// How a portage is borne: "one carry", "one and a half carries"...
-[[nodiscard]] std::string carries_words(const planner::Plan& plan, double carries, bool rolled);
+[[nodiscard]] std::string
+carries_words(const planner::Plan& plan, double carries, bool rolled, planner::CarryBy by);
 
 } // namespace tumpline::cli

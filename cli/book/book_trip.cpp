@@ -126,7 +126,7 @@ std::vector<Fields> carry_ways(const BookSource& source) {
                                   way.more_s > 0.0 ? "longer" : "shorter");
         rows.emplace_back()
             .text("carries",
-                  way.carries ? carries_words(source.plan, *way.carries, way.rolled)
+                  way.carries ? carries_words(source.plan, *way.carries, way.rolled, way.by)
                               : std::string("as planned"))
             .truth("chosen", !way.carries)
             .text("time", shown.duration(way.moving_s + way.changeover_s))

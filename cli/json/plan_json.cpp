@@ -174,7 +174,10 @@ Json parts_json(const planner::Parts& parts) {
 }
 
 Json carried_json(const planner::CarriedThing& thing) {
-    return {{"what", thing.what}, {"count", thing.count}, {"owners", thing.owners}};
+    return {{"what", thing.what},
+            {"count", thing.count},
+            {"owners", thing.owners},
+            {"one_end", thing.one_end}};
 }
 
 Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
@@ -191,6 +194,7 @@ Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
                  return Json{{"carry", carry.carry},
                              {"pack_kg", carry.pack_kg},
                              {"share", carry.share},
+                             {"on_cart", carry.on_cart},
                              {"pieces", array_of(carry.pieces, carried_json)}};
              })}};
 }
@@ -227,7 +231,9 @@ Json choice_json(const planner::CarryChoice& choice) {
             {"heaviest_member", choice.heaviest_member},
             {"heaviest_ratio", choice.heaviest_ratio},
             {"within_limits", choice.within_limits},
-            {"chosen", choice.chosen}};
+            {"chosen", choice.chosen},
+            {"by", planner::carry_by_word(choice.by)},
+            {"on_cart_kg", choice.on_cart_kg}};
 }
 
 Json current_json(const planner::PlanCurrent& current) {

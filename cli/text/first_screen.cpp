@@ -102,9 +102,10 @@ std::string how(const Plan& plan, const PlanLeg& leg) {
     const auto chosen = std::find_if(
         leg.choices.begin(), leg.choices.end(), [](const auto& choice) { return choice.chosen; });
     return chosen == leg.choices.end() ? std::string(planner::word(leg.travel))
-                                       : fmt::format("{}, boats {}",
+                                       : fmt::format("{}, boats {}{}",
                                                      carries_phrase(chosen->carries),
-                                                     boats_word(plan, chosen->rolled));
+                                                     boats_word(plan, chosen->rolled),
+                                                     by_words(chosen->by));
 }
 
 void add_load(std::vector<std::string>& cells,

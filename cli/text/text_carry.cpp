@@ -29,7 +29,7 @@ void add_choices(TextPage& page, const PlanLeg& leg) {
                  {"Of limit", true},
                  {""}});
     for (const planner::CarryChoice& choice : leg.choices)
-        table.row({std::string(carries_word(choice.carries)),
+        table.row({fmt::format("{}{}", carries_word(choice.carries), by_words(choice.by)),
                    std::string(boats_word(page.plan(), choice.rolled)),
                    page.distance(choice.walked_m),
                    TextPage::duration(choice.moving_s),
@@ -59,8 +59,9 @@ std::string pieces_words(const planner::Carry& carry) {
 void add_carries(TextPage& page, const PlanLeg& leg) {
     for (const planner::MemberLoad& load : leg.loads)
         for (const planner::Carry& carry : load.carries)
-            page.item(fmt::format("{}, carry {}: {}{}{}{}",
+            page.item(fmt::format("{}, {} {}: {}{}{}{}",
                                   load.member,
+                                  carry.on_cart ? "cart pulled with carry" : "carry",
                                   carry.carry,
                                   page.mass(carry.pack_kg),
                                   carry.share < 1.0
@@ -171,7 +172,8 @@ void add_carrying(TextPage& page) {
     for (const planner::CarryWay& way : carrying.ways) {
         const bool planned = !way.carries;
         const double change_s = std::abs(way.more_s);
-        table.row({planned ? std::string("as planned") : std::string(carries_word(*way.carries)),
+        table.row({planned ? std::string("as planned")
+                           : fmt::format("{}{}", carries_word(*way.carries), by_words(way.by)),
                    planned ? std::string() : std::string(boats_word(page.plan(), way.rolled)),
                    TextPage::duration(way.moving_s + way.changeover_s),
                    change_s < 30.0 ? std::string()

@@ -27,7 +27,7 @@ std::string owned_words(const PackedItem& item) {
 
 std::string carried_words(const planner::CarriedThing& thing) {
     if (thing.count < 2)
-        return thing.what;
+        return thing.one_end ? thing.what + " (one end)" : thing.what;
     const std::string many = fmt::format("{} × {}", thing.count, thing.what);
     return thing.owners.empty() ? many
                                 : fmt::format("{} ({})", many, fmt::join(thing.owners, ", "));

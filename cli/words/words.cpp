@@ -272,6 +272,18 @@ std::string_view carries_word(double carries) {
     return "three";
 }
 
+std::string_view by_words(planner::CarryBy by) {
+    switch (by) {
+    case planner::CarryBy::hands:
+        return "";
+    case planner::CarryBy::two:
+        return ", by two";
+    case planner::CarryBy::cart:
+        return ", with cart";
+    }
+    return "";
+}
+
 std::string_view boats_word(const planner::Plan& plan, bool rolled) {
     if (rolled)
         return "rolled";

@@ -65,6 +65,9 @@ template <typename Way>
 [[nodiscard]] std::string leg_place(const planner::Plan& plan, std::size_t plan_leg);
 /// "one", "one and a half": how many carries a portage takes.
 [[nodiscard]] std::string_view carries_word(double carries);
+
+/// ", by two", ", with cart"; "" where each piece goes on one back.
+[[nodiscard]] std::string_view by_words(planner::CarryBy by);
 /// "one carry", "one and a half carries".
 [[nodiscard]] std::string_view carries_phrase(double carries);
 

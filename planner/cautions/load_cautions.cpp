@@ -122,8 +122,14 @@ void LoadWatch::pieces_on_portages() {
     for (std::size_t s = 0; s < loads.portages.size(); ++s) {
         if (!loads.portages[s])
             continue;
-        for (const Piece& piece : loads.portages[s]->pieces) {
-            if (!piece.divisible())
+        std::set<std::size_t> rolling;
+        for (const PortageLoad& load : loads.portages[s]->relay.loads)
+            if (load.rolls())
+                rolling.insert(load.pieces.begin(), load.pieces.end());
+        const std::vector<Piece>& pieces = loads.portages[s]->pieces;
+        for (std::size_t p = 0; p < pieces.size(); ++p) {
+            const Piece& piece = pieces[p];
+            if (!piece.divisible() && !rolling.contains(p))
                 too_heavy(piece.name, mg_to_kg(piece.mass_mg), {}, plan_.legs[loads.plan_leg[s]]);
         }
     }

@@ -126,7 +126,7 @@ std::vector<Borne> Ranges::loads_on(const std::vector<std::size_t>& pieces) cons
             }
             std::size_t carries = 0;
             for (const PortageLoad& one : draft_.settled.loads.portages[i]->relay.loads) {
-                if (one.pieces.empty() || (one.bearer != m && one.relay != m))
+                if (one.rolls() || one.pieces.empty() || (one.bearer != m && one.relay != m))
                     continue;
                 ++carries;
                 all.push_back({i, m, mg_to_kg(one.mass_mg) + worn_kg, false});

@@ -299,7 +299,8 @@ void LoadSimulation::note_start(std::size_t i) {
             std::int64_t heaviest_mg = 0;
             PartMasses parts{};
             for (const PortageLoad& load : plan.relay.loads) {
-                if ((load.bearer != m && load.relay != m) || load.mass_mg <= heaviest_mg)
+                if (load.rolls() || (load.bearer != m && load.relay != m) ||
+                    load.mass_mg <= heaviest_mg)
                     continue;
                 heaviest_mg = load.mass_mg;
                 parts = {};

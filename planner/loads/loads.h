@@ -43,6 +43,8 @@ struct CarryChoice {
     double heaviest_ratio = 0.0; ///< load over its bearer's limit
     bool within_limits = true;
     bool chosen = false;
+    CarryBy by = CarryBy::hands;
+    double on_cart_kg = 0.0; ///< at most, with the cart itself
 };
 
 /// How a portage is done.
@@ -92,6 +94,7 @@ struct Loads {
 struct PinnedCarry {
     BoatState boats;
     double carries;
+    CarryBy by = CarryBy::hands;
 };
 
 /// Everything the booking of one round needs.

@@ -26,9 +26,12 @@ struct PortageInputs {
 };
 
 /// Weighs all ways of doing a portage and takes the one the trip file asks for; where it leaves the
-/// choice, the fewest lengths whose heaviest load keeps within its bearer's limit, and of rolled
-/// and whole the quicker. Where no way keeps within the limits, the one that comes nearest. Source:
-/// docs/carries.md.
+/// choice, the fewest lengths whose heaviest load keeps within its bearer's limit, and of each
+/// piece on one back, by two and on a cart the quickest, and of rolled and whole the quicker. Where
+/// no way keeps within the limits, the one that comes nearest. Source: docs/carries.md.
 [[nodiscard]] PortagePlan plan_portage(const PortageInputs& inputs);
+
+/// What of a cart's mass its puller bears on a stretch.
+[[nodiscard]] double cart_drag(const Stretch& stretch);
 
 } // namespace tumpline::planner

@@ -12,6 +12,16 @@ namespace tumpline::planner {
 
 namespace {
 
+/// Members by their limits.
+std::vector<std::size_t> strongest_first(const std::vector<double>& limits_kg) {
+    std::vector<std::size_t> order(limits_kg.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+        return limits_kg[a] > limits_kg[b];
+    });
+    return order;
+}
+
 /// Empty loads with their bearers: each member's own, then the ones that are fetched.
 std::vector<PortageLoad> empty_loads(const std::vector<double>& limits_kg, double carries) {
     const std::size_t members = limits_kg.size();
@@ -19,24 +29,42 @@ std::vector<PortageLoad> empty_loads(const std::vector<double>& limits_kg, doubl
     const int whole = static_cast<int>(carries);
     for (int turn = 0; turn < whole; ++turn)
         for (std::size_t m = 0; m < members; ++m)
-            loads.push_back({{}, 0, m, m});
+            loads.push_back({{}, 0, m, m, turn});
     if (carries > whole) { // the half: pairs relay one more load, the strongest with the next
-        std::vector<std::size_t> order(members);
-        std::iota(order.begin(), order.end(), std::size_t{0});
-        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-            return limits_kg[a] > limits_kg[b];
-        });
+        const std::vector<std::size_t> order = strongest_first(limits_kg);
         for (std::size_t k = 0; k + 1 < members; k += 2)
-            loads.push_back({{}, 0, order[k], order[k + 1]});
+            loads.push_back({{}, 0, order[k], order[k + 1], whole});
     }
     return loads;
+}
+
+/// What rolls on each cart in each turn, behind the strongest; the cart itself in the first.
+void add_carts(std::vector<PortageLoad>& loads,
+               const std::vector<Piece>& pieces,
+               const std::vector<double>& limits_kg,
+               double carries) {
+    const std::vector<std::size_t> order = strongest_first(limits_kg);
+    std::size_t pullers = 0;
+    for (const Piece& piece : pieces) {
+        if (piece.cart_payload_kg <= 0.0 || pullers == order.size())
+            continue;
+        const std::size_t puller = order[pullers++];
+        for (int turn = 0; turn < static_cast<int>(carries); ++turn)
+            loads.push_back({{},
+                             0,
+                             puller,
+                             puller,
+                             turn,
+                             piece.cart_payload_kg + (turn == 0 ? mg_to_kg(piece.mass_mg) : 0.0)});
+    }
 }
 
 /// Whether own things keep to loads that their owner alone carries.
 enum class OwnThings { stay, wander };
 
 bool is_home(const PortageLoad& load, const Piece& piece) {
-    return !piece.whose || (load.bearer == *piece.whose && load.relay == *piece.whose);
+    return !piece.whose || load.rolls() ||
+           (load.bearer == *piece.whose && load.relay == *piece.whose);
 }
 
 /// The loads of a portage while pieces are put into them.
@@ -48,6 +76,8 @@ class Filling {
         : pieces_(pieces), loads_(std::move(empty)) {
         for (const PortageLoad& load : loads_)
             limits_kg_.push_back(load_limit_kg(load, limits_kg));
+        fix_ends(limits_kg);
+        fix_carts();
     }
 
     void fill(OwnThings own) {
@@ -74,10 +104,12 @@ class Filling {
         return mg_to_kg(loads_[load].mass_mg + more_mg) / limits_kg_[load];
     }
 
+    /// Relative to its limit; on a back, unless a cart bears more than it takes.
     [[nodiscard]] std::size_t heaviest() const {
-        std::size_t worst = 0;
+        std::size_t worst = 0; // of the first member, on the back
         for (std::size_t l = 1; l < loads_.size(); ++l)
-            if (ratio(l) > ratio(worst))
+            if (ratio(l) > ratio(worst) &&
+                (!loads_[l].rolls() || over_limit(mg_to_kg(loads_[l].mass_mg), limits_kg_[l])))
                 worst = l;
         return worst;
     }
@@ -100,6 +132,8 @@ class Filling {
             return pieces_[a].mass_mg > pieces_[b].mass_mg;
         });
         for (const std::size_t piece : order) {
+            if (fixed_[piece])
+                continue;
             PortageLoad& from = load_with(piece);
             if (is_home(from, pieces_[piece]))
                 continue;
@@ -114,9 +148,47 @@ class Filling {
     [[nodiscard]] std::vector<PortageLoad> take() { return std::move(loads_); }
 
   private:
+    [[nodiscard]] std::size_t load_of(std::size_t member, int turn, bool rolls) const {
+        const auto at = std::find_if(loads_.begin(), loads_.end(), [&](const PortageLoad& load) {
+            return load.bearer == member && load.relay == member && load.turn == turn &&
+                   load.rolls() == rolls;
+        });
+        return static_cast<std::size_t>(at - loads_.begin());
+    }
+
+    /// The two ends of a piece go in one turn: of the first piece with the strongest two, of the
+    /// next with the next two.
+    void fix_ends(const std::vector<double>& limits_kg) {
+        fixed_.assign(pieces_.size(), {});
+        const std::vector<std::size_t> order = strongest_first(limits_kg);
+        std::size_t end = 0;
+        for (std::size_t p = 0; p < pieces_.size() && order.size() >= 2; ++p) {
+            if (!pieces_[p].end_of)
+                continue;
+            const std::size_t couple = end / 2;
+            const std::size_t pairs = order.size() / 2;
+            fixed_[p] = load_of(
+                order[2 * (couple % pairs) + end % 2], static_cast<int>(couple / pairs), false);
+            ++end;
+        }
+    }
+
+    void fix_carts() {
+        std::size_t cart = 0;
+        std::vector<std::size_t> rolling;
+        for (std::size_t l = 0; l < loads_.size(); ++l)
+            if (loads_[l].rolls() && loads_[l].turn == 0)
+                rolling.push_back(l);
+        for (std::size_t p = 0; p < pieces_.size(); ++p)
+            if (pieces_[p].cart_payload_kg > 0.0 && cart < rolling.size())
+                fixed_[p] = rolling[cart++];
+    }
+
     /// Those that may hold a piece; empty: any.
     [[nodiscard]] std::vector<std::size_t> loads_for(const Piece& piece, OwnThings own) const {
         std::vector<std::size_t> homes;
+        if (const auto& load = fixed_[static_cast<std::size_t>(&piece - pieces_.data())])
+            return {*load};
         if (own == OwnThings::stay && piece.whose)
             for (std::size_t l = 0; l < loads_.size(); ++l)
                 if (is_home(loads_[l], piece))
@@ -139,7 +211,8 @@ class Filling {
 
     const std::vector<Piece>& pieces_;
     std::vector<PortageLoad> loads_;
-    std::vector<double> limits_kg_; ///< per load
+    std::vector<double> limits_kg_;                 ///< per load
+    std::vector<std::optional<std::size_t>> fixed_; ///< per piece: its load, where it has no other
 };
 
 } // namespace
@@ -152,21 +225,91 @@ double lengths_of(double carries) {
     return 2.0 * carries - 1.0;
 }
 
+std::string_view carry_by_word(CarryBy by) {
+    switch (by) {
+    case CarryBy::hands:
+        return "hands";
+    case CarryBy::two:
+        return "two";
+    case CarryBy::cart:
+        return "cart";
+    }
+    return "hands";
+}
+
+std::int64_t pulled_mg(const CarryPlan& relay, const PortageLoad& load) {
+    std::int64_t sum_mg = 0;
+    for (const PortageLoad& other : relay.loads)
+        if (other.rolls() && other.bearer == load.bearer && other.turn == load.turn)
+            sum_mg += other.mass_mg;
+    return load.rolls() ? 0 : sum_mg;
+}
+
+std::vector<Piece> as_two_ends(const std::vector<Piece>& pieces) {
+    std::vector<Piece> ends;
+    for (std::size_t p = 0; p < pieces.size(); ++p) {
+        if (pieces[p].bearers < 2) {
+            ends.push_back(pieces[p]);
+            continue;
+        }
+        Piece bow = pieces[p];
+        bow.end_of = p;
+        Piece stern = bow;
+        bow.mass_mg = stern.mass_mg = 0;
+        for (std::size_t part = 0; part < bow.parts.size(); ++part) {
+            bow.parts[part] = pieces[p].parts[part] / 2;
+            stern.parts[part] = pieces[p].parts[part] - bow.parts[part];
+            bow.mass_mg += bow.parts[part];
+            stern.mass_mg += stern.parts[part];
+        }
+        ends.push_back(std::move(bow));
+        ends.push_back(std::move(stern));
+    }
+    return ends;
+}
+
+bool offers(CarryBy by, const std::vector<Piece>& pieces, std::size_t members, double carries) {
+    const auto turns = static_cast<std::size_t>(carries);
+    switch (by) {
+    case CarryBy::hands:
+        return true;
+    case CarryBy::two: {
+        const auto pairs_of_hands = std::count_if(
+            pieces.begin(), pieces.end(), [](const Piece& piece) { return piece.bearers >= 2; });
+        return pairs_of_hands > 0 &&
+               static_cast<std::size_t>(pairs_of_hands) <= turns * (members / 2);
+    }
+    case CarryBy::cart:
+        return std::any_of(pieces.begin(), pieces.end(), [](const Piece& piece) {
+            return piece.cart_payload_kg > 0.0;
+        });
+    }
+    return false;
+}
+
 double load_limit_kg(const PortageLoad& load, const std::vector<double>& limits_kg) {
+    if (load.rolls())
+        return load.cart_payload_kg;
     return std::min(limits_kg[load.bearer], limits_kg[load.relay]);
 }
 
-CarryPlan
-make_loads(const std::vector<Piece>& pieces, const std::vector<double>& limits_kg, double carries) {
+CarryPlan make_loads(const std::vector<Piece>& pieces,
+                     const std::vector<double>& limits_kg,
+                     double carries,
+                     CarryBy by) {
     const auto plan_of = [&](Filling&& filling) {
         CarryPlan relay{};
         relay.carries = carries;
+        relay.by = by;
         relay.heaviest = filling.heaviest();
         relay.heaviest_ratio = filling.ratio(relay.heaviest);
         relay.loads = filling.take();
         return relay;
     };
-    const Filling empty(pieces, limits_kg, empty_loads(limits_kg, carries));
+    std::vector<PortageLoad> loads = empty_loads(limits_kg, carries);
+    if (by == CarryBy::cart)
+        add_carts(loads, pieces, limits_kg, carries);
+    const Filling empty(pieces, limits_kg, std::move(loads));
     Filling own = empty;
     own.fill(OwnThings::stay);
     if (own.keeps_limits())

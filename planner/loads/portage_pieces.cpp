@@ -62,8 +62,11 @@ void add_kit(std::vector<Piece>& pieces,
         Piece piece{.name = tied.name, .owner = 0};
         for (const std::size_t k : tied.items) {
             piece.owner = source.loads.item_bearer[k];
+            const KitItem& thing = source.trip.kit[k];
             if (use_of(source, k, boats) == ItemUse::packed)
                 piece.add(Part::kit, item_mg(source, k));
+            piece.bearers = std::max(piece.bearers, thing.borne_by.value_or(1));
+            piece.cart_payload_kg += thing.cart_payload_kg.value_or(0.0) * thing.count;
         }
         if (tied.holds_food) {
             const std::vector<double>& share = source.loads.stage_share.front();
@@ -82,6 +85,7 @@ void add_boats(std::vector<Piece>& pieces, const PieceSource& source, BoatState 
         const AssumedCraft& craft = source.assumed.craft[c];
         Piece boat{.name = source.trip.craft[c].name, .owner = source.loads.craft_bearer[c]};
         boat.boat = boats == BoatState::whole || !craft.rolls_up;
+        boat.bearers = boat.boat ? source.trip.craft[c].borne_by.value_or(1) : 1;
         boat.add(Part::craft, craft_mg(craft, wetness(source.wet[c])));
         pieces.push_back(std::move(boat));
     }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/loads/portage_loads.h"
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -15,6 +17,7 @@ struct CarrySpan {
     int first_day = 1, last_day = 1;
     std::size_t first_plan_leg = 0, last_plan_leg = 0; ///< indices into Plan::legs + 1
     int portages = 0;
+    CarryBy by = CarryBy::hands;
 };
 
 /// Portages one after the other over which the same people take a boat.
@@ -23,12 +26,14 @@ struct BoatSpan {
     std::vector<std::string> members; ///< one; two who relay it
     int first_day = 1, last_day = 1;
     int portages = 0;
+    CarryBy by = CarryBy::hands; ///< by two: between them
 };
 
 /// All portages done in one way, summed; or as planned.
 struct CarryWay {
     std::optional<double> carries; ///< empty: as planned, portage by portage
     bool rolled = false;
+    CarryBy by = CarryBy::hands;
     double moving_s = 0.0;
     double changeover_s = 0.0;
     double walked_m = 0.0; ///< by each person

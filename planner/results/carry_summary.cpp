@@ -37,8 +37,15 @@ std::vector<CarrySpan> spans_of(const Assembly& draft, const std::vector<Portage
         const bool rolled = one.plan->boats == BoatState::rolled;
         const std::size_t plan_leg = draft.settled.loads.plan_leg[one.stretch] + 1;
         if (spans.empty() || spans.back().carries != one.plan->relay.carries ||
-            spans.back().rolled != rolled)
-            spans.push_back({one.plan->relay.carries, rolled, one.day, one.day, plan_leg, 0, 0});
+            spans.back().rolled != rolled || spans.back().by != one.plan->relay.by)
+            spans.push_back({one.plan->relay.carries,
+                             rolled,
+                             one.day,
+                             one.day,
+                             plan_leg,
+                             0,
+                             0,
+                             one.plan->relay.by});
         spans.back().last_day = one.day;
         spans.back().last_plan_leg = plan_leg;
         ++spans.back().portages;
@@ -46,10 +53,16 @@ std::vector<CarrySpan> spans_of(const Assembly& draft, const std::vector<Portage
     return spans;
 }
 
-/// Who takes a craft over a portage: one, or two who relay it.
-std::vector<std::string>
-takers(const Assembly& draft, const PortagePlan& plan, const std::string& craft) {
+/// Who takes a craft over a portage, and how: one, two who relay it or have it between them, or
+/// whoever pulls the cart with it.
+struct Takers {
     std::vector<std::string> names;
+    CarryBy by = CarryBy::hands;
+};
+
+Takers takers(const Assembly& draft, const PortagePlan& plan, const std::string& craft) {
+    Takers who;
+    std::vector<std::string>& names = who.names;
     for (const PortageLoad& load : plan.relay.loads) {
         const bool holds =
             std::any_of(load.pieces.begin(), load.pieces.end(), [&](std::size_t piece) {
@@ -60,8 +73,12 @@ takers(const Assembly& draft, const PortagePlan& plan, const std::string& craft)
         names.push_back(draft.prepared.trip.party[load.bearer].name);
         if (load.relay != load.bearer)
             names.push_back(draft.prepared.trip.party[load.relay].name);
+        if (load.rolls())
+            who.by = CarryBy::cart;
+        else if (names.size() == 2 && load.relay == load.bearer)
+            who.by = CarryBy::two;
     }
-    return names;
+    return who;
 }
 
 std::vector<BoatSpan> boats_of(const Assembly& draft, const std::vector<Portage>& portages) {
@@ -69,9 +86,10 @@ std::vector<BoatSpan> boats_of(const Assembly& draft, const std::vector<Portage>
     for (const Craft& craft : draft.prepared.trip.craft) {
         const std::size_t first = spans.size();
         for (const Portage& one : portages) {
-            std::vector<std::string> names = takers(draft, *one.plan, craft.name);
-            if (spans.size() == first || spans.back().members != names)
-                spans.push_back({craft.name, std::move(names), one.day, one.day, 0});
+            Takers who = takers(draft, *one.plan, craft.name);
+            if (spans.size() == first || spans.back().members != who.names ||
+                spans.back().by != who.by)
+                spans.push_back({craft.name, std::move(who.names), one.day, one.day, 0, who.by});
             spans.back().last_day = one.day;
             ++spans.back().portages;
         }
@@ -110,10 +128,12 @@ std::vector<CarryWay> ways_of(const std::vector<Portage>& portages) {
         CarryWay way;
         way.carries = like.carries;
         way.rolled = like.rolled;
+        way.by = like.by;
         std::size_t offered = 0;
         for (const Portage& one : portages)
             for (const CarryChoice& choice : one.choices)
-                if (choice.carries == like.carries && choice.rolled == like.rolled) {
+                if (choice.carries == like.carries && choice.rolled == like.rolled &&
+                    choice.by == like.by) {
                     add_choice(way, choice, one.day);
                     ++offered;
                 }
@@ -135,9 +155,12 @@ std::string way_text(const CarrySpan& span, bool tell_boats) {
                                      : span.carries == 1.5 ? "one and a half carries"
                                      : span.carries == 2.0 ? "a double carry"
                                                            : "a triple carry";
+    const std::string_view by = span.by == CarryBy::two    ? ", two to a heavy piece"
+                                : span.by == CarryBy::cart ? ", with the cart"
+                                                           : "";
     if (!tell_boats)
-        return std::string(carries);
-    return fmt::format("{} with the boats {}", carries, span.rolled ? "rolled" : "inflated");
+        return fmt::format("{}{}", carries, by);
+    return fmt::format("{} with the boats {}{}", carries, span.rolled ? "rolled" : "inflated", by);
 }
 
 /// "3rd".
@@ -216,7 +239,7 @@ std::string carries_text(const CarrySummary& summary, bool tell_boats) {
     std::vector<CarrySpan> ways;
     for (const CarrySpan& span : summary.spans) {
         const auto same = std::find_if(ways.begin(), ways.end(), [&](const CarrySpan& way) {
-            return way.carries == span.carries && way.rolled == span.rolled;
+            return way.carries == span.carries && way.rolled == span.rolled && way.by == span.by;
         });
         if (same == ways.end())
             ways.push_back(span);
@@ -236,7 +259,7 @@ bool all_take_their_own(const Assembly& draft, const std::vector<BoatSpan>& boat
     const std::vector<Craft>& craft = draft.prepared.trip.craft;
     return craft.size() > 1 && boats.size() == craft.size() &&
            std::equal(boats.begin(), boats.end(), craft.begin(), [](const auto& a, const auto& b) {
-               return a.members == b.crew && b.crew.size() == 1;
+               return a.members == b.crew && b.crew.size() == 1 && a.by == CarryBy::hands;
            });
 }
 
@@ -254,22 +277,22 @@ std::string craft_text(const std::vector<BoatSpan>& spans) {
         const std::vector<std::string>& who = spans[k].members;
         const std::string names = fmt::format("{}", fmt::join(who, " and "));
         const bool several = who.size() > 1;
+        const std::string_view how = spans[k].by == CarryBy::cart  ? " on the cart"
+                                     : spans[k].by == CarryBy::two ? " between them"
+                                     : several                     ? " in turns"
+                                                                   : "";
         if (spans.size() == 1)
             return fmt::format("{} {}{} {}{}",
                                names,
                                spans[k].portages > 1 && !several ? "always " : "",
                                several ? "take" : "takes",
                                craft,
-                               several ? " in turns" : "");
+                               how);
         if (k == 0)
-            texts.push_back(fmt::format("{} {} {}{} {}",
-                                        names,
-                                        several ? "take" : "takes",
-                                        craft,
-                                        several ? " in turns" : "",
-                                        times[k]));
+            texts.push_back(fmt::format(
+                "{} {} {}{} {}", names, several ? "take" : "takes", craft, how, times[k]));
         else
-            texts.push_back(fmt::format("{}{} {}", names, several ? " in turns" : "", times[k]));
+            texts.push_back(fmt::format("{}{} {}", names, how, times[k]));
     }
     return fmt::format("{}", fmt::join(texts, ", "));
 }

@@ -56,6 +56,7 @@ void add_thing(std::vector<CarriedThing>& things,
     else if (counted)
         ++same->count;
     CarriedThing& thing = *same;
+    thing.one_end = piece.end_of.has_value();
     if (counted && piece.whose) {
         const std::string& owner = party[*piece.whose].name;
         if (std::find(thing.owners.begin(), thing.owners.end(), owner) == thing.owners.end())
@@ -142,7 +143,8 @@ void LegMaker::add_carries(PlanLeg& leg) const {
             if (one.pieces.empty() || (one.bearer != m && one.relay != m))
                 continue;
             Carry carry;
-            carry.carry = ++number;
+            carry.on_cart = one.rolls();
+            carry.carry = one.rolls() ? one.turn + 1 : ++number;
             carry.pack_kg = mg_to_kg(one.mass_mg);
             carry.share = one.bearer == one.relay ? 1.0 : 0.5;
             for (const std::size_t p : one.pieces)

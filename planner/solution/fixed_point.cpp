@@ -207,6 +207,10 @@ std::vector<std::size_t> safer(const std::vector<std::size_t>& a,
     return std::lexicographical_compare(a.begin(), a.end(), b.begin(), b.end()) ? a : b;
 }
 
+PinnedCarry pinned_as(const PortagePlan& portage) {
+    return {portage.boats, portage.relay.carries, portage.relay.by};
+}
+
 /// Pins each portage whose choice has just flipped to the one with more lengths.
 void pin_flips(std::vector<std::optional<PinnedCarry>>& pins,
                const Loads& before,
@@ -214,9 +218,9 @@ void pin_flips(std::vector<std::optional<PinnedCarry>>& pins,
     for (std::size_t i = 0; i < after.portages.size(); ++i) {
         if (!after.portages[i] || !before.portages[i])
             continue;
-        const PinnedCarry was{before.portages[i]->boats, before.portages[i]->relay.carries};
-        const PinnedCarry is{after.portages[i]->boats, after.portages[i]->relay.carries};
-        if (was.boats != is.boats || was.carries != is.carries)
+        const PinnedCarry was = pinned_as(*before.portages[i]);
+        const PinnedCarry is = pinned_as(*after.portages[i]);
+        if (was.boats != is.boats || was.carries != is.carries || was.by != is.by)
             pins[i] = was.carries > is.carries ? was : is;
     }
 }

@@ -231,6 +231,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
     if (*leg.travel != Travel::portage) {
         refuse(leg.carries.has_value(), "carries", "portages");
         refuse(leg.boat_on_carry.has_value(), "boat_on_carry", "portages");
+        refuse(leg.cart.has_value(), "cart", "portages");
     }
 }
 
@@ -288,6 +289,28 @@ void check_distance(const TripPlace& spec,
                       .advice = "give the distance from the start of the route"});
 }
 
+/// A cart rolls on roads and tracks, and somebody must have one.
+void check_cart(const Trip& trip,
+                const TripLeg& leg,
+                const std::string& place,
+                Problems& problems) {
+    if (leg.cart != true)
+        return;
+    if (leg.terrain && *leg.terrain != Terrain::path)
+        problems.add(place + "/cart",
+                     {.found = fmt::format("true beside \"terrain\": \"{}\"", word(*leg.terrain)),
+                      .expected = "it on roads and tracks, \"path\", only",
+                      .advice = {}});
+    if (std::none_of(trip.kit.begin(), trip.kit.end(), [](const KitItem& item) {
+            return item.cart_payload_kg.has_value();
+        }))
+        problems.add(place + "/cart",
+                     {.found = "true, and no cart in the kit",
+                      .expected = "a thing of the kit with \"cart_payload\"",
+                      .advice = "add one, as {\"item\": \"cart\", \"mass\": \"5 kg\", "
+                                "\"cart_payload\": \"60 kg\"}"});
+}
+
 void check_route(const Trip& trip, References& references, Problems& problems) {
     check_once(names_of(trip.route.places), "/route/places", "name", problems);
     for (std::size_t i = 0; i < trip.route.places.size(); ++i)
@@ -302,6 +325,7 @@ void check_route(const Trip& trip, References& references, Problems& problems) {
         const std::string place = fmt::format("/route/legs/{}", i);
         check_leg(leg, place, problems);
         check_undrawn(leg, place, problems);
+        check_cart(trip, leg, place, problems);
         references.check(leg.instead_of, legs, place + "/instead_of", "the name of a leg");
     }
     if (!trip.route.legs.empty() && legs.empty() &&

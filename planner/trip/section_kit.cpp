@@ -106,6 +106,16 @@ const Section<KitItem>& kit_section() {
             {"bag",
              Need::may,
              [](const TripValue& v, KitItem& k) { put(k.bag, v.meaning(bag_side_words())); }},
+            {"borne_by",
+             Need::may,
+             [](const TripValue& v, KitItem& k) {
+                 put(k.borne_by, v.whole_number({1, 2}));
+             }},
+            {"cart_payload",
+             Need::may,
+             [](const TripValue& v, KitItem& k) {
+                 put(k.cart_payload_kg, v.quantity({Dimension::mass, 1.0, 500.0}));
+             }},
             {"gets_wet",
              Need::may,
              [](const TripValue& v, KitItem& k) { put(k.gets_wet, v.yes_or_no()); }},

@@ -116,6 +116,11 @@ const Section<Craft>& craft_section() {
              [](const TripValue& v, Craft& c) {
                  put(c.wind_ceiling_mps, v.quantity(sensible_wind));
              }},
+            {"borne_by",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.borne_by, v.whole_number({1, 2}));
+             }},
             {"rolls_up",
              Need::may,
              [](const TripValue& v, Craft& c) { put(c.rolls_up, v.yes_or_no()); }},

@@ -183,6 +183,7 @@ const Section<TripLeg>& leg_section() {
              [](const TripValue& v, TripLeg& l) {
                  put(l.boat_on_carry, v.meaning(boat_on_carry_words()));
              }},
+            {"cart", Need::may, [](const TripValue& v, TripLeg& l) { put(l.cart, v.yes_or_no()); }},
             {"river_bed",
              Need::may,
              [](const TripValue& v, TripLeg& l) {

@@ -59,6 +59,7 @@ struct TripLeg {
     std::optional<RiverClass> river_class;
     std::optional<double> carries; ///< 1, 1.5, 2 or 3; empty: automatic
     std::optional<BoatOnCarry> boat_on_carry;
+    std::optional<bool> cart; ///< of a portage: a road or track on which a cart rolls
     std::optional<RiverBed> bed;
     std::optional<bool> drinkable; ///< of the water paddled on; default: lake and river yes, sea no
     std::optional<double> shelter; ///< share of the wind kept off, 0..1
@@ -134,6 +135,7 @@ struct Craft {
     std::optional<RiverClass> river_class;  ///< the hardest class it is meant for
     std::optional<double> wind_ceiling_mps; ///< no open crossing above this wind
     std::optional<bool> rolls_up;           ///< can be carried rolled in the pack
+    std::optional<int> borne_by;            ///< 2: two may carry it, one at each end
     std::optional<double> waterplane_m2;    ///< area of the waterline, for the draft
     std::optional<double> freeboard_m;      ///< with its crew aboard and no goods
 };
@@ -177,12 +179,14 @@ struct KitItem {
     std::optional<bool> bring;   ///< overrides `when`; recorded in the plan
     std::string piece;           ///< items of one piece are carried together ("in")
     std::optional<double> volume_l;
-    bool at_hand = false;               ///< kept out of the stowed bags afloat
-    std::optional<SafetyGear> is;       ///< empty: nothing that a rule asks for
-    bool must = false;                  ///< always comes, and no remedy leaves it at home
-    std::optional<BagSide> bag;         ///< where it lies afloat; empty: where it levels the boat
-    std::string bearer;                 ///< party item that must stay with this member
-    bool gets_wet = false;              ///< lines and the like: heavier after use on the water
+    bool at_hand = false;         ///< kept out of the stowed bags afloat
+    std::optional<SafetyGear> is; ///< empty: nothing that a rule asks for
+    bool must = false;            ///< always comes, and no remedy leaves it at home
+    std::optional<BagSide> bag;   ///< where it lies afloat; empty: where it levels the boat
+    std::string bearer;           ///< party item that must stay with this member
+    std::optional<int> borne_by;  ///< 2: two may carry it over a portage, one at each end
+    std::optional<double> cart_payload_kg; ///< of a cart: what it takes
+    bool gets_wet = false;                 ///< lines and the like: heavier after use on the water
     std::optional<double> wet_fraction; ///< of its mass, clinging until dried; implies `gets_wet`
 
     /// All of the count, dry.

@@ -62,6 +62,7 @@ ROWS = {
     "/route/legs/*/class": (RIVER + "/class", [], "II", "IV", "plan"),
     "/route/legs/*/carries": (CARRY + "/carries", [], "1", "2", "plan"),
     "/route/legs/*/boat_on_carry": (CARRY + "/boat_on_carry", [], "rolled", "inflated", "plan"),
+    "/route/legs/*/cart": (CARRY + "/cart", [TENT + "/cart_payload=60 kg"], "false", "true", "plan"),
     "/route/legs/*/river_bed/type": (
         RIVER + "/river_bed/type", NO_CURRENT, "clean-straight-full", "winding-pools-shoals", "plan"),
     "/route/legs/*/river_bed/depth": (RIVER + "/river_bed/depth", NO_CURRENT, "50 cm", "90 cm", "plan"),
@@ -112,6 +113,9 @@ ROWS = {
     "/craft/*/rolls_up": ("/craft/0/rolls_up", [], "true", "false", "plan"),
     "/craft/*/waterplane": ("/craft/0/waterplane", ["/craft/0/freeboard=20 cm"], "1.3 m2", "1.0 m2", "plan"),
     "/craft/*/freeboard": ("/craft/0/freeboard", ["/craft/0/waterplane=1.3 m2"], "20 cm", "9 cm", "plan"),
+    "/craft/*/borne_by": ("/craft/0/borne_by", [], "1", "2", "plan"),
+    "/kit/*/borne_by": (TENT + "/borne_by", [], "1", "2", "plan"),
+    "/kit/*/cart_payload": (TENT + "/cart_payload", [CARRY + "/cart=true"], "60 kg", "5 kg", "plan"),
     "/kit/*/item": (TENT + "/item", [], "tent", "big tent", "plan"),
     "/kit/*/mass": (TENT + "/mass", [], "1.9 kg", "2.9 kg", "plan"),
     "/kit/*/count": (TENT + "/count", [], "1", "2", "plan"),

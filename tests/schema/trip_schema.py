@@ -29,6 +29,7 @@ FITTING = {
     "/time_zone": "Europe/Oslo",
     "/route/legs/0/instead_of": "another leg",
     "/route/legs/0/footprint": "10 cm",
+    "/route/legs/0/cart": False,
     "/party/0/body": "68 kg",
     "/party/0/carry_limit": "22 kg",
     "/party/0/portage_limit": "30 kg",
@@ -50,7 +51,7 @@ FITTING = {
 # The keys of a leg that fit one way of travel only.
 FOR_TRAVEL = {
     "walk": {"terrain", "footprint", "night"},
-    "portage": {"terrain", "footprint", "carries", "boat_on_carry"},
+    "portage": {"terrain", "footprint", "carries", "boat_on_carry", "cart"},
     "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts"},
 }
 
@@ -61,6 +62,7 @@ UNDRAWN = {"length", "ascent", "descent"}
 BEYOND_A_SCHEMA = [
     ("/kit/./at_hand = true", "what is at hand lies in no bag"),
     ("/kit/./must = true", "what must come is not left"),
+    ("/route/legs/./cart = true", "there must be a cart, and ground on which it rolls"),
     ("/food/shares/", "the shares must sum to 1"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),

@@ -132,5 +132,50 @@ TEST(PortageLoads, HoldEveryPieceOnce) {
     }
 }
 
+TEST(PortageLoads, PutTheTwoEndsOfAPieceOnTheStrongestTwoInOneTurn) {
+    Piece canoe = whole_boat("canoe", 27.0);
+    canoe.bearers = 2;
+    canoe.add(Part::kit, 1); // an odd milligram is on one of the ends
+    const std::vector<Piece> ends = as_two_ends({kit_piece("barrel", 12.0), canoe});
+    ASSERT_EQ(ends.size(), 3U);
+    EXPECT_EQ(ends[1].mass_mg + ends[2].mass_mg, canoe.mass_mg);
+    EXPECT_EQ(ends[1].mass_mg, 13'500'000);
+    const CarryPlan plan = make_loads(ends, {20.0, 30.0, 25.0}, 1.0, CarryBy::two);
+    // Member 1 may carry most, member 2 next; the barrel levels: 12 kg on member 0.
+    EXPECT_EQ(loads_with(plan, 1), std::vector<std::size_t>{1});
+    EXPECT_EQ(loads_with(plan, 2), std::vector<std::size_t>{2});
+    EXPECT_EQ(loads_with(plan, 0), std::vector<std::size_t>{0});
+    EXPECT_EQ(plan.loads[1].turn, plan.loads[2].turn);
+}
+
+TEST(PortageLoads, OfferAPieceForTwoOnlyWhereAPairHasHandsFree) {
+    Piece canoe = whole_boat("canoe", 27.0);
+    canoe.bearers = 2;
+    EXPECT_FALSE(offers(CarryBy::two, {canoe}, 1, 3.0));
+    EXPECT_TRUE(offers(CarryBy::two, {canoe}, 2, 1.0));
+    EXPECT_FALSE(offers(CarryBy::two, {canoe, canoe}, 3, 1.0)); // one pair, one turn
+    EXPECT_TRUE(offers(CarryBy::two, {canoe, canoe}, 3, 2.0));
+    EXPECT_FALSE(offers(CarryBy::two, {kit_piece("barrel", 12.0)}, 2, 1.0));
+}
+
+TEST(PortageLoads, RollOnACartWithinItsPayload) {
+    Piece cart = kit_piece("cart", 5.0);
+    cart.cart_payload_kg = 40.0;
+    const std::vector<Piece> pieces{
+        cart, whole_boat("canoe", 30.0), own_piece("a", 10.0, 0), own_piece("b", 10.0, 1)};
+    EXPECT_TRUE(offers(CarryBy::cart, pieces, 2, 1.0));
+    const CarryPlan plan = make_loads(pieces, {20.0, 25.0}, 1.0, CarryBy::cart);
+    ASSERT_EQ(plan.loads.size(), 3U); // two backs and the cart
+    const PortageLoad& rolling = plan.loads[2];
+    EXPECT_TRUE(rolling.rolls());
+    EXPECT_EQ(rolling.bearer, 1U); // the stronger pulls
+    EXPECT_EQ(rolling.mass_mg, 35'000'000);
+    EXPECT_DOUBLE_EQ(load_limit_kg(rolling, {20.0, 25.0}), 45.0); // its payload beside itself
+    EXPECT_EQ(pulled_mg(plan, plan.loads[1]), 35'000'000);
+    EXPECT_EQ(pulled_mg(plan, plan.loads[0]), 0);
+    EXPECT_FALSE(plan.loads[plan.heaviest].rolls());
+    EXPECT_DOUBLE_EQ(plan.heaviest_ratio, 0.5); // 10 of 20 kg
+}
+
 } // namespace
 } // namespace tumpline::planner

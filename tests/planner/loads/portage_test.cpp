@@ -151,5 +151,85 @@ TEST(Portage, LeavesOwnThingsWithTheirOwners) {
     }
 }
 
+const CarryChoice& choice(const PlanLeg& leg, double carries, CarryBy by) {
+    return *std::find_if(leg.choices.begin(), leg.choices.end(), [&](const CarryChoice& one) {
+        return one.carries == carries && one.by == by;
+    });
+}
+
+/// The canoe is over both limits.
+test::PlainTrip heavy_canoe() {
+    test::PlainTrip plain = two_carry();
+    plain.trip.craft[0].mass_kg = 34.0;
+    return plain;
+}
+
+TEST(Portage, TakesABoatOverEveryLimitByTwo) {
+    test::PlainTrip plain = heavy_canoe();
+    const PlanLeg alone = carry_of(plain);
+    EXPECT_TRUE(std::none_of(alone.choices.begin(), alone.choices.end(), [](const auto& one) {
+        return one.within_limits;
+    }));
+    EXPECT_FALSE(test::cautions_of(plain, "item-over-limits").empty());
+    plain.trip.craft[0].borne_by = 2;
+    const PlanLeg leg = carry_of(plain);
+    const CarryChoice& by_two = choice(leg, 1.0, CarryBy::two);
+    EXPECT_TRUE(by_two.chosen);
+    EXPECT_TRUE(by_two.within_limits);
+    EXPECT_DOUBLE_EQ(leg.lengths, 1.0);
+    // As the slower of them alone over the one length, and a quarter longer.
+    EXPECT_NEAR(by_two.moving_s, 1.25 * choice(leg, 1.0, CarryBy::hands).moving_s, 1e-6);
+    for (const MemberLoad& load : leg.loads) {
+        EXPECT_NEAR(load.parts.craft_kg, 17.0, 1e-9) << load.member;
+        ASSERT_EQ(load.carries.size(), 1U);
+        EXPECT_TRUE(std::any_of(load.carries[0].pieces.begin(),
+                                load.carries[0].pieces.end(),
+                                [](const CarriedThing& thing) { return thing.one_end; }));
+    }
+    EXPECT_TRUE(test::cautions_of(plain, "item-over-limits").empty());
+    EXPECT_NE(make_plan(plain.trip, plain.route).carrying.sentence.find("between them"),
+              std::string::npos);
+}
+
+TEST(Portage, RollsACartWhereItIsARoadOnly) {
+    test::PlainTrip plain = heavy_canoe();
+    KitItem cart = party_thing("cart", 5.0);
+    cart.cart_payload_kg = 60.0;
+    plain.trip.kit.push_back(cart);
+    const PlanLeg path = carry_of(plain);
+    EXPECT_TRUE(std::none_of(path.choices.begin(), path.choices.end(), [](const auto& one) {
+        return one.by == CarryBy::cart;
+    }));
+    plain.route.legs[1].spec.cart = true;
+    const PlanLeg leg = carry_of(plain);
+    const CarryChoice& rolled = choice(leg, 1.0, CarryBy::cart);
+    EXPECT_TRUE(rolled.chosen);
+    EXPECT_GE(rolled.on_cart_kg, 39.0); // canoe and cart, perhaps more
+    EXPECT_NEAR(rolled.moving_s, 1.15 * choice(leg, 1.0, CarryBy::hands).moving_s, 1e-6);
+    // Bo pulls; what lies on the cart is not on the back.
+    EXPECT_DOUBLE_EQ(leg.loads[1].parts.craft_kg, 0.0);
+    EXPECT_EQ(std::count_if(leg.loads[1].carries.begin(),
+                            leg.loads[1].carries.end(),
+                            [](const Carry& carry) { return carry.on_cart; }),
+              1);
+    double carried_kg = 0.0;
+    for (const MemberLoad& load : leg.loads)
+        for (const Carry& carry : load.carries)
+            carried_kg += carry.pack_kg;
+    double by_hand_kg = 0.0;
+    for (const MemberLoad& load : path.loads)
+        for (const Carry& carry : load.carries)
+            by_hand_kg += carry.pack_kg;
+    EXPECT_NEAR(carried_kg, by_hand_kg, 0.1); // the same things, but for the food of a quicker day
+}
+
+TEST(Portage, ACartWeighsATenthAndItsRise) {
+    Stretch stretch{};
+    stretch.from_m = 100.0;
+    stretch.to_m = 900.0;
+    stretch.ascent_m = 40.0;
+    EXPECT_DOUBLE_EQ(cart_drag(stretch), 0.15); // 0.1 and 40 of 800 m
+}
+
 } // namespace
 } // namespace tumpline::planner

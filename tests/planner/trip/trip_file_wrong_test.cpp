@@ -419,5 +419,25 @@ TEST(TripFileSettings, ThatPointNowhereAreNamed) {
                              "ends before \"x\" (1 has no keys)"));
 }
 
+TEST(TripFileWrong, ACartNeedsGroundToRollOnAndToBeThere) {
+    const auto of_leg = [](const std::string& more, const std::string& kit) {
+        return problems_of(R"({"tumpline": 1, "route": {"tracks": ["a.gpx"], "legs": [
+            {"name": "carry", "track": "a", )" +
+                           more + R"(}]}, "party": [{"name": "Ada", "body": "68 kg"}], "kit": [)" +
+                           kit + "]}");
+    };
+    const std::string cart = R"({"item": "cart", "mass": "5 kg", "cart_payload": "60 kg"})";
+    EXPECT_THAT(of_leg(R"("travel": "portage", "cart": true)", cart), testing::IsEmpty());
+    EXPECT_THAT(of_leg(R"("travel": "portage", "cart": true)", ""),
+                testing::ElementsAre(testing::HasSubstr("/route/legs/0/cart")));
+    EXPECT_THAT(of_leg(R"("travel": "portage", "cart": true, "terrain": "bog")", cart),
+                testing::ElementsAre(testing::HasSubstr("/route/legs/0/cart")));
+    EXPECT_THAT(of_leg(R"("travel": "walk", "cart": true)", cart),
+                testing::ElementsAre(testing::HasSubstr("/route/legs/0/cart")));
+    EXPECT_THAT(
+        of_leg(R"("travel": "portage")", R"({"item": "barrel", "mass": "9 kg", "borne_by": 3})"),
+        testing::ElementsAre(testing::HasSubstr("/kit/0/borne_by")));
+}
+
 } // namespace
 } // namespace tumpline::planner
