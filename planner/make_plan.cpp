@@ -12,10 +12,12 @@
 #include "planner/results/hazards.h"
 #include "planner/results/heaviest_packs.h"
 #include "planner/results/legs.h"
+#include "planner/results/luggage.h"
 #include "planner/results/models_used.h"
 #include "planner/results/packed_items.h"
 #include "planner/results/supplies.h"
 #include "planner/results/turnaround.h"
+#include "planner/results/volumes.h"
 #include "planner/solution/nights.h"
 
 #include <algorithm>
@@ -49,8 +51,10 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.bands = bands_used(draft, plan.legs);
     plan.items = plan_items(draft, plan.legs);
     plan.start_loads = plan_start_loads(draft, plan.legs);
+    plan.luggage = plan_luggage(draft, plan.items, plan.start_loads);
     plan.events = plan_events(draft);
     plan.days = plan_days(draft, plan.legs);
+    plan.volumes = plan_volumes(draft, plan.days);
     plan.totals = plan_totals(draft, plan.days, plan.legs);
     plan.heaviest_packs = plan_heaviest_packs(plan.days, plan.legs);
     plan.stages = plan_stages(draft);

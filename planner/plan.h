@@ -10,10 +10,12 @@
 #include "planner/plan/alternatives.h"
 #include "planner/plan/carrying.h"
 #include "planner/plan/hazards.h"
+#include "planner/plan/luggage.h"
 #include "planner/plan/packed_items.h"
 #include "planner/plan/remedies.h"
 #include "planner/plan/supplies.h"
 #include "planner/plan/verdict.h"
+#include "planner/plan/volumes.h"
 #include "planner/route/route.h"
 #include "planner/solution/fixed_point.h"
 #include "planner/trip/trip.h"
@@ -311,6 +313,8 @@ struct Plan {
     std::vector<PlanHazard> hazards;    ///< and notes, along the way
     std::vector<PackedItem> items;      ///< what is packed: kit, then boats
     std::vector<StartLoad> start_loads; ///< party order
+    std::vector<Luggage> luggage;       ///< party order, then the party
+    PlanVolumes volumes;
     std::vector<Stage> stages;
     std::vector<WaterStretch> water;
     std::vector<Litres> litres; ///< along the route

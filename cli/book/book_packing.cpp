@@ -228,6 +228,10 @@ void add_packing(Fields& fields, const BookSource& source) {
         if (item.comes)
             row.truth("override", item.overridden);
     }
+    std::vector<Fields> volumes;
+    for (const std::string& line : volume_lines(plan, source.shown.units()))
+        volumes.emplace_back().text("line", line);
+    fields.list("volumes", std::move(volumes));
     fields.list("lists", std::move(lists))
         .list("boats", boats(source))
         .list("stays_home", std::move(home))

@@ -377,6 +377,8 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["hazards"] = hazards_json(plan);
     json["items"] = items_json(plan);
     json["start_loads"] = start_loads_json(plan);
+    json["luggage"] = luggage_json(plan);
+    json["volumes"] = volumes_json(plan);
     json["stays_home"] = stays_home_json(plan);
     json["comes"] = comes_json(plan);
     json["stages"] = stages_json(plan);
@@ -405,6 +407,8 @@ std::string pack_json(const Plan& plan, std::string_view version) {
     json["remedies"] = remedies_json(plan);
     json["items"] = items_json(plan);
     json["start_loads"] = start_loads_json(plan);
+    json["luggage"] = luggage_json(plan);
+    json["volumes"] = volumes_json(plan);
     json["stays_home"] = stays_home_json(plan);
     json["comes"] = comes_json(plan);
     json["cautions"] = array_of(plan.cautions, caution_json);

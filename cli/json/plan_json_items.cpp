@@ -57,6 +57,45 @@ Json start_loads_json(const Plan& plan) {
     });
 }
 
+Json luggage_json(const Plan& plan) {
+    return array_of(plan.luggage, [](const planner::Luggage& one) {
+        return Json{{"member", name_or_null(one.member)},
+                    {"mass_kg", one.mass_kg},
+                    {"worn_kg", one.worn_kg},
+                    {"pieces", one.pieces},
+                    {"heaviest_kg", one.heaviest_kg}};
+    });
+}
+
+Json volumes_json(const Plan& plan) {
+    Json json = {{"packs", array_of(plan.volumes.packs, [](const planner::PackVolume& pack) {
+                      return Json{{"member", pack.member},
+                                  {"holds_l", pack.holds_l},
+                                  {"needs_l", pack.needs_l},
+                                  {"fits", pack.fits()},
+                                  {"day", pack.day},
+                                  {"plan_leg", pack.plan_leg},
+                                  {"left_out", pack.left_out},
+                                  {"unknown", pack.unknown}};
+                  })}};
+    json["container"] = nullptr;
+    if (const auto& container = plan.volumes.container)
+        json["container"] = {{"name", container->name},
+                             {"holds_l", container->holds_l},
+                             {"fits_from_day", or_null(container->fits_from_day)},
+                             {"nights",
+                              array_of(container->nights,
+                                       [](const planner::ContainerNight& night) {
+                                           return Json{{"day", night.day},
+                                                       {"place", night.place},
+                                                       {"food_kg", night.food_kg},
+                                                       {"needs_l", night.needs_l},
+                                                       {"fits", night.fits}};
+                                       })},
+                             {"unknown", container->unknown}};
+    return json;
+}
+
 Json stays_home_json(const Plan& plan) {
     Json rows = Json::array();
     for (const PackedItem& item : plan.items)

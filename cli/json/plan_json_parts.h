@@ -17,6 +17,8 @@ namespace tumpline::cli {
 
 [[nodiscard]] nlohmann::ordered_json items_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json start_loads_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json luggage_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json volumes_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json stays_home_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json comes_json(const planner::Plan& plan);
 /// Who bears the party's things and the boats.

@@ -54,6 +54,7 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
 
 std::string pack_text(const planner::Plan& plan, const Reader& reader) {
     static constexpr Part parts[] = {{Section::packing, add_packing},
+                                     {Section::luggage, add_luggage},
                                      {Section::remedies, add_remedies},
                                      {Section::portages, add_carrying},
                                      {Section::food, add_boxes},

@@ -102,6 +102,31 @@ void add_packing(TextPage& page) {
                               100.0 * sharing.lower_bound));
     for (std::size_t member = 0; member < plan.start_loads.size(); ++member)
         add_list(page, member);
+    const std::vector<std::string> volumes = volume_lines(plan, page.units());
+    if (volumes.empty())
+        return;
+    page.heading("What goes in");
+    for (const std::string& line : volumes)
+        page.item(line);
+}
+
+void add_luggage(TextPage& page) {
+    Table table({{"Luggage", false, true},
+                 {"Mass", true},
+                 {"Pieces", true},
+                 {"Heaviest", true},
+                 {"Worn", true},
+                 {"What", false, true}});
+    for (const planner::Luggage& one : page.plan().luggage)
+        table.row(
+            {one.member.empty() ? std::string("all together") : one.member,
+             page.mass(one.mass_kg),
+             fmt::format("{}", one.pieces.size()),
+             page.mass(one.heaviest_kg),
+             page.mass(one.worn_kg),
+             one.member.empty() ? std::string() : fmt::format("{}", fmt::join(one.pieces, ", "))});
+    page.heading("Luggage on the way to the start (without drinking water)");
+    page.add(table);
 }
 
 void add_stays_home(TextPage& page) {

@@ -121,6 +121,7 @@ void add_turn_rounds(TextPage& page);
 void add_stays_home(TextPage& page);
 /// Who has what when setting off.
 void add_packing(TextPage& page);
+void add_luggage(TextPage& page);
 void add_assumptions(TextPage& page);
 void add_cautions_left(TextPage& page);
 

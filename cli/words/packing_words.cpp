@@ -93,4 +93,42 @@ const std::string& why_words(const PackedItem& item, planner::UnitSystem units) 
     return in_units({item.why, item.imperial}, units);
 }
 
+std::vector<std::string> volume_lines(const planner::Plan& plan, planner::UnitSystem units) {
+    const auto litres = [&](double volume_l) { return planner::show_volume(volume_l, units); };
+    const auto without = [](const std::vector<std::string>& names) {
+        return names.empty()
+                   ? std::string()
+                   : fmt::format("; not counted, volume not given: {}", fmt::join(names, ", "));
+    };
+    std::vector<std::string> lines;
+    for (const planner::PackVolume& pack : plan.volumes.packs) {
+        if (pack.plan_leg == 0)
+            continue;
+        lines.push_back(
+            fmt::format("{}'s pack holds {}: {} at its fullest, day {}, leg {}{}{}",
+                        pack.member,
+                        litres(pack.holds_l),
+                        litres(pack.needs_l),
+                        pack.day,
+                        plan.legs[pack.plan_leg - 1].leg,
+                        pack.left_out.empty()
+                            ? std::string()
+                            : fmt::format("; does not go in: {}", fmt::join(pack.left_out, ", ")),
+                        without(pack.unknown)));
+    }
+    if (const auto& container = plan.volumes.container; container && !container->nights.empty())
+        lines.push_back(fmt::format(
+            "{} holds {}: {} when setting off; {}{}",
+            container->name,
+            litres(container->holds_l),
+            litres(container->nights.front().needs_l),
+            !container->fits_from_day        ? std::string("all food fits on no night")
+            : *container->fits_from_day == 0 ? std::string("all food fits from the start")
+                                             : fmt::format("all food fits from the night after day "
+                                                           "{} on",
+                                                           *container->fits_from_day),
+            without(container->unknown)));
+    return lines;
+}
+
 } // namespace tumpline::cli

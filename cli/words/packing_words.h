@@ -5,6 +5,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 /// The rows of `Plan::items` in words.
 namespace tumpline::cli {
@@ -26,6 +27,11 @@ namespace tumpline::cli {
 
 /// "pack", "worn", "in hand": where it is when setting off; empty for what stays at home.
 [[nodiscard]] std::string_view start_words(const planner::PackedItem& item);
+
+/// What goes into the backpacks and the food's container, a line each; none where no volume of them
+/// is given.
+[[nodiscard]] std::vector<std::string> volume_lines(const planner::Plan& plan,
+                                                    planner::UnitSystem units);
 
 /// Why it comes or stays, in the reader's units.
 [[nodiscard]] const std::string& why_words(const planner::PackedItem& item,

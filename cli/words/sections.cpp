@@ -49,6 +49,8 @@ std::string_view word(Section section) {
         return "turnaround";
     case Section::packing:
         return "packing";
+    case Section::luggage:
+        return "luggage";
     case Section::kit:
         return "kit";
     case Section::loads:
@@ -103,6 +105,7 @@ const std::vector<Section>& sections_of(std::string_view command) {
         {"pack",
          {Section::verdict,
           Section::packing,
+          Section::luggage,
           Section::remedies,
           Section::portages,
           Section::food,

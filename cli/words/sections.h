@@ -20,6 +20,7 @@ enum class Section {
     bail_out,
     turnaround,
     packing,
+    luggage,
     kit,
     loads,
     remedies,

@@ -14,6 +14,7 @@
 #include "planner/cautions/safety_gear_cautions.h"
 #include "planner/cautions/supply_cautions.h"
 #include "planner/cautions/upstream_cautions.h"
+#include "planner/cautions/volume_cautions.h"
 #include "planner/models/constants.h"
 #include "planner/results/days.h"
 
@@ -320,6 +321,7 @@ std::vector<Caution> CautionRules::run() {
     days();
     rest_days();
     list_.add(load_cautions(draft_, plan_));
+    list_.add(volume_cautions(plan_));
     list_.add(child_cautions(draft_, plan_));
     list_.add(water_cautions(draft_, plan_));
     list_.add(upstream_cautions(draft_, plan_));

@@ -57,6 +57,8 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"supply-short", "Too little food at a supply", true},
     {"appointment-missed", "Appointment missed", true},
     {"bags-too-small", "Bags too small", true},
+    {"pack-too-small", "Pack too small", true},
+    {"container-too-small", "Food container too small", true},
     {"drinking-over-limit", "More to drink than a body should take in"},
     {"heat", "Heat"},
     {"drinking-too-little", "Less to drink than the model asks for"},

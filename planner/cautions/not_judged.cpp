@@ -25,6 +25,7 @@ class MissingFacts {
         river();
         boats();
         gear();
+        volumes();
         limits();
         heights();
         open_water();
@@ -67,6 +68,7 @@ class MissingFacts {
     void river();
     void boats();
     void gear();
+    void volumes();
     void limits();
     void heights();
     void open_water();
@@ -117,6 +119,18 @@ void MissingFacts::boats() {
                  "",
                  {}},
                 afloat);
+}
+
+/// Asked for, and known in part only.
+void MissingFacts::volumes() {
+    for (const PackVolume& pack : plan_.volumes.packs)
+        if (!pack.unknown.empty())
+            add_of("volume", "volume in the pack", {pack.member}, "/kit");
+    if (const auto& container = plan_.volumes.container; container && !container->unknown.empty())
+        add_of("container-volume",
+               "volume of what goes into",
+               {container->name},
+               container->unknown.front() == "food" ? "/food/volume" : "/kit");
 }
 
 void MissingFacts::gear() {

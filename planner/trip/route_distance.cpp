@@ -37,10 +37,11 @@ std::optional<RouteDistance> read_route_distance(std::string_view text) {
     text.remove_prefix(static_cast<std::size_t>(end - text.data()));
     RouteDistance along{.distance_m = number * unit_m, .leg = {}, .before_end = false};
     along.before_end = take(text, " before the end");
-    if (take(text, " of ") && !text.empty())
-        along.leg = text;
-    else if (!text.empty())
+    if (text.empty())
+        return along;
+    if (!take(text, " of ") || text.empty())
         return std::nullopt;
+    along.leg = text;
     return along;
 }
 

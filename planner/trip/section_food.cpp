@@ -113,6 +113,11 @@ const Section<Food>& food_section() {
              [](const TripValue& v, Food& f) {
                  put(f.volume_l_per_kg, v.quantity({Dimension::volume_per_mass, 0.5, 20.0}));
              }},
+            {"container",
+             Need::may,
+             [](const TripValue& v, Food& f) {
+                 put(f.container_l, v.quantity({Dimension::volume, 0.5, 500.0}));
+             }},
         }};
     return section;
 }

@@ -55,6 +55,11 @@ const Section<Member>& member_section() {
              [](const TripValue& v, Member& m) {
                  put(m.portage_limit_kg, v.quantity(load_limit));
              }},
+            {"pack_volume",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.pack_volume_l, v.quantity({Dimension::volume, 1.0, 500.0}));
+             }},
             {"pace",
              Need::may,
              [](const TripValue& v, Member& m) {
@@ -115,6 +120,11 @@ const Section<Craft>& craft_section() {
              Need::may,
              [](const TripValue& v, Craft& c) {
                  put(c.wind_ceiling_mps, v.quantity(sensible_wind));
+             }},
+            {"rolled",
+             Need::may,
+             [](const TripValue& v, Craft& c) {
+                 put(c.rolled_l, v.quantity({Dimension::volume, 0.5, 500.0}));
              }},
             {"borne_by",
              Need::may,

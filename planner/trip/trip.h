@@ -115,6 +115,7 @@ struct Member {
     std::optional<Sex> sex;
     std::optional<double> carry_limit_kg;   ///< on walks
     std::optional<double> portage_limit_kg; ///< on portages
+    std::optional<double> pack_volume_l;    ///< of the backpack
     std::optional<double> pace;             ///< factor on the level speed, 1 as the model
     std::optional<double> level_speed_mps;  ///< for the walking model `constant`
     std::optional<RiverClass> river_class;  ///< the hardest class this member paddles
@@ -135,6 +136,7 @@ struct Craft {
     std::optional<RiverClass> river_class;  ///< the hardest class it is meant for
     std::optional<double> wind_ceiling_mps; ///< no open crossing above this wind
     std::optional<bool> rolls_up;           ///< can be carried rolled in the pack
+    std::optional<double> rolled_l;         ///< volume when rolled up
     std::optional<int> borne_by;            ///< 2: two may carry it, one at each end
     std::optional<double> waterplane_m2;    ///< area of the waterline, for the draft
     std::optional<double> freeboard_m;      ///< with its crew aboard and no goods
@@ -206,6 +208,7 @@ struct Food {
     std::optional<Meal> last_meal;               ///< last eaten from the pack on the last day
     std::string piece; ///< container that is one piece on a portage ("in")
     std::optional<double> volume_l_per_kg;
+    std::optional<double> container_l; ///< what the container holds
 };
 
 /// Where the water lies afloat: a bottle of each at hand and the rest in the bags, all in the bags,

@@ -471,6 +471,24 @@ Plan hand_built_plan() {
     plan.turn_rounds = turn_rounds();
     plan.items = items(plan.trip);
     plan.start_loads = start_loads();
+    plan.luggage = {{.member = "Ada",
+                     .mass_kg = 16.894,
+                     .worn_kg = 1.1,
+                     .pieces = {"pack"},
+                     .heaviest_kg = 16.894}};
+    plan.volumes.packs = {{.member = "Ada",
+                           .holds_l = 60.0,
+                           .needs_l = 57.5,
+                           .day = 1,
+                           .plan_leg = 1,
+                           .unknown = {},
+                           .left_out = {}}};
+    plan.volumes.container = {
+        .name = "barrel",
+        .holds_l = 30.0,
+        .nights = {{.day = 0, .place = "Road end", .food_kg = 9.9, .needs_l = 19.8, .fits = true}},
+        .fits_from_day = 0,
+        .unknown = {}};
     Stage stage;
     stage.from = "Road end";
     stage.to = "Road bridge";
