@@ -40,6 +40,7 @@ FITTING = {
     "/craft/0/freeboard": "20 cm",
     "/kit/0/for": "Ada",
     "/kit/0/stays_with": "Ada",
+    "/kit/0/cart_payload": "60 kg",
     "/kit/0/at_hand": False,
     "/kit/0/must": False,
     "/days/hours_limit": 24,
