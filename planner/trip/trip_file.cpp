@@ -26,29 +26,6 @@ refuse_file(const std::filesystem::path& file, std::string found, std::string ex
                               .advice = {}}});
 }
 
-std::string read_bytes(const std::filesystem::path& file) {
-    std::error_code error;
-    const std::filesystem::file_status status = std::filesystem::status(file, error);
-    if (status.type() == std::filesystem::file_type::not_found)
-        refuse_file(file, "no such file", "a trip file");
-    if (std::filesystem::is_directory(status))
-        refuse_file(file, "a folder", "a trip file");
-    std::ifstream in(file, std::ios::binary);
-    if (!in)
-        refuse_file(file, "a file that cannot be opened", "a trip file that you may read");
-    // one byte more than may be read, so that what is too long is seen without reading it all
-    const std::size_t longest = JsonLimits{}.longest_bytes + 1;
-    std::string text;
-    std::string block(std::size_t{1} << 16U, '\0');
-    while (in && text.size() < longest) {
-        in.read(block.data(), static_cast<std::streamsize>(block.size()));
-        text.append(block, 0, static_cast<std::size_t>(in.gcount()));
-    }
-    if (in.bad())
-        refuse_file(file, "a file that cannot be read to its end", "a trip file");
-    return text;
-}
-
 [[noreturn]] void refuse_track(const std::filesystem::path& file, std::string_view format) {
     throw InputError(
         {Problem{.file = file.string(),
@@ -199,18 +176,53 @@ std::vector<KnownKeys> known_keys() {
             known(spread_section()),    known(contact_section())};
 }
 
+std::string trip_file_text(const std::filesystem::path& file) {
+    std::error_code error;
+    const std::filesystem::file_status status = std::filesystem::status(file, error);
+    if (status.type() == std::filesystem::file_type::not_found)
+        refuse_file(file, "no such file", "a trip file");
+    if (std::filesystem::is_directory(status))
+        refuse_file(file, "a folder", "a trip file");
+    std::ifstream in(file, std::ios::binary);
+    if (!in)
+        refuse_file(file, "a file that cannot be opened", "a trip file that you may read");
+    // one byte more than may be read, so that what is too long is seen without reading it all
+    const std::size_t longest = JsonLimits{}.longest_bytes + 1;
+    std::string text;
+    std::string block(std::size_t{1} << 16U, '\0');
+    while (in && text.size() < longest) {
+        in.read(block.data(), static_cast<std::streamsize>(block.size()));
+        text.append(block, 0, static_cast<std::size_t>(in.gcount()));
+    }
+    if (in.bad())
+        refuse_file(file, "a file that cannot be read to its end", "a trip file");
+    return text;
+}
+
 Trip read_trip_text(const std::string& text,
                     const std::filesystem::path& file,
                     const std::vector<Setting>& settings) {
+    std::vector<Edit> edits;
+    for (const Setting& setting : settings)
+        edits.push_back(
+            {.way = Edit::Way::set, .pointer = setting.pointer, .value = setting.value});
+    return edited_trip(text, file, edits);
+}
+
+Trip edited_trip(const std::string& text,
+                 const std::filesystem::path& file,
+                 const std::vector<Edit>& edits) {
     refuse_tracks(text, file);
     JsonValue document = read_json(text, file.string());
     refuse_geojson(document, file);
     Problems problems(file.string());
-    for (const Setting& setting : settings) {
-        std::string expected = set_at(document, setting.pointer, setting.value);
+    for (const Edit& edit : edits) {
+        std::string expected = edit_at(document, edit);
         if (!expected.empty())
             problems.add({},
-                         {.found = fmt::format("the setting {}={}", setting.pointer, setting.value),
+                         {.found = edit.way == Edit::Way::set
+                                       ? fmt::format("the setting {}={}", edit.pointer, edit.value)
+                                       : fmt::format("the edit {}", edit_words(edit)),
                           .expected = std::move(expected),
                           .advice = {}});
     }
@@ -228,7 +240,7 @@ Trip read_trip_text(const std::string& text,
 }
 
 Trip read_trip(const std::filesystem::path& file, const std::vector<Setting>& settings) {
-    return read_trip_text(read_bytes(file), file, settings);
+    return read_trip_text(trip_file_text(file), file, settings);
 }
 
 } // namespace tumpline::planner

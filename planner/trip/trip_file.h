@@ -1,5 +1,6 @@
 #pragma once
 
+#include "planner/trip/json_pointer.h"
 #include "planner/trip/trip.h"
 
 #include <filesystem>
@@ -25,5 +26,13 @@ struct Setting {
 [[nodiscard]] Trip read_trip_text(const std::string& text,
                                   const std::filesystem::path& file,
                                   const std::vector<Setting>& settings = {});
+
+/// The text of a trip file, as it stands. Throws: geo::InputError if it cannot be read.
+[[nodiscard]] std::string trip_file_text(const std::filesystem::path& file);
+
+/// The trip that `text` says with `edits` made; throws as `read_trip`.
+[[nodiscard]] Trip edited_trip(const std::string& text,
+                               const std::filesystem::path& file,
+                               const std::vector<Edit>& edits);
 
 } // namespace tumpline::planner
