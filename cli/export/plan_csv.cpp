@@ -17,7 +17,7 @@ namespace {
 /// A figure of a leg as a field.
 std::string csv_field(const FieldValue& value) {
     struct Show {
-        std::string operator()(std::monostate) const { return {}; }
+        std::string operator()(std::monostate /*nothing*/) const { return {}; }
 
         std::string operator()(std::int64_t count) const { return fmt::format("{}", count); }
 

@@ -68,11 +68,13 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     // "recorder": "gnss", // gnss or barometer: what recorded the tracks' own heights
     // One leg for each change between walking, carrying and paddling. More that a leg may say:
     //   "track": "...", "from": "...", "to": "..."   its track, and places at which it is cut from it
+    //   "length": "11 km", "ascent": "620 m", "descent": "80 m"   in place of a track, from a guidebook
     //   "terrain": "path"          on foot: path, rough-path, forest, off-path, brush, bog, sand, snow
     //   "footprint": "10 cm"       on foot in snow: how deep feet sink
     //   "night": true              on foot: walked in the dark
     //   "carries": "auto"          of a portage: 1, 1.5, 2, 3 or "auto"
     //   "boat_on_carry": "auto"    of a portage: rolled, inflated or auto
+    //   "cart": true               of a portage: a cart rolls there
     //   "water": "lake"            afloat: lake, river or sea
     //   "class": "II"              afloat: the hardest water, I to VI
     //   "current": "4 km/h"        afloat: with you; negative against you
@@ -116,7 +118,8 @@ std::string leg_line(const FirstLeg& leg, bool last) {
 constexpr std::string_view places_head = R"(    ],
     // Kinds: start, finish, put-in, take-out, camp, water (dependable drinking water), resupply,
     // cache, exit (a way out to help or a road), hazard. More that a place may say:
-    //   "at": [13.1021, 61.5210]   longitude, latitude; left out: the waypoint of that name
+    //   "at": [13.1021, 61.5210]   longitude, latitude; left out: the waypoint of that name;
+    //                              or along the route: "km 41", "km 3.2 of LEG"
     //   "water": true              of a camp: whether it has drinking water
     //   "holds": 4                 of a camp: how many people
     //   "closed": ["2027-06-20"], "closed_weekdays": ["sunday"]   when it cannot be used
@@ -171,6 +174,7 @@ constexpr std::string_view party = R"(  "party": [
       // "sex": "female",
       // "carry_limit": "22 kg", // the heaviest pack on walks
       // "portage_limit": "30 kg", // the heaviest load on portages
+      // "pack_volume": "60 L", // what the backpack holds
       // "pace": 1.0, // factor on the walking model's level speed; `tumpline pace` learns it
       // "level_speed": "4.5 km/h", // on the level, for the model "constant"
       // "class": "II", // the hardest water this person paddles
@@ -200,6 +204,8 @@ std::string craft(const FirstTrip& trip) {
       // "wet": 0.15, // water clinging after use, as a share of the mass
       // "class": "II", // the hardest water it is meant for
       // "wind_ceiling": "20 km/h", // no open crossing in stronger wind
+      // "borne_by": 1, // 2: two may carry it over a portage, one at each end
+      // "rolled": "12 L", // its volume when rolled up
       // "rolls_up": true, // whether it goes rolled into a pack
       // "waterplane": "1.3 m2", // area of the waterline: how much deeper a load lays it
       // "freeboard": "20 cm", // side over the water with its crew and no goods; needs the waterplane
@@ -222,6 +228,8 @@ constexpr std::string_view kit_head =
   //   "bring": true          comes (or, with false, stays) whatever "when" says
   //   "in": "barrel"         the piece in which it is carried
   //   "volume": "8 L"        packed
+  //   "borne_by": 2          two may carry it over a portage between them
+  //   "cart_payload": "60 kg"   it is a cart, and takes so much
   //   "at_hand": true        not stowed in the boat's bags
   //   "stays_with": "..."    the member who carries it throughout
   //   "is": "life-jacket"    what it is for the rules of safety; also cold-suit, helmet, throw-bag,
@@ -260,6 +268,7 @@ constexpr std::string_view supplies = R"(  "food": {
     // "first_meal": "trail", // breakfast, trail or dinner: the first from the pack
     // "last_meal": "trail", // and the last
     // "in": "barrel", // the container in which it is one piece
+    // "container": "60 L", // what that container holds
     // "volume": "2.5 L/kg", // packed
     "reserve_days": 1 // days of food that nobody plans to eat
   },

@@ -201,7 +201,7 @@ const std::vector<Case> cases{
      "[103.1, 61.5]"},
     {"/route/places/0/at",
      "\"61.5 N\"",
-     R"(found "61.5 N", expected [longitude, latitude] in degrees, two numbers; for instance [13.1021, 61.5210])"},
+     R"(found "61.5 N", expected a distance along the route, such as "km 41", "mi 30.5", "km 3.2 of LEG" or "km 2 before the end of LEG"; or a position, for instance [13.1021, 61.5210])"},
     // shapes
     {"/party", "[]", "found an empty list, expected at least one member of the party"},
     {"/route/tracks", "[]", "found an empty list, expected at least one file with a track"},
