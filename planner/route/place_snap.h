@@ -28,10 +28,10 @@ struct LegDistance {
 
 /// Where the places of a trip are.
 struct KnownPlaces {
-    std::map<std::string, geo::Position> of_trip; ///< by name
-    std::map<std::string, geo::Position> met_at;  ///< waypoints that only appointments name
+    std::map<std::string, geo::Position> of_trip = {}; ///< by name
+    std::map<std::string, geo::Position> met_at = {};  ///< waypoints that only appointments name
     /// Places by distance along the route, as distances along one leg of it.
-    std::map<std::string, LegDistance> by_distance;
+    std::map<std::string, LegDistance> by_distance = {};
 
     /// Puts each place on the route at every pass of the line by it, in order along the route, and
     /// the waypoints into `met_at`. A place that a leg without a line goes from or to stands at
