@@ -164,13 +164,15 @@ void check_order(const Plan& plan) {
             continue;
         EXPECT_EQ(leg.from_m, plan.legs[k - 1].to_m);
         EXPECT_GE(leg.day, plan.legs[k - 1].day);
-        if (leg.day == plan.legs[k - 1].day)
+        if (leg.day == plan.legs[k - 1].day) {
             EXPECT_GE(leg.start, plan.legs[k - 1].end);
+        }
     }
     for (std::size_t k = 1; k < plan.events.size(); ++k) {
         EXPECT_GE(plan.events[k].along_m, plan.events[k - 1].along_m - 1e-6);
-        if (plan.events[k].day == plan.events[k - 1].day)
+        if (plan.events[k].day == plan.events[k - 1].day) {
             EXPECT_GE(plan.events[k].at, plan.events[k - 1].at);
+        }
     }
     for (std::size_t d = 1; d < plan.days.size(); ++d)
         for (std::size_t m = 0; m < plan.days[d].members.size(); ++m)

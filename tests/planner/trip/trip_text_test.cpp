@@ -241,9 +241,10 @@ TEST(TripText, TheTextSaysWhatTheEditedDocumentSaysAndOtherLinesStay) {
                                                           << text << edit_words(edit) << "\n"
                                                           << after;
         EXPECT_EQ(text.starts_with("\xEF\xBB\xBF"), after.starts_with("\xEF\xBB\xBF"));
-        if (text.find('\r') != std::string::npos)
+        if (text.find('\r') != std::string::npos) {
             for (const std::string& line : lines_with_ends(after))
                 EXPECT_TRUE(line.empty() || line.ends_with("\r\n")) << seed << "\n" << after;
+        }
         ++tried;
         if (HasFailure())
             return;
