@@ -203,6 +203,7 @@ Trip read_trip_text(const std::string& text,
                     const std::filesystem::path& file,
                     const std::vector<Setting>& settings) {
     std::vector<Edit> edits;
+    edits.reserve(settings.size());
     for (const Setting& setting : settings)
         edits.push_back(
             {.way = Edit::Way::set, .pointer = setting.pointer, .value = setting.value});
