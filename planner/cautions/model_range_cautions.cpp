@@ -253,9 +253,7 @@ void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
         const Stretch& stretch = stretches_[i];
         const double here_mps = assumed_.weather.wind_mps * (1.0 - stretch.shelter);
         for (const Course& course : stretch.courses) {
-            const double from_deg =
-                course.known ? assumed_.weather.wind_from_deg.value_or(course.bearing_deg)
-                             : course.bearing_deg;
+            const double from_deg = course.wind_from_deg(assumed_.weather.wind_from_deg);
             head.see(
                 headwind_mps({.speed_mps = here_mps, .from_deg = from_deg}, course.bearing_deg),
                 course.length_m);

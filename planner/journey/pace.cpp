@@ -81,11 +81,8 @@ WindAlong wind_along(const Stretch& stretch,
     WindAlong winds;
     winds.reserve(stretch.courses.size());
     for (const Course& course : stretch.courses) {
-        // A wind whose direction nobody gave comes from ahead on every course.
         const Wind wind{.speed_mps = wind_mps,
-                        .from_deg = course.known
-                                        ? assumed.weather.wind_from_deg.value_or(course.bearing_deg)
-                                        : course.bearing_deg};
+                        .from_deg = course.wind_from_deg(assumed.weather.wind_from_deg)};
         winds.push_back(wind_on_course(kind, course.bearing_deg, wind));
     }
     return winds;

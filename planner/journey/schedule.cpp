@@ -185,6 +185,7 @@ void run_clock(Timeline& timeline,
             StretchTime& time = timeline.stretches[i];
             time.day = day.day;
             time.start_s = at_s;
+            time.moved_before_s = moved_s;
             const Walked moved = walked({.start_s = at_s + time.before.lasts_s,
                                          .by_day_s = time.by_day_s,
                                          .moved_before_s = moved_s,

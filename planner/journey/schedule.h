@@ -45,9 +45,10 @@ struct Change {
 /// One stretch on the clock.
 struct StretchTime {
     int day = 0;
-    double by_day_s = 0.0; ///< moving, were it all in daylight
-    double moving_s = 0.0; ///< by the clock: in the dark at the night's pace
-    double dark_s = 0.0;   ///< of that, after dusk and before dawn
+    double by_day_s = 0.0;       ///< moving, were it all in daylight
+    double moving_s = 0.0;       ///< by the clock: in the dark at the night's pace
+    double dark_s = 0.0;         ///< of that, after dusk and before dawn
+    double moved_before_s = 0.0; ///< moving on the same day before this stretch
     Change before;
     Change after;
     double scout_s = 0.0;

@@ -23,7 +23,13 @@ struct SlopeStep {
 struct Course {
     double bearing_deg;
     double length_m;
-    bool known = true; ///< false: of a leg without a line; the wind counts as from ahead
+    bool known = true; ///< false: of a leg without a line
+
+    /// From where the wind blows upon it: from ahead where nobody gave its direction, or the course
+    /// itself is not known.
+    [[nodiscard]] double wind_from_deg(const std::optional<double>& given_deg) const {
+        return known ? given_deg.value_or(bearing_deg) : bearing_deg;
+    }
 };
 
 /// A river's current that nobody gave, estimated from the fall of its leg and its bed.

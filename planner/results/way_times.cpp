@@ -85,15 +85,9 @@ bool is_way_out(PlaceKind kind) {
 
 WayTimes::WayTimes(const Assembly& draft) : draft_(draft) {
     const std::size_t count = draft.prepared.stretches.stretches.size();
-    double moved_s = 0.0;
     for (std::size_t i = 0; i < count; ++i) {
-        const std::vector<StretchTime>& times = draft.settled.timeline.stretches;
-        if (i > 0 && times[i].day != times[i - 1].day)
-            moved_s = 0.0;
         back_s_.push_back(back_over(draft, i));
         growth_.push_back(growth_of(i));
-        moved_s_.push_back(moved_s);
-        moved_s += times[i].moving_s;
     }
 }
 
@@ -167,7 +161,7 @@ std::optional<WayTimes::Back> WayTimes::back(double from_m, double to_m) const {
 double WayTimes::clock_s(std::size_t stretch, double along_m) const {
     const StretchTime& time = draft_.settled.timeline.stretches[stretch];
     const double share = share_at(stretch, along_m, false);
-    const double before_s = moved_s_[stretch];
+    const double before_s = time.moved_before_s;
     const int rests =
         std::min(time.rests,
                  static_cast<int>(std::floor((before_s + share * time.moving_s) / s_per_h) -

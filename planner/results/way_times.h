@@ -48,7 +48,6 @@ class WayTimes {
     const Assembly& draft_;
     std::vector<Growth> growth_;
     std::vector<std::optional<double>> back_s_; ///< whole stretches, moving
-    std::vector<double> moved_s_;               ///< on the day before each stretch
 };
 
 } // namespace tumpline::planner
