@@ -66,6 +66,14 @@ bool fails(Kind kind) {
     return kind == chosen && number == chosen_number;
 }
 
+/// The same, and why.
+bool fails_with(Kind kind, int error) {
+    if (!fails(kind))
+        return false;
+    errno = error;
+    return true;
+}
+
 template <class Function> Function real(const char* name) {
     return reinterpret_cast<Function>(dlsym(RTLD_NEXT, name));
 }
@@ -130,39 +138,27 @@ int __libc_start_main(int (*main)(int, char**, char**),
 }
 
 void* malloc(std::size_t size) {
-    if (fails(memory)) {
-        errno = ENOMEM;
+    if (fails_with(memory, ENOMEM))
         return nullptr;
-    }
     return __libc_malloc(size);
 }
 
 void* calloc(std::size_t count, std::size_t size) {
-    if (fails(memory)) {
-        errno = ENOMEM;
+    if (fails_with(memory, ENOMEM))
         return nullptr;
-    }
     return __libc_calloc(count, size);
 }
 
 void* realloc(void* old, std::size_t size) {
-    if (fails(memory)) {
-        errno = ENOMEM;
+    if (fails_with(memory, ENOMEM))
         return nullptr;
-    }
     return __libc_realloc(old, size);
 }
 
 ssize_t read(int file, void* to, std::size_t size) {
     static const auto real_read = real<ssize_t (*)(int, void*, std::size_t)>("read");
-    if (fails(read_eio)) {
-        errno = EIO;
+    if (fails_with(read_eio, EIO) || fails_with(read_eintr, EINTR))
         return -1;
-    }
-    if (fails(read_eintr)) {
-        errno = EINTR;
-        return -1;
-    }
     if (size > 1 && fails(read_short))
         size = (size + 1) / 2;
     return real_read(file, to, size);
@@ -181,14 +177,8 @@ std::size_t fread(void* to, std::size_t size, std::size_t count, FILE* file) {
 
 ssize_t pread64(int file, void* to, std::size_t size, off64_t at) {
     static const auto real_pread = real<ssize_t (*)(int, void*, std::size_t, off64_t)>("pread64");
-    if (fails(read_eio)) {
-        errno = EIO;
+    if (fails_with(read_eio, EIO) || fails_with(read_eintr, EINTR))
         return -1;
-    }
-    if (fails(read_eintr)) {
-        errno = EINTR;
-        return -1;
-    }
     if (size > 1 && fails(read_short))
         size = (size + 1) / 2;
     return real_pread(file, to, size, at);
@@ -196,18 +186,9 @@ ssize_t pread64(int file, void* to, std::size_t size, off64_t at) {
 
 ssize_t write(int file, const void* from, std::size_t size) {
     static const auto real_write = real<ssize_t (*)(int, const void*, std::size_t)>("write");
-    if (fails(write_enospc)) {
-        errno = ENOSPC;
+    if (fails_with(write_enospc, ENOSPC) || fails_with(write_eio, EIO) ||
+        fails_with(write_eintr, EINTR))
         return -1;
-    }
-    if (fails(write_eio)) {
-        errno = EIO;
-        return -1;
-    }
-    if (fails(write_eintr)) {
-        errno = EINTR;
-        return -1;
-    }
     if (size > 1 && fails(write_short))
         size /= 2;
     return real_write(file, from, size);
@@ -215,10 +196,8 @@ ssize_t write(int file, const void* from, std::size_t size) {
 
 int fsync(int file) {
     static const auto real_fsync = real<int (*)(int)>("fsync");
-    if (fails(sync_eio)) {
-        errno = EIO;
+    if (fails_with(sync_eio, EIO))
         return -1;
-    }
     return real_fsync(file);
 }
 
@@ -234,19 +213,15 @@ int close(int file) {
 
 int rename(const char* from, const char* to) {
     static const auto real_rename = real<int (*)(const char*, const char*)>("rename");
-    if (fails(rename_eio)) {
-        errno = EIO;
+    if (fails_with(rename_eio, EIO))
         return -1;
-    }
     return real_rename(from, to);
 }
 
 int mkostemps(char* name, int suffix, int flags) {
     static const auto real_make = real<int (*)(char*, int, int)>("mkostemps");
-    if (fails(make_enospc)) {
-        errno = ENOSPC;
+    if (fails_with(make_enospc, ENOSPC))
         return -1;
-    }
     return real_make(name, suffix, flags);
 }
 
@@ -276,19 +251,15 @@ int open64(const char* name, int flags, ...) {
 
 FILE* fopen(const char* name, const char* how) {
     static const auto real_fopen = real<FILE* (*)(const char*, const char*)>("fopen");
-    if (fails(open_eio)) {
-        errno = EIO;
+    if (fails_with(open_eio, EIO))
         return nullptr;
-    }
     return real_fopen(name, how);
 }
 
 FILE* fopen64(const char* name, const char* how) {
     static const auto real_fopen = real<FILE* (*)(const char*, const char*)>("fopen64");
-    if (fails(open_eio)) {
-        errno = EIO;
+    if (fails_with(open_eio, EIO))
         return nullptr;
-    }
     return real_fopen(name, how);
 }
 

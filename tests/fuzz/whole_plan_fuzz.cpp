@@ -10,6 +10,7 @@
 #include "planner/make_plan.h"
 #include "planner/route/route_build.h"
 #include "planner/trip/trip_file.h"
+#include "tests/support/text_lines.h"
 
 #include <nlohmann/json.hpp>
 
@@ -32,6 +33,7 @@ extern "C" std::size_t LLVMFuzzerMutate(std::uint8_t* data, std::size_t size, st
 namespace {
 
 using namespace tumpline;
+using test::lines_of;
 
 constexpr std::array<const char*, 6> samples{"saddle",
                                              "three-day-pass",
@@ -50,14 +52,6 @@ std::string text_of(const std::filesystem::path& file) {
 }
 
 const std::filesystem::path root = TUMPLINE_SOURCE_DIR;
-
-std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> lines;
-    std::istringstream in(text);
-    for (std::string line; std::getline(in, line);)
-        lines.push_back(line);
-    return lines;
-}
 
 /// How many inputs were planned, and how many refused.
 struct Tally {

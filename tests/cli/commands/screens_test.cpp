@@ -20,6 +20,7 @@
 
 #include "cli/app.h"
 #include "tests/support/source_tree.h"
+#include "tests/support/text_lines.h"
 
 #include <gtest/gtest.h>
 #include <unistd.h>
@@ -40,6 +41,7 @@ namespace tumpline::cli {
 namespace {
 
 namespace fs = std::filesystem;
+using test::lines_of;
 using test::root;
 using test::text_of;
 
@@ -148,14 +150,6 @@ std::string shown_now(const std::string& screen) {
 /// Whether we rewrite.
 bool rewriting() {
     return std::getenv("TUMPLINE_REWRITE_SCREENS") != nullptr;
-}
-
-std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> lines;
-    std::istringstream stream(text);
-    for (std::string line; std::getline(stream, line);)
-        lines.push_back(line);
-    return lines;
 }
 
 /// `now` with the lines left out that `screen` leaves out: it begins as `screen` does up to the

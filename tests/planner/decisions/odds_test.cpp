@@ -15,6 +15,15 @@
 namespace tumpline::planner {
 namespace {
 
+/// Of a trip of which all is known.
+constexpr Spread nothing_spreads{.pace = 0.0,
+                                 .day_form = 0.0,
+                                 .wind = 0.0,
+                                 .current = 0.0,
+                                 .changeovers = 0.0,
+                                 .drinking = 0.0,
+                                 .eating = 0.0};
+
 /// Everything as exact text, so that two answers can be compared.
 std::string text_of(const Odds& odds) {
     std::string text;
@@ -68,13 +77,7 @@ TEST(Odds, AreTheSameOnAnyNumberOfThreads) {
 
 TEST(Odds, WithoutSpreadAreThePlan) {
     test::RandomTrip random = week();
-    random.trip.spread = {.pace = 0.0,
-                          .day_form = 0.0,
-                          .wind = 0.0,
-                          .current = 0.0,
-                          .changeovers = 0.0,
-                          .drinking = 0.0,
-                          .eating = 0.0};
+    random.trip.spread = nothing_spreads;
     const Odds odds = odds_with(random, {.draws = 3, .seed = 1, .threads = 1});
     for (const OddsDay& day : odds.days) {
         const PlanDay& planned = odds.plan.days[static_cast<std::size_t>(day.day - 1)];
@@ -137,13 +140,7 @@ TEST(Odds, AreOverALimitWhereThePackIs) {
     stones.mass_kg = 10.0;
     stones.owner = made.trip.party[0].name;
     made.trip.kit.push_back(stones);
-    made.trip.spread = {.pace = 0.0,
-                        .day_form = 0.0,
-                        .wind = 0.0,
-                        .current = 0.0,
-                        .changeovers = 0.0,
-                        .drinking = 0.0,
-                        .eating = 0.0};
+    made.trip.spread = nothing_spreads;
     const double pack_kg =
         make_plan(made.trip, made.route).legs.front().loads.front().pack_start_kg;
     ASSERT_GT(pack_kg, 10.0);

@@ -5,6 +5,7 @@
 #include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
 #include "tests/support/source_tree.h"
+#include "tests/support/text_lines.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -17,7 +18,6 @@
 #include <map>
 #include <regex>
 #include <set>
-#include <sstream>
 #include <string>
 #include <vector>
 
@@ -29,16 +29,9 @@ namespace {
 
 namespace fs = std::filesystem;
 using nlohmann::json;
+using test::lines_of;
 using test::root;
 using test::text_of;
-
-std::vector<std::string> lines_of(const std::string& text) {
-    std::vector<std::string> lines;
-    std::istringstream in(text);
-    for (std::string line; std::getline(in, line);)
-        lines.push_back(line);
-    return lines;
-}
 
 /// Keys of docs/references.md, in its order.
 std::vector<std::string> reference_keys() {
