@@ -118,6 +118,23 @@ struct PlanCurrent {
 };
 
 /// A leg, or the part of it that one day covers.
+/// Waves of wind, the highest of a leg.
+struct PlanWaves {
+    double height_m = 0.0; ///< significant
+    double period_s = 0.0;
+    double fetch_m = 0.0;
+    bool fetch_known = false; ///< false: at least the leg's length
+    double wind_mps = 0.0;
+};
+
+/// From when on the wind over open water is above a boat's ceiling.
+struct WindRise {
+    sys_seconds at{};
+    double wind_mps = 0.0; ///< or its gusts
+    std::string craft;
+    double ceiling_mps = 0.0;
+};
+
 struct PlanLeg {
     std::size_t leg = 0; ///< from 1, index into Route::legs + 1
     int day = 1;
@@ -152,6 +169,11 @@ struct PlanLeg {
     double current_mps = 0.0;           ///< used
     std::optional<PlanCurrent> current_estimate; ///< of it, where nobody gave it
     bool stopped = false;                        ///< wind or current stops the boat
+    double open_wind_mps = 0.0;                  ///< the strongest met here, without shelter
+    bool wind_known = true;                      ///< false: nobody gave one for these hours
+    std::optional<double> gusts_mps;             ///< of the strongest, without shelter
+    std::optional<PlanWaves> waves;              ///< lakes and the sea, under wind
+    std::optional<WindRise> wind_rises;          ///< a ceiling is passed later on the day
 };
 
 /// Whether a load's limit holds on its leg: on foot, where one is known.

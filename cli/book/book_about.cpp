@@ -33,15 +33,23 @@ std::string weather_phrase(const planner::Trip& trip, const Figures& shown) {
             wind += fmt::format(" from {}°", planner::show_number(*weather.wind_from_deg, 0));
         words.push_back(std::move(wind));
     }
+    if (weather.gusts_mps)
+        words.push_back(fmt::format("gusts {}", shown.speed(*weather.gusts_mps)));
+    if (weather.humidity)
+        words.push_back(fmt::format("humidity {:.0f} %", 100.0 * *weather.humidity));
     if (weather.rain)
         words.emplace_back(*weather.rain ? "rain" : "no rain");
     if (weather.snow)
         words.emplace_back(*weather.snow ? "snow on the ground" : "no snow on the ground");
+    if (weather.snow_depth_m)
+        words.push_back(fmt::format("{} of snow", shown.length(*weather.snow_depth_m)));
     if (weather.water_c)
         words.push_back(fmt::format("water {}", shown.temperature(*weather.water_c)));
     return words.empty()
                ? "None was entered: what the figures assume stands above."
-               : "Entered: " + joined(words) + ". Look at the forecast and the gauge on the day.";
+               : (trip.forecast.empty() ? "Entered: "
+                                        : "Entered by day, hour and place, here at its hardest: ") +
+                     joined(words) + ". Look at the forecast and the gauge on the day.";
 }
 
 std::string repairs_phrase(const geo::Repairs& repairs) {

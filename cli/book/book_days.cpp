@@ -105,6 +105,8 @@ std::string_view event_phrase(EventKind kind) {
         return "scout from shore";
     case EventKind::rest:
         return "rest";
+    case EventKind::halt:
+        return "halt";
     case EventKind::fill_water:
         return "fill water";
     case EventKind::resupply:

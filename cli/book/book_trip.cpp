@@ -216,7 +216,7 @@ std::vector<Fields> symbol_keys(const planner::Route& route) {
         {"start, finish, exit", {PlaceKind::start, PlaceKind::finish, PlaceKind::exit}},
         {"drinking water", {PlaceKind::water}},
         {"resupply, cache", {PlaceKind::resupply, PlaceKind::cache}},
-        {"hazard", {PlaceKind::hazard}},
+        {"hazard", {PlaceKind::hazard, PlaceKind::ford}},
         {"landing, camp not slept at",
          {PlaceKind::put_in, PlaceKind::take_out, PlaceKind::camp, PlaceKind::landing}}};
     std::vector<Fields> rows;

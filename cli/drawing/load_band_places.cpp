@@ -129,6 +129,7 @@ std::string mark_markup(const Mark& mark, double text) {
             mark.night);
     switch (mark.kind) {
     case planner::PlaceKind::hazard:
+    case planner::PlaceKind::ford:
         return fmt::format(R"(<path class="hazard" d="M{} {}l{} {}h{}z"/>)",
                            x,
                            coordinate(mark.at.y - 1.6 * r),

@@ -268,6 +268,12 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
         shown["wind_mps"] = leg.wind_mps;
         shown["wind_force"] = leg.wind_force;
         shown["wind_head_mps"] = leg.wind_head_mps;
+        shown["gusts_mps"] = or_null(leg.gusts_mps);
+        shown["wave_m"] = leg.waves ? Json(leg.waves->height_m) : Json(nullptr);
+        shown["wave_period_s"] = leg.waves ? Json(leg.waves->period_s) : Json(nullptr);
+        shown["fetch_m"] = leg.waves ? Json(leg.waves->fetch_m) : Json(nullptr);
+        shown["fetch_known"] = leg.waves ? Json(leg.waves->fetch_known) : Json(nullptr);
+        shown["off_water_by"] = leg.wind_rises ? Json(instant(leg.wind_rises->at)) : Json(nullptr);
         shown["current_mps"] = leg.current_mps;
         shown["current_estimate"] =
             leg.current_estimate ? current_json(*leg.current_estimate) : Json(nullptr);

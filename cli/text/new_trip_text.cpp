@@ -83,6 +83,8 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     //   "scouts": 2                afloat: how many times one lands to look
     //   "open_crossing": true      afloat: far from shore
     //   "shelter": 0.5             afloat: share of the wind kept off
+    //   "fetch": "4 km"            on a lake: open water to windward, for its waves
+    //   "weather": {"wind": "8 m/s"}   what is expected here, on top of the trip's
     //   "drinkable": true          afloat: whether the water can be drunk
     //   "instead_of": "..."        the name of the leg to which this one is an alternative
     //   "source": "...", "note": "..."   where it comes from, and from when; anything else
@@ -117,12 +119,13 @@ std::string leg_line(const FirstLeg& leg, bool last) {
 
 constexpr std::string_view places_head = R"(    ],
     // Kinds: start, finish, put-in, take-out, camp, water (dependable drinking water), resupply,
-    // cache, exit (a way out to help or a road), hazard. More that a place may say:
+    // cache, exit (a way out to help or a road), hazard, ford. More that a place may say:
     //   "at": [13.1021, 61.5210]   longitude, latitude; left out: the waypoint of that name;
     //                              or along the route: "km 41", "km 3.2 of LEG"
     //   "water": true              of a camp: whether it has drinking water
     //   "holds": 4                 of a camp: how many people
     //   "closed": ["2027-06-20"], "closed_weekdays": ["sunday"]   when it cannot be used
+    //   "depth": "knee", "speed": "0.8 m/s"   of a ford
     //   "food": "2 kg"             of a resupply or cache: in place of what the plan needs
     //   "note": "..."
     "places": [
@@ -328,6 +331,8 @@ std::string times(const FirstTrip& trip) {
     // "rest_per_hour": "10 min",
     // "most_days": 10, // for "auto"
     // "dusk_is_limit": true, // nobody arrives after dusk
+    // "halt": {{"from": "12:00", "to": "16:00", "above": "35 C"}}, // in the heat
+    // "in_camp_before_dark": "90 min",
     "set_off": "08:00"
   }},
 )",
@@ -336,7 +341,8 @@ std::string times(const FirstTrip& trip) {
 }
 
 constexpr std::string_view closing =
-    R"(  // What you expect; ask a forecast and the local authority before you leave.
+    R"(  // What you expect; ask a forecast and the local authority before you leave. A list says what
+  // changes: [{"wind": "2 m/s"}, {"hours": ["13:00", "18:00"], "wind": "8 m/s", "gusts": "12 m/s"}].
   "weather": {
     // "high": "20 C", // by day
     // "low": "5 C", // by night
@@ -344,6 +350,7 @@ constexpr std::string_view closing =
     // "wind_from": 240, // degrees clockwise from north
     // "water": "10 C", // its temperature
     // "snow": false,
+    // "humidity": 0.5, // by day, for the heat
     "rain": true
   },
   // Published models; `tumpline models` explains each.

@@ -92,6 +92,8 @@ std::string_view word(EventKind kind) {
         return "scout";
     case EventKind::rest:
         return "rest";
+    case EventKind::halt:
+        return "halt";
     case EventKind::fill_water:
         return "fill_water";
     case EventKind::resupply:
@@ -232,6 +234,8 @@ std::string_view place_word(planner::PlaceKind kind) {
         return "exit";
     case planner::PlaceKind::hazard:
         return "hazard";
+    case planner::PlaceKind::ford:
+        return "ford";
     case planner::PlaceKind::landing:
         return "landing";
     }

@@ -7,6 +7,7 @@
 #include "planner/cautions/condition_cautions.h"
 #include "planner/cautions/darkness_cautions.h"
 #include "planner/cautions/day_rule_cautions.h"
+#include "planner/cautions/ford_cautions.h"
 #include "planner/cautions/intake_cautions.h"
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
@@ -15,6 +16,7 @@
 #include "planner/cautions/supply_cautions.h"
 #include "planner/cautions/upstream_cautions.h"
 #include "planner/cautions/volume_cautions.h"
+#include "planner/cautions/weather_cautions.h"
 #include "planner/models/constants.h"
 #include "planner/results/days.h"
 
@@ -328,6 +330,8 @@ std::vector<Caution> CautionRules::run() {
     list_.add(darkness_cautions(draft_, plan_));
     list_.add(safety_gear_cautions(draft_, plan_));
     list_.add(condition_cautions(draft_, plan_));
+    list_.add(weather_cautions(draft_, plan_));
+    list_.add(ford_cautions(draft_));
     list_.add(supply_cautions(draft_, plan_));
     list_.add(intake_cautions(draft_, plan_));
     appointments();

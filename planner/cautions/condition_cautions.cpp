@@ -70,6 +70,18 @@ void ConditionWatch::not_known() {
                   "The water's temperature is not given: whether it asks for a suit, and how long "
                   "a swimmer can help themselves, is not judged. Give \"water\" in the weather.",
                   "ColdWater1101");
+    const auto blind = std::find_if(plan_.legs.begin(), plan_.legs.end(), [&](const PlanLeg& leg) {
+        return leg.travel == Travel::paddle && !leg.wind_known &&
+               open(prepared_.route.legs[leg.leg - 1].spec.water.value_or(Water::lake));
+    });
+    if (trip_.weather.wind_mps && blind != plan_.legs.end()) {
+        list_.at(blind->day, blind->leg);
+        list_.add(Level::caution,
+                  "wind-unknown",
+                  "No wind is given for these hours: the plan crosses open water in calm air, "
+                  "which no forecast promises. Give \"wind\" in an entry of the weather that "
+                  "holds then.");
+    }
     if (!trip_.weather.wind_mps && at_first(open))
         list_.add(Level::caution,
                   "wind-unknown",
@@ -121,8 +133,8 @@ void ConditionWatch::ice() {
 }
 
 void ConditionWatch::heat() {
-    if (!trip_.weather.high_c || *trip_.weather.high_c < hot_c)
-        return;
+    if (trip_.weather.humidity || !trip_.weather.high_c || *trip_.weather.high_c < hot_c)
+        return; // with humidity there is a better figure
     const UnitText high = in_both(show_temperature, *trip_.weather.high_c);
     Caution& caution = list_.add(
         Level::caution,

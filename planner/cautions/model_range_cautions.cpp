@@ -251,9 +251,10 @@ void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
     RangeExcess wind(std::nullopt, constant_most_wind_mps);
     for (const std::size_t i : pieces) {
         const Stretch& stretch = stretches_[i];
-        const double here_mps = assumed_.weather.wind_mps * (1.0 - stretch.shelter);
+        const Blowing& blowing = draft_.settled.afloat[i].met.blowing;
+        const double here_mps = blowing.wind_mps * (1.0 - stretch.shelter);
         for (const Course& course : stretch.courses) {
-            const double from_deg = course.wind_from_deg(assumed_.weather.wind_from_deg);
+            const double from_deg = course.wind_from_deg(blowing.from_deg);
             head.see(
                 headwind_mps({.speed_mps = here_mps, .from_deg = from_deg}, course.bearing_deg),
                 course.length_m);

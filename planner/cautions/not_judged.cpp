@@ -160,8 +160,9 @@ void MissingFacts::heights() {
 }
 
 void MissingFacts::open_water() {
-    add_on_legs({"fetch", "fetch and waves", "", {}},
-                [](const RouteLeg& leg) { return afloat(leg) && water(leg) != Water::river; });
+    add_on_legs({"fetch", "fetch and waves", "", {}}, [](const RouteLeg& leg) {
+        return afloat(leg) && water(leg) != Water::river && !leg.spec.fetch_m;
+    });
     add_on_legs({"flow", "flow of the river on the day", "", {}}, on_river);
     add_on_legs({"tides", "tides and tidal streams", "", {}},
                 [](const RouteLeg& leg) { return afloat(leg) && water(leg) == Water::sea; });

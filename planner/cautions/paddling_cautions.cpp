@@ -149,8 +149,11 @@ void WaterWatch::class_over_member(const Member& member, RiverClass here) {
 
 /// Every lake and the sea have the ceiling of the boats on them; far from shore it forbids.
 void WaterWatch::wind_over_ceiling(const PlanLeg& leg, bool crossing) {
-    const double shelter = crossing ? 0.0 : spec(leg).shelter.value_or(0.0);
-    const double here_mps = draft_.prepared.assumed.weather.wind_mps * (1.0 - shelter);
+    const double open = crossing ? 1.0 : 1.0 - spec(leg).shelter.value_or(0.0);
+    const bool gusts = leg.gusts_mps.value_or(0.0) > leg.open_wind_mps;
+    const double here_mps = open * (gusts ? *leg.gusts_mps : leg.open_wind_mps);
+    const UnitText blows = gusts ? format_both("gusts of {}", wind_words(here_mps))
+                                 : format_both("{} of wind", wind_words(here_mps));
     for (std::size_t c = 0; c < draft_.prepared.assumed.craft.size(); ++c) {
         const double ceiling_mps = draft_.prepared.assumed.craft[c].wind_ceiling_mps;
         if (here_mps <= ceiling_mps)
@@ -159,27 +162,26 @@ void WaterWatch::wind_over_ceiling(const PlanLeg& leg, bool crossing) {
         Caution& caution = list_.add(
             crossing ? Level::stop : Level::caution,
             crossing ? "exposed-crossing" : "wind-over-ceiling",
-            format_both(crossing
-                            ? "Open crossing in {} of wind (force {}): above the ceiling of {} for "
-                              "{}. Wait, or follow the shore."
-                            : "Wind of {} (force {}) is above the ceiling of {} for open water "
-                              "with {}: wait, or keep to a sheltered shore.",
-                        wind_words(here_mps),
+            format_both(crossing ? "Open crossing in {} (force {}): above the ceiling of {} for "
+                                   "{}. Wait, or follow the shore."
+                                 : "{} (force {}) is above the ceiling of {} for open water "
+                                   "with {}: wait, or keep to a sheltered shore.",
+                        crossing ? blows
+                        : gusts  ? format_both("Wind in gusts of {}", wind_words(here_mps))
+                                 : format_both("Wind of {}", wind_words(here_mps)),
                         beaufort(here_mps),
                         wind_words(ceiling_mps),
                         name));
         caution.subject = name;
-        set_figure(caution,
-                   format_both("force {}, {} of wind, ceiling {}",
-                               beaufort(here_mps),
-                               wind_words(here_mps),
-                               wind_words(ceiling_mps)),
-                   here_mps - ceiling_mps);
+        set_figure(
+            caution,
+            format_both(
+                "force {}, {}, ceiling {}", beaufort(here_mps), blows, wind_words(ceiling_mps)),
+            here_mps - ceiling_mps);
     }
 }
 
 void WaterWatch::wind_on(const PlanLeg& leg) {
-    const AssumedWeather& weather = draft_.prepared.assumed.weather;
     if (leg.stopped) {
         bool by_current = false;
         for (std::size_t i = 0; i < draft_.settled.afloat.size(); ++i)
@@ -200,7 +202,7 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                 "wind-stops-boat",
                 format_both("Against {0} of wind the boat makes less than {1}: wait, follow the "
                             "sheltered shore or carry. The time shown is at {1}.",
-                            wind_words(weather.wind_mps),
+                            wind_words(leg.open_wind_mps),
                             in_both(show_speed, 0.3)));
     }
     const bool crossing = spec(leg).open_crossing.value_or(false);
@@ -216,7 +218,7 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                     "rough within 20 minutes. Turn back on your own limit.",
                     clock_words(leg.start, draft_.prepared.assumed.time_zone),
                     clock_words(leg.end, draft_.prepared.assumed.time_zone),
-                    beaufort(weather.wind_mps)));
+                    beaufort(leg.open_wind_mps)));
 }
 
 /// A class that somebody should know to paddle, where the trip file says that of nobody.

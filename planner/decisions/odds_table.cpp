@@ -106,12 +106,11 @@ void Drawer::note_days(std::size_t index, const Solved& settled) {
     for (std::size_t d = 0; d < in_.columns.days; ++d) {
         table_.at(in_.columns.arrive + d, index) = timeline.arrive_s[d];
         bool held_up = false;
-        const double wind_mps = assumed_.weather.wind_mps * assumed_.departures.days[d].wind;
         for (std::size_t i = timeline.days[d].first; i < timeline.days[d].last; ++i) {
             under_way_s += timeline.stretches[i].end_s - timeline.stretches[i].start_s;
             held_up = held_up || settled.afloat[i].paddle.stopped ||
                       (crossings_.open[i] && crossings_.ceiling_mps &&
-                       wind_mps > *crossings_.ceiling_mps);
+                       settled.afloat[i].met.strongest_mps() > *crossings_.ceiling_mps);
         }
         table_.at(in_.columns.held_up + d, index) = held_up ? 1.0 : 0.0;
     }

@@ -308,22 +308,26 @@ AssumedTimes assume_times(const Trip& trip, Filler& fill) {
     return times;
 }
 
-AssumedWeather assume_weather(const Weather& given, Filler& fill) {
+AssumedWeather assume_weather(const Trip& trip, Filler& fill) {
+    const Weather& given = trip.weather;
+    const auto key = [&](std::string_view name) {
+        return fmt::format("/weather/{}{}", trip.weather_listed ? "0/" : "", name);
+    };
     AssumedWeather weather{};
     if (!given.high_c && given.low_c && *given.low_c > high.value) {
-        fill.note("/weather/high", "as low", practice);
+        fill.note(key("high"), "as low", practice);
         weather.high_c = *given.low_c;
     } else {
-        weather.high_c = fill.number(given.high_c, "/weather/high", high);
+        weather.high_c = fill.number(given.high_c, key("high"), high);
     }
     weather.low_c = given.low_c;
-    weather.wind_mps = fill.number(given.wind_mps, "/weather/wind", calm);
+    weather.wind_mps = fill.number(given.wind_mps, key("wind"), calm);
     weather.wind_from_deg = given.wind_from_deg;
     if (given.wind_mps.value_or(0.0) > 0.0 && !given.wind_from_deg)
-        fill.note("/weather/wind_from", "from ahead on every course", practice);
+        fill.note(key("wind_from"), "from ahead on every course", practice);
     // What is not known comes along: an item for rain is packed unless the file says it stays dry.
     weather.rain_known = given.rain.has_value();
-    weather.rain = fill.choice(given.rain, "/weather/rain", true, "true");
+    weather.rain = fill.choice(given.rain, key("rain"), true, "true");
     weather.water_c = given.water_c;
     weather.snow = given.snow.value_or(false);
     return weather;
@@ -491,7 +495,9 @@ Assumed assume(const Trip& trip) {
     note_river_beds(trip.route, fill);
     note_river_shelter(trip, fill);
     assumed.item_wet_kg = assume_wet_items(trip.kit, fill);
-    assumed.weather = assume_weather(trip.weather, fill);
+    assumed.weather = assume_weather(trip, fill);
+    assumed.forecast = Forecast(trip);
+    assumed.halt = trip.days.halt;
     assumed.food = assume_food(trip.food, fill);
     assumed.water = assume_water(trip, assumed.weather, fill);
     assumed.fuel = assume_fuel(trip.fuel, fill);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/conditions/calendar.h"
+#include "planner/conditions/forecast.h"
 #include "planner/models/load_carriage.h"
 #include "planner/models/paddling.h"
 #include "planner/models/resting_energy.h"
@@ -160,7 +161,9 @@ struct Assumed {
     AssumedWater water;
     AssumedFuel fuel;
     AssumedTimes times;
-    AssumedWeather weather;
+    AssumedWeather weather; ///< the hardest of the whole trip
+    Forecast forecast;      ///< by place and hour
+    std::optional<MiddayHalt> halt;
     AssumedModels models;
     Departures departures;
     std::vector<ModelUsed> models_used;

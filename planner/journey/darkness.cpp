@@ -50,19 +50,27 @@ Walked walked(const Walk& walk, const Darkness& darkness) {
     double left_s = walk.by_day_s;
     double moved_s = walk.moved_before_s;
     double dark_s = 0.0;
+    double paused_s = 0.0;
     while (left_s > 0.0) {
+        if (walk.pause.at(at_s)) {
+            paused_s += walk.pause.to_s - at_s;
+            at_s = walk.pause.to_s;
+        }
         const bool dark = darkness.at(at_s);
         const double factor = dark ? walk.dark_factor : 1.0;
         const double to_rest_s = s_per_h * (std::floor(moved_s / s_per_h) + 1.0) - moved_s;
         const double step_s =
-            std::min({left_s * factor, to_rest_s, darkness.next_change_s(at_s) - at_s});
+            std::min({left_s * factor,
+                      to_rest_s,
+                      darkness.next_change_s(at_s) - at_s,
+                      at_s < walk.pause.from_s ? walk.pause.from_s - at_s : HUGE_VAL});
         dark_s += dark ? step_s : 0.0;
         at_s += step_s + (step_s == to_rest_s ? walk.rest_per_hour_s : 0.0);
         moved_s = step_s == to_rest_s ? std::round((moved_s + step_s) / s_per_h) * s_per_h
                                       : moved_s + step_s;
         left_s = step_s == left_s * factor ? 0.0 : left_s - step_s / factor;
     }
-    return {walk.by_day_s + dark_s * (1.0 - 1.0 / walk.dark_factor), dark_s};
+    return {walk.by_day_s + dark_s * (1.0 - 1.0 / walk.dark_factor), dark_s, paused_s};
 }
 
 } // namespace tumpline::planner

@@ -30,6 +30,16 @@ struct Darkness {
 /// Of a day of the trip (from 1) at a place.
 [[nodiscard]] Darkness darkness_on(const Assumed& assumed, int day, const geo::Position& place);
 
+/// Hours of a day in which nobody travels, seconds after its midnight.
+struct Pause {
+    double from_s = HUGE_VAL;
+    double to_s = HUGE_VAL;
+
+    [[nodiscard]] bool at(double after_midnight_s) const {
+        return after_midnight_s >= from_s && after_midnight_s < to_s;
+    }
+};
+
 /// A walk as it would be by day, put on the clock.
 struct Walk {
     double start_s;        ///< after midnight
@@ -37,11 +47,13 @@ struct Walk {
     double moved_before_s; ///< on the same day, for its rests
     double rest_per_hour_s;
     double dark_factor; ///< on the time in the dark
+    Pause pause = {};
 };
 
 struct Walked {
     double moving_s;
-    double dark_s; ///< of it, in the dark
+    double dark_s;         ///< of it, in the dark
+    double paused_s = 0.0; ///< besides
 };
 
 /// How long the walk takes, its hours in the dark at the night's pace. Rests come after each full

@@ -154,7 +154,7 @@ StillHours still_hours(const Timeline& timeline, const Assumed& assumed, std::si
         const StretchTime& time = timeline.stretches[i];
         moving_s += time.moving_s;
         still.change_s += time.change_s();
-        still.rest_s += time.rest_s;
+        still.rest_s += time.rest_s + time.halt_s;
     }
     const double awake_s =
         std::max(0.0, s_per_day - sleep_s - moving_s - still.change_s - still.rest_s);

@@ -77,12 +77,17 @@ WindAlong wind_along(const Stretch& stretch,
                      HullKind kind,
                      const Assumed& assumed,
                      const Conditions& conditions) {
-    const double wind_mps = conditions.wind * assumed.weather.wind_mps * (1.0 - stretch.shelter);
+    return wind_along(
+        stretch, kind, {conditions.wind * assumed.weather.wind_mps, assumed.weather.wind_from_deg});
+}
+
+WindAlong wind_along(const Stretch& stretch, HullKind kind, const Blowing& blowing) {
+    const double wind_mps = blowing.wind_mps * (1.0 - stretch.shelter);
     WindAlong winds;
     winds.reserve(stretch.courses.size());
     for (const Course& course : stretch.courses) {
         const Wind wind{.speed_mps = wind_mps,
-                        .from_deg = course.wind_from_deg(assumed.weather.wind_from_deg)};
+                        .from_deg = course.wind_from_deg(blowing.from_deg)};
         winds.push_back(wind_on_course(kind, course.bearing_deg, wind));
     }
     return winds;

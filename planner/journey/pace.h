@@ -4,7 +4,9 @@
 #include "planner/journey/segments.h"
 #include "planner/models/paddling.h"
 
+#include <compare>
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace tumpline::planner {
@@ -74,6 +76,17 @@ using WindAlong = std::vector<WindOnCourse>;
                                    HullKind kind,
                                    const Assumed& assumed,
                                    const Conditions& conditions);
+
+/// A wind over open water; without a direction it comes from ahead on every course.
+struct Blowing {
+    double wind_mps = 0.0;
+    std::optional<double> from_deg = {};
+
+    [[nodiscard]] auto operator<=>(const Blowing&) const = default;
+};
+
+/// The same in a given wind, which the stretch's shelter lessens.
+[[nodiscard]] WindAlong wind_along(const Stretch& stretch, HullKind kind, const Blowing& blowing);
 
 struct LoadedCraft {
     const AssumedCraft& craft;

@@ -172,6 +172,43 @@ std::vector<std::size_t> nights_by_hours(const Route& route,
     return nights;
 }
 
+double through_spells_s(const std::vector<SpellPace>& spells, const Walk& walk) {
+    double at_s = walk.start_s;
+    double moved_s = 0.0;
+    double left = 1.0; // of the stretch
+    std::size_t k = 0;
+    while (left > 0.0) {
+        while (k + 1 < spells.size() && spells[k].until_s <= at_s)
+            ++k;
+        const double whole_s = spells[k].whole_s;
+        if (whole_s <= 0.0)
+            break;
+        const double day_s = walk.moved_before_s + moved_s;
+        const double to_rest_s = s_per_h * (std::floor(day_s / s_per_h) + 1.0) - day_s;
+        const double spell_s = k + 1 < spells.size() ? spells[k].until_s - at_s : HUGE_VAL;
+        const double step_s = std::min({left * whole_s, std::max(1e-3, to_rest_s), spell_s});
+        const bool last = step_s == left * whole_s;
+        moved_s += step_s;
+        at_s += step_s + (step_s == to_rest_s ? walk.rest_per_hour_s : 0.0);
+        left = last ? 0.0 : left - step_s / whole_s;
+    }
+    return moved_s;
+}
+
+namespace {
+
+/// The halt of a day, if one is asked for and the day is as warm as that.
+Pause pause_on(const Assumed& assumed, int day) {
+    if (!assumed.halt)
+        return {};
+    const double warmest_c = assumed.forecast.warmest_c(day).value_or(assumed.weather.high_c);
+    if (assumed.halt->above_c && warmest_c < *assumed.halt->above_c)
+        return {};
+    return {assumed.halt->from_s, assumed.halt->to_s};
+}
+
+} // namespace
+
 void run_clock(Timeline& timeline,
                const Stretches& route,
                const std::vector<Darkness>& darkness,
@@ -181,19 +218,37 @@ void run_clock(Timeline& timeline,
         const DaySpan& day = timeline.days[d];
         double at_s = day.day == 1 ? assumed.times.first_set_off_s : assumed.times.set_off_s;
         double moved_s = 0.0;
+        const Pause pause = pause_on(assumed, day.day);
         for (std::size_t i = day.first; i < day.last; ++i) {
             StretchTime& time = timeline.stretches[i];
             time.day = day.day;
             time.start_s = at_s;
             time.moved_before_s = moved_s;
-            const Walked moved = walked({.start_s = at_s + time.before.lasts_s,
-                                         .by_day_s = time.by_day_s,
-                                         .moved_before_s = moved_s,
-                                         .rest_per_hour_s = assumed.times.rest_per_hour_s,
-                                         .dark_factor = route.stretches[i].dark_factor},
-                                        darkness[d]);
+            Walk walk{.start_s = at_s + time.before.lasts_s,
+                      .by_day_s = time.by_day_s,
+                      .moved_before_s = moved_s,
+                      .rest_per_hour_s = assumed.times.rest_per_hour_s,
+                      .dark_factor = route.stretches[i].dark_factor,
+                      .pause = pause};
+            const Stretch& stretch = route.stretches[i];
+            time.halt_s = 0.0;
+            if (!stretch.on_foot()) { // nobody halts amid the water: one waits on the shore
+                time.halt_s = pause.at(walk.start_s) ? pause.to_s - walk.start_s : 0.0;
+                time.halt_at_s = walk.start_s;
+                walk.start_s += time.halt_s;
+                walk.pause = {};
+                if (!time.spells.empty()) {
+                    time.by_day_s = through_spells_s(time.spells, walk);
+                    walk.by_day_s = time.by_day_s;
+                }
+            }
+            const Walked moved = walked(walk, darkness[d]);
             time.moving_s = moved.moving_s;
             time.dark_s = moved.dark_s;
+            if (moved.paused_s > 0.0) {
+                time.halt_at_s = std::max(pause.from_s, walk.start_s);
+                time.halt_s = moved.paused_s;
+            }
             const double before_h = std::floor(moved_s / s_per_h);
             moved_s += time.moving_s;
             double after_h = std::floor(moved_s / s_per_h);
@@ -201,7 +256,7 @@ void run_clock(Timeline& timeline,
                 after_h -= 1.0; // nobody rests at the door of the camp
             time.rests = static_cast<int>(after_h - before_h);
             time.rest_s = time.rests * assumed.times.rest_per_hour_s;
-            at_s += time.moving_s + time.rest_s + time.change_s();
+            at_s += time.moving_s + time.still_s();
             time.end_s = at_s;
         }
         timeline.arrive_s[d] = at_s;

@@ -22,6 +22,7 @@ enum class EventKind {
     landing,
     scout,
     rest,
+    halt,
     fill_water,
     resupply,
     cache,
@@ -42,6 +43,12 @@ struct Change {
     double lasts_s = 0.0;
 };
 
+/// How long the whole of a stretch would take if one spell of the weather lasted.
+struct SpellPace {
+    double until_s; ///< after the day's midnight; the last has no end
+    double whole_s;
+};
+
 /// One stretch on the clock.
 struct StretchTime {
     int day = 0;
@@ -54,10 +61,15 @@ struct StretchTime {
     double scout_s = 0.0;
     int rests = 0;
     double rest_s = 0.0;
-    double start_s = 0.0; ///< after local midnight of the day, change before included
-    double end_s = 0.0;   ///< change after included
+    double halt_s = 0.0;           ///< at midday, in the heat
+    double halt_at_s = 0.0;        ///< when that begins
+    std::vector<SpellPace> spells; ///< afloat, where the weather changes with the hour
+    double start_s = 0.0;          ///< after local midnight of the day, change before included
+    double end_s = 0.0;            ///< change after included
 
     [[nodiscard]] double change_s() const { return before.lasts_s + after.lasts_s + scout_s; }
+
+    [[nodiscard]] double still_s() const { return rest_s + halt_s + change_s(); }
 };
 
 struct Timeline {
@@ -100,6 +112,9 @@ struct HoursWished {
                                                        const Stretches& stretches,
                                                        const std::vector<double>& by_day_s,
                                                        const HoursWished& wished);
+
+/// Moving time of a stretch whose weather changes with the hour: each part at the pace of its own.
+[[nodiscard]] double through_spells_s(const std::vector<SpellPace>& spells, const Walk& walk);
 
 /// Puts moving, changes and rests on the clock of each day; `darkness` is each day's own.
 void run_clock(Timeline& timeline,

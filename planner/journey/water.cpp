@@ -91,14 +91,14 @@ WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Tim
             if (wet(i) && i != source)
                 close(i, day.day);
             const StretchTime& time = timeline.stretches[i];
-            const double litres = drunk_under_way_l(
-                water, route.stretches[i], {time.moving_s, time.rest_s + time.change_s()});
+            const double litres =
+                drunk_under_way_l(water, route.stretches[i], {time.moving_s, time.still_s()});
             if (route.stretches[i].drinkable) {
                 carry.scooped_l[i] = litres;
             } else {
                 carry.drunk_l[i] = litres;
                 run.need_l += litres;
-                run.hours += (time.moving_s + time.rest_s + time.change_s()) / 3600.0;
+                run.hours += (time.moving_s + time.still_s()) / 3600.0;
             }
         }
         const bool dry_evening = !last && !wet(day.last);

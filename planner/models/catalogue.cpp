@@ -1,9 +1,12 @@
 #include "planner/models/catalogue.h"
 
+#include "planner/models/cold.h"
 #include "planner/models/compendium.h"
 #include "planner/models/drinking.h"
 #include "planner/models/elevation.h"
 #include "planner/models/food.h"
+#include "planner/models/ford.h"
+#include "planner/models/heat.h"
 #include "planner/models/load_carriage.h"
 #include "planner/models/load_effect.h"
 #include "planner/models/paddling.h"
@@ -12,6 +15,7 @@
 #include "planner/models/stove_fuel.h"
 #include "planner/models/terrain.h"
 #include "planner/models/walking_speed.h"
+#include "planner/models/waves.h"
 #include "planner/models/wind.h"
 
 #include <array>
@@ -30,6 +34,10 @@ std::vector<ModelEntry> model_catalogue() {
                                paddling_entries(),
                                river_entries(),
                                wind_entries(),
+                               waves_entries(),
+                               heat_entries(),
+                               cold_entries(),
+                               ford_entries(),
                                drinking_entries(),
                                food_entries(),
                                stove_fuel_entries()};

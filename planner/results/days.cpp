@@ -131,6 +131,12 @@ void add_stretch_events(std::vector<Event>& events, const Assembly& draft, std::
             add(EventKind::rest, along_m, times.rest_per_hour_s, "");
     }
     at_s += time.moving_s / (stops + 1);
+    if (time.halt_s > 0.0) {
+        const double goes_on_s = at_s;
+        at_s = time.halt_at_s;
+        add(EventKind::halt, stretch.from_m, time.halt_s, "");
+        at_s = goes_on_s + time.halt_s;
+    }
     if (time.after.kind)
         add(*time.after.kind, stretch.to_m, time.after.lasts_s, boundary_name(draft, i + 1));
 }

@@ -36,7 +36,7 @@ std::vector<PlanHazard> plan_hazards(const Assembly& draft, const std::vector<Pl
                            .leg = i + 1,
                            .along_m = leg.from_m});
     for (const RoutePlace& place : route.places) {
-        const bool hazard = place.kind == PlaceKind::hazard;
+        const bool hazard = place.kind == PlaceKind::hazard || place.kind == PlaceKind::ford;
         const std::string note = place.spec < specs.size() ? specs[place.spec].note : std::string();
         if (!hazard && note.empty())
             continue;

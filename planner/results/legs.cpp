@@ -2,11 +2,14 @@
 
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
+#include "planner/models/waves.h"
 #include "planner/models/wind.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/quantities/quantities.h"
 #include "planner/results/bag_trim.h"
 #include "planner/results/portage_choices.h"
 #include "planner/results/time_bands.h"
+#include "planner/solution/winds.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -84,6 +87,9 @@ class LegMaker {
     [[nodiscard]] double craft_load_kg(std::size_t craft, std::size_t stretch) const;
     [[nodiscard]] std::size_t heaviest_stretch(std::size_t craft) const;
     void add_water(PlanLeg& leg) const;
+    void add_wind(PlanLeg& leg) const;
+    void add_waves(PlanLeg& leg) const;
+    void add_wind_rise(PlanLeg& leg) const;
 
     const Assembly& draft_;
     std::size_t first_;
@@ -98,7 +104,7 @@ void LegMaker::add_times(PlanLeg& leg) const {
         leg.moving_s += time.moving_s;
         leg.dark_s += time.dark_s;
         leg.changeover_s += time.change_s();
-        leg.rest_s += time.rest_s;
+        leg.rest_s += time.rest_s + time.halt_s;
         leg.ascent_m += stretch.ascent_m;
         leg.descent_m += stretch.descent_m;
     }
@@ -212,6 +218,71 @@ void LegMaker::add_craft(PlanLeg& leg) const {
     }
 }
 
+/// The strongest wind that the leg meets at its hours.
+void LegMaker::add_wind(PlanLeg& leg) const {
+    WindMet strongest = draft_.settled.afloat[first_].met;
+    for (std::size_t i = first_; i < last_; ++i) {
+        const WindMet& met = draft_.settled.afloat[i].met;
+        const bool known = strongest.known && met.known;
+        if (met.strongest_mps() > strongest.strongest_mps())
+            strongest = met;
+        strongest.known = known;
+    }
+    leg.open_wind_mps = strongest.blowing.wind_mps;
+    leg.gusts_mps = strongest.gusts_mps;
+    leg.wind_known = strongest.known;
+    leg.wind_mps = leg.open_wind_mps * (1.0 - head_.shelter);
+    leg.wind_force = beaufort(leg.wind_mps);
+    const bool river =
+        draft_.prepared.route.legs[head_.leg].spec.water.value_or(Water::lake) == Water::river;
+    if (river)
+        return;
+    add_waves(leg);
+    add_wind_rise(leg);
+}
+
+/// Over the fetch that the trip file gives, else over the leg's own length at least.
+void LegMaker::add_waves(PlanLeg& leg) const {
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    if (leg.open_wind_mps <= 0.0)
+        return;
+    const double fetch_m = route_leg.spec.fetch_m.value_or(route_leg.to_m - route_leg.from_m);
+    const Waves waves = waves_of({.wind_mps = leg.open_wind_mps, .fetch_m = fetch_m});
+    leg.waves = PlanWaves{.height_m = waves.height_m,
+                          .period_s = waves.period_s,
+                          .fetch_m = fetch_m,
+                          .fetch_known = route_leg.spec.fetch_m.has_value(),
+                          .wind_mps = leg.open_wind_mps};
+}
+
+/// When, after the leg has begun, the wind there passes the lowest ceiling of the crafts.
+void LegMaker::add_wind_rise(PlanLeg& leg) const {
+    const Prepared& prepared = draft_.prepared;
+    const Winds winds(prepared.route, prepared.stretches, prepared.assumed);
+    const std::vector<AssumedCraft>& craft = prepared.assumed.craft;
+    if (!winds.changes() || craft.empty())
+        return;
+    const auto lowest = std::min_element(
+        craft.begin(), craft.end(), [](const AssumedCraft& a, const AssumedCraft& b) {
+            return a.wind_ceiling_mps < b.wind_ceiling_mps;
+        });
+    const TripLeg& spec = prepared.route.legs[head_.leg].spec;
+    const double open = spec.open_crossing.value_or(false) ? 1.0 : 1.0 - head_.shelter;
+    const double start_s = draft_.settled.timeline.stretches[first_].start_s;
+    for (const WindSpell& spell : winds.spells(first_, leg.day)) {
+        const double here_mps = spell.met.strongest_mps() * open;
+        if (spell.from_s <= start_s || spell.from_s >= s_per_day ||
+            here_mps <= lowest->wind_ceiling_mps)
+            continue;
+        leg.wind_rises = WindRise{
+            .at = instant(draft_, leg.day, spell.from_s),
+            .wind_mps = here_mps,
+            .craft = prepared.trip.craft[static_cast<std::size_t>(lowest - craft.begin())].name,
+            .ceiling_mps = lowest->wind_ceiling_mps};
+        return;
+    }
+}
+
 void LegMaker::add_water(PlanLeg& leg) const {
     const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
     leg.current_mps = head_.current_mps;
@@ -226,8 +297,7 @@ void LegMaker::add_water(PlanLeg& leg) const {
                                 .steep = current.jarrett,
                                 .limited = current.limited};
     }
-    leg.wind_mps = draft_.prepared.assumed.weather.wind_mps * (1.0 - head_.shelter);
-    leg.wind_force = beaufort(leg.wind_mps);
+    add_wind(leg);
     for (std::size_t i = first_; i < last_; ++i) {
         const Paddle& paddled = draft_.settled.afloat[i].paddle;
         leg.wind_head_mps += paddled.head_wind_mps *

@@ -116,6 +116,15 @@ std::vector<ModelUsed> models_used(const Assembly& draft, const std::vector<Plan
                     }),
         "wind",
         "crossing-ceiling");
+    add(any_leg(legs, [](const PlanLeg& leg) { return leg.waves.has_value(); }),
+        "waves",
+        "fetch-limited");
+    add(trip.weather.humidity && trip.weather.high_c, "heat", "wbgt-by-humidity");
+    add(std::any_of(trip.route.places.begin(),
+                    trip.route.places.end(),
+                    [](const TripPlace& place) { return place.kind == PlaceKind::ford; }),
+        "ford",
+        "depth-times-speed");
     add(assumed.water.by_model, "drinking", "effort-and-air");
     add(!trip.food.ration_kg, "food", "energy-density");
     add(trip.food.ration_kg.has_value(), "food", "fixed-ration");

@@ -77,6 +77,7 @@ bool is_way_out(PlaceKind kind) {
     case PlaceKind::water:
     case PlaceKind::cache:
     case PlaceKind::hazard:
+    case PlaceKind::ford:
     case PlaceKind::landing:
         return false;
     }

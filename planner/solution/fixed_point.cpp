@@ -61,39 +61,6 @@ Loads first_loads(const Prepared& prepared, FirstGuess guess) {
     return loads;
 }
 
-/// What the wind does to the crafts, worked out once: no load changes it.
-class Winds {
-  public:
-    Winds(const Stretches& route, const Assumed& assumed) : along_(route.stretches.size()) {
-        for (std::size_t i = 0; i < along_.size(); ++i)
-            if (route.stretches[i].travel == Travel::paddle)
-                add(route.stretches[i], assumed, i);
-    }
-
-    [[nodiscard]] const WindAlong& on(std::size_t stretch, HullKind kind) const {
-        const auto& kinds = along_[stretch];
-        return std::find_if(
-                   kinds.begin(), kinds.end(), [&](const auto& one) { return one.first == kind; })
-            ->second;
-    }
-
-  private:
-    void add(const Stretch& stretch, const Assumed& assumed, std::size_t i) {
-        for (const AssumedCraft& craft : assumed.craft) {
-            const bool there =
-                std::any_of(along_[i].begin(), along_[i].end(), [&](const auto& one) {
-                    return one.first == craft.kind;
-                });
-            if (!there)
-                along_[i].emplace_back(
-                    craft.kind,
-                    wind_along(stretch, craft.kind, assumed, conditions_on(assumed, i)));
-        }
-    }
-
-    std::vector<std::vector<std::pair<HullKind, WindAlong>>> along_; ///< per stretch, by kind
-};
-
 /// When it is dark, worked out once for each day and place.
 class DarkHours {
   public:
@@ -124,48 +91,6 @@ class DarkHours {
     const Assumed& assumed_;
     std::map<std::pair<int, std::size_t>, Darkness> known_;
 };
-
-/// Moving time by day of a stretch under the loads of the round before: the slowest sets the pace.
-double moving_time(const Stretch& stretch,
-                   std::size_t i,
-                   const Assumed& assumed,
-                   const Winds& winds,
-                   const Loads& loads,
-                   Afloat& afloat) {
-    const StretchLoads& load = loads.stretches[i];
-    double slowest_s = 0.0;
-    switch (stretch.travel) {
-    case Travel::walk:
-        for (std::size_t m = 0; m < assumed.members.size(); ++m)
-            slowest_s = std::max(
-                slowest_s,
-                walk_s(stretch,
-                       member_on(assumed, i, m),
-                       assumed.models,
-                       {load.start_kg[m] + load.worn_kg[m], load.end_kg[m] + load.worn_kg[m]}));
-        break;
-    case Travel::portage:
-        slowest_s = loads.portages[i]->moving_s;
-        break;
-    case Travel::paddle:
-        for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
-            const AssumedCraft& craft = assumed.craft[c];
-            const Paddle one = paddle(stretch,
-                                      {craft, load.all_up_kg[c]},
-                                      assumed.models.paddling,
-                                      winds.on(i, craft.kind),
-                                      conditions_on(assumed, i));
-            if (one.moving_s > slowest_s) {
-                slowest_s = one.moving_s;
-                afloat = {c, one};
-            }
-        }
-        if (assumed.craft.empty()) // a stop says so; the time stays finite
-            slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
-        break;
-    }
-    return slowest_s;
-}
 
 std::vector<BoatState> boat_states(const Prepared& prepared, const Loads& loads) {
     std::vector<BoatState> boats(prepared.stretches.stretches.size(), BoatState::none);
@@ -253,8 +178,9 @@ class Rounds {
     Rounds(const Prepared& prepared, const SolveOptions& options)
         : prepared_(prepared), options_(options),
           assumed_(options.assumed ? *options.assumed : prepared.assumed),
-          count_(prepared.stretches.stretches.size()), winds_(prepared.stretches, assumed_),
-          dark_(prepared, assumed_), start_(options.warm_start), pins_(count_) {
+          count_(prepared.stretches.stretches.size()),
+          winds_(prepared.route, prepared.stretches, assumed_), dark_(prepared, assumed_),
+          start_(options.warm_start), pins_(count_) {
         if (!start_)
             loads_ = first_loads(prepared, options.guess);
     }
@@ -264,7 +190,11 @@ class Rounds {
   private:
     [[nodiscard]] const Loads& before() const { return start_ ? *start_ : loads_; }
 
+    [[nodiscard]] double moving_time(std::size_t i, const Blowing& blowing, Afloat& afloat) const;
+    [[nodiscard]] std::vector<double> moving_times();
     void set_days(int round, const std::vector<double>& moving_s);
+    void set_spells();
+    void note_winds_met();
     void spend_and_provide();
     [[nodiscard]] Loads book(bool record) const;
     [[nodiscard]] bool is_close(int round, const Loads& next);
@@ -283,7 +213,128 @@ class Rounds {
     std::optional<Loads> kept_shares_; ///< who bears what, once that has flipped too often
     Timeline before_;
     Solved now_;
+
+    /// How a stretch afloat would fare in one spell of the weather.
+    struct InSpell {
+        WindSpell spell;
+        Afloat afloat;
+    };
+
+    std::vector<std::vector<InSpell>> in_spells_; ///< per stretch, where the weather changes
 };
+
+/// Moving time by day of a stretch under the loads of the round before: the slowest sets the pace.
+double Rounds::moving_time(std::size_t i, const Blowing& blowing, Afloat& afloat) const {
+    const Stretch& stretch = prepared_.stretches.stretches[i];
+    const StretchLoads& load = before().stretches[i];
+    double slowest_s = 0.0;
+    switch (stretch.travel) {
+    case Travel::walk:
+        for (std::size_t m = 0; m < assumed_.members.size(); ++m)
+            slowest_s = std::max(
+                slowest_s,
+                walk_s(stretch,
+                       member_on(assumed_, i, m),
+                       assumed_.models,
+                       {load.start_kg[m] + load.worn_kg[m], load.end_kg[m] + load.worn_kg[m]}));
+        break;
+    case Travel::portage:
+        slowest_s = before().portages[i]->moving_s;
+        break;
+    case Travel::paddle:
+        for (std::size_t c = 0; c < assumed_.craft.size(); ++c) {
+            const AssumedCraft& craft = assumed_.craft[c];
+            const Paddle one = paddle(stretch,
+                                      {craft, load.all_up_kg[c]},
+                                      assumed_.models.paddling,
+                                      winds_.along(i, craft.kind, blowing),
+                                      conditions_on(assumed_, i));
+            if (one.moving_s > slowest_s) {
+                slowest_s = one.moving_s;
+                afloat.slowest = c;
+                afloat.paddle = one;
+            }
+        }
+        if (assumed_.craft.empty()) // a stop says so; the time stays finite
+            slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
+        break;
+    }
+    return slowest_s;
+}
+
+/// Of every stretch; afloat in the wind of the hour at which it was reached the round before.
+std::vector<double> Rounds::moving_times() {
+    constexpr double noon_s = 43'200.0;
+    std::vector<double> moving_s(count_);
+    const bool timed = before_.stretches.size() == count_;
+    for (std::size_t i = 0; i < count_; ++i) {
+        WindMet met;
+        if (!prepared_.stretches.stretches[i].on_foot()) {
+            const StretchTime* const time = timed ? &before_.stretches[i] : nullptr;
+            met = winds_.at(i,
+                            time != nullptr ? time->day : 1,
+                            time != nullptr ? 0.5 * (time->start_s + time->end_s) : noon_s);
+        }
+        moving_s[i] = moving_time(i, met.blowing, now_.afloat[i]);
+        now_.afloat[i].met = met;
+    }
+    return moving_s;
+}
+
+/// The weather of each hour on the stretches afloat, now that their days are known.
+void Rounds::set_spells() {
+    in_spells_.assign(count_, {});
+    for (const DaySpan& day : now_.timeline.days)
+        for (std::size_t i = day.first; i < day.last; ++i) {
+            if (prepared_.stretches.stretches[i].on_foot())
+                continue;
+            StretchTime& time = now_.timeline.stretches[i];
+            for (const WindSpell& spell : winds_.spells(i, day.day)) {
+                InSpell& one = in_spells_[i].emplace_back(InSpell{spell, {}});
+                one.afloat.met = spell.met;
+                time.spells.push_back({spell.to_s, moving_time(i, spell.met.blowing, one.afloat)});
+            }
+        }
+}
+
+/// Of each stretch afloat the wind that it met by the clock: on the whole, and at its strongest.
+void Rounds::note_winds_met() {
+    for (std::size_t i = 0; i < count_; ++i) {
+        const StretchTime& time = now_.timeline.stretches[i];
+        const double from_s = time.start_s + time.before.lasts_s;
+        const double to_s = time.end_s - time.after.lasts_s;
+        Afloat all;
+        double longest_s = -1.0;
+        double head_mps_s = 0.0;
+        double sum_s = 0.0;
+        for (const InSpell& one : in_spells_[i]) {
+            const double here_s =
+                std::min(to_s, one.spell.to_s) - std::max(from_s, one.spell.from_s);
+            if (here_s <= 0.0)
+                continue;
+            const bool stopped = all.paddle.stopped || one.afloat.paddle.stopped;
+            const bool by_current = all.paddle.by_current || one.afloat.paddle.by_current;
+            const bool harder =
+                longest_s < 0.0 || one.spell.met.strongest_mps() > all.met.strongest_mps();
+            const WindMet met = harder ? one.spell.met : all.met;
+            const bool known = (longest_s < 0.0 || all.met.known) && one.spell.met.known;
+            if (here_s > longest_s)
+                all = one.afloat;
+            longest_s = std::max(longest_s, here_s);
+            head_mps_s += one.afloat.paddle.head_wind_mps * here_s;
+            sum_s += here_s;
+            all.met = met;
+            all.met.known = known;
+            all.paddle.stopped = stopped;
+            all.paddle.by_current = by_current;
+        }
+        if (longest_s < 0.0)
+            continue;
+        all.paddle.moving_s = time.moving_s;
+        all.paddle.head_wind_mps = head_mps_s / sum_s;
+        now_.afloat[i] = all;
+    }
+}
 
 void Rounds::set_days(int round, const std::vector<double>& moving_s) {
     const std::vector<int>& rest_days = prepared_.trip.days.rest_days_after;
@@ -311,7 +362,11 @@ void Rounds::set_days(int round, const std::vector<double>& moving_s) {
     now_.darkness = options_.packed && options_.packed->nights == now_.nights
                         ? options_.packed->darkness
                         : dark_.of(now_.timeline.days);
+    if (winds_.changes())
+        set_spells();
     run_clock(now_.timeline, prepared_.stretches, now_.darkness, assumed_);
+    if (winds_.changes())
+        note_winds_met();
 }
 
 void Rounds::spend_and_provide() {
@@ -371,10 +426,7 @@ Solved Rounds::run() {
     bool done = false;
     for (int round = 1; !done; ++round) {
         now_.afloat.assign(count_, {});
-        std::vector<double> moving_s(count_);
-        for (std::size_t i = 0; i < count_; ++i)
-            moving_s[i] = moving_time(
-                prepared_.stretches.stretches[i], i, assumed_, winds_, before(), now_.afloat[i]);
+        const std::vector<double> moving_s = moving_times();
         boats_ = boat_states(prepared_, before());
         set_days(round, moving_s);
         spend_and_provide();

@@ -8,6 +8,7 @@
 #include "planner/journey/schedule.h"
 #include "planner/journey/segments.h"
 #include "planner/loads/loads.h"
+#include "planner/solution/winds.h"
 
 #include <cstddef>
 #include <optional>
@@ -60,6 +61,7 @@ struct SolveOptions {
 struct Afloat {
     std::size_t slowest = 0; ///< craft
     Paddle paddle{};
+    WindMet met = {}; ///< the strongest wind of its hours
 };
 
 /// The fixed point.

@@ -2,6 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "planner/quantities/spelling.h"
+#include "planner/trip/weather_check.h"
 
 #include <fmt/format.h>
 
@@ -222,6 +223,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
         refuse(leg.shelter.has_value(), "shelter", ways);
         refuse(leg.open_crossing.has_value(), "open_crossing", ways);
         refuse(leg.scouts.has_value(), "scouts", ways);
+        refuse(leg.fetch_m.has_value(), "fetch", ways);
     } else {
         constexpr std::string_view ways = "legs on foot";
         refuse(leg.terrain.has_value(), "terrain", ways);
@@ -311,11 +313,27 @@ void check_cart(const Trip& trip,
                                 "\"cart_payload\": \"60 kg\"}"});
 }
 
+/// Depth and speed of the water are those of a ford.
+void check_fords(const Trip& trip, Problems& problems) {
+    for (std::size_t i = 0; i < trip.route.places.size(); ++i) {
+        const TripPlace& place = trip.route.places[i];
+        if (place.kind == PlaceKind::ford || (!place.depth_m && !place.speed_mps))
+            continue;
+        const std::string_view key = place.depth_m ? "depth" : "speed";
+        problems.add(
+            fmt::format("/route/places/{}/{}", i, key),
+            {.found = fmt::format("\"{}\" at a place of \"kind\": \"{}\"", key, word(place.kind)),
+             .expected = "it at fords only",
+             .advice = {}});
+    }
+}
+
 void check_route(const Trip& trip, References& references, Problems& problems) {
     check_once(names_of(trip.route.places), "/route/places", "name", problems);
     for (std::size_t i = 0; i < trip.route.places.size(); ++i)
         check_distance(
             trip.route.places[i], fmt::format("/route/places/{}", i), trip, references, problems);
+    check_fords(trip, problems);
     Names legs;
     for (const TripLeg& leg : trip.route.legs)
         if (leg.instead_of.empty() && !leg.name.empty())
@@ -358,13 +376,11 @@ void check_days(const Trip& trip, References& references, Problems& problems) {
                          {.found = fmt::format("{} twice", trip.days.rest_days_after[i]),
                           .expected = "each day once",
                           .advice = {}});
-    if (trip.weather.high_c && trip.weather.low_c && *trip.weather.low_c > *trip.weather.high_c)
-        problems.add(
-            "/weather/low",
-            {.found = plain_quantity(*trip.weather.low_c, Dimension::temperature),
-             .expected = fmt::format("no more than the high, {}",
-                                     plain_quantity(*trip.weather.high_c, Dimension::temperature)),
-             .advice = {}});
+    if (trip.days.halt && trip.days.halt->from_s >= trip.days.halt->to_s)
+        problems.add("/days/halt/to",
+                     {.found = "an hour no later than \"from\"",
+                      .expected = "a later hour of the same day",
+                      .advice = {}});
 }
 
 void check_time_zone(const Trip& trip, Problems& problems) {
@@ -398,6 +414,7 @@ void check_trip(const Trip& trip, Problems& problems) {
         check_kit(trip, references, problems);
     }
     check_days(trip, references, problems);
+    check_weather(trip, problems);
     references.report();
 }
 

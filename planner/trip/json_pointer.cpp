@@ -26,7 +26,8 @@ JsonValue json_or_text(const std::string& value) {
 }
 
 /// The child of that name or number, made if an object lacks it or "-" asks for one more.
-JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wrong) {
+JsonValue*
+step_into(JsonValue& parent, const std::string& path, const std::string& part, std::string& wrong) {
     if (parent.kind == Kind::object) {
         const auto found =
             std::find_if(parent.members.begin(),
@@ -42,6 +43,10 @@ JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wr
         const std::optional<std::size_t> index = list_index(part);
         if (index && *index < parent.items.size())
             return &parent.items[*index];
+        if (!index && !parent.items.empty() && parent.items.front().kind == Kind::object) {
+            wrong = fmt::format("{}/0/{} or another number: it is a list", path, part);
+            return nullptr;
+        }
         wrong = parent.items.empty()
                     ? std::string("\"-\" (the list is empty)")
                     : fmt::format("a number up to {}, or \"-\" for one more, in place of \"{}\"",
@@ -57,12 +62,14 @@ JsonValue* step_into(JsonValue& parent, const std::string& part, std::string& wr
 JsonValue*
 way_made(JsonValue& document, const std::vector<std::string>& parts, std::string& wrong) {
     JsonValue* at = &document;
+    std::string path;
     for (const std::string& part : parts) {
         if (at->kind == Kind::null)
             at->kind = Kind::object;
-        at = step_into(*at, part, wrong);
+        at = step_into(*at, path, part, wrong);
         if (at == nullptr)
             return nullptr;
+        path = pointer_to(path, part);
     }
     return at;
 }

@@ -125,6 +125,42 @@ const Section<Days>& days_section() {
             {"dusk_is_limit",
              Need::may,
              [](const TripValue& v, Days& d) { put(d.dusk_is_limit, v.yes_or_no()); }},
+            {"halt",
+             Need::may,
+             [](const TripValue& v, Days& d) {
+                 read_section(v, halt_section(), d.halt.emplace());
+             }},
+            {"in_camp_before_dark",
+             Need::may,
+             [](const TripValue& v, Days& d) {
+                 put(d.in_camp_before_dark, v.duration(half_a_day));
+             }},
+        }};
+    return section;
+}
+
+const Section<MiddayHalt>& halt_section() {
+    static const Section<MiddayHalt> section{
+        "halt",
+        "the halt at midday",
+        {
+            {"from",
+             Need::must,
+             [](const TripValue& v, MiddayHalt& h) {
+                 if (const std::optional<seconds> from = v.time_of_day())
+                     h.from_s = static_cast<double>(from->count());
+             }},
+            {"to",
+             Need::must,
+             [](const TripValue& v, MiddayHalt& h) {
+                 if (const std::optional<seconds> to = v.time_of_day())
+                     h.to_s = static_cast<double>(to->count());
+             }},
+            {"above",
+             Need::may,
+             [](const TripValue& v, MiddayHalt& h) {
+                 put(h.above_c, v.quantity(sensible_temperature));
+             }},
         }};
     return section;
 }

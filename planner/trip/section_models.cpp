@@ -59,40 +59,6 @@ const Section<Models>& models_section() {
     return section;
 }
 
-const Section<Weather>& weather_section() {
-    static const Section<Weather> section{
-        "weather",
-        "the weather",
-        {
-            {"high",
-             Need::may,
-             [](const TripValue& v, Weather& w) {
-                 put(w.high_c, v.quantity(sensible_temperature));
-             }},
-            {"low",
-             Need::may,
-             [](const TripValue& v, Weather& w) {
-                 put(w.low_c, v.quantity(sensible_temperature));
-             }},
-            {"wind",
-             Need::may,
-             [](const TripValue& v, Weather& w) { put(w.wind_mps, v.quantity(sensible_wind)); }},
-            {"wind_from",
-             Need::may,
-             [](const TripValue& v, Weather& w) {
-                 put(w.wind_from_deg, v.number({0.0, 360.0}));
-             }},
-            {"rain", Need::may, [](const TripValue& v, Weather& w) { put(w.rain, v.yes_or_no()); }},
-            {"water",
-             Need::may,
-             [](const TripValue& v, Weather& w) {
-                 put(w.water_c, v.quantity({Dimension::temperature, -2.0, 40.0}));
-             }},
-            {"snow", Need::may, [](const TripValue& v, Weather& w) { put(w.snow, v.yes_or_no()); }},
-        }};
-    return section;
-}
-
 const Section<Spread>& spread_section() {
     static const Section<Spread> section{
         "spread",

@@ -13,6 +13,10 @@ namespace {
 
 using Kind = JsonValue::Kind;
 
+/// Of a grown-up; common practice, no source.
+constexpr double knee_m = 0.5;
+constexpr double thigh_m = 0.8;
+
 void read_paths(const TripValue& value, std::vector<std::filesystem::path>& paths) {
     for (const TripValue& item : value.items("the name of a file"))
         if (const std::optional<std::string> name = item.name())
@@ -85,6 +89,17 @@ void check_tracks(const TripValue& route) {
                               .expected = "at least one file with a track, or nothing but legs "
                                           "with a \"length\"",
                               .advice = {}});
+}
+
+/// A length, or a measure of the body.
+void read_depth(const TripValue& value, TripPlace& place) {
+    const JsonValue& json = value.json();
+    if (json.kind == Kind::text && json.text == "knee")
+        place.depth_m = knee_m;
+    else if (json.kind == Kind::text && json.text == "thigh")
+        place.depth_m = thigh_m;
+    else
+        put(place.depth_m, value.quantity({Dimension::length, 0.0, 10.0}));
 }
 
 void read_closed(const TripValue& value, TripPlace& place) {
@@ -218,6 +233,16 @@ const Section<TripLeg>& leg_section() {
              [](const TripValue& v, TripLeg& l) { put(l.instead_of, v.name()); }},
             {"source", Need::may, [](const TripValue& v, TripLeg& l) { put(l.source, v.text()); }},
             {"note", Need::may, [](const TripValue& v, TripLeg& l) { put(l.note, v.text()); }},
+            {"fetch",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 put(l.fetch_m, v.quantity({Dimension::length, 10.0, 1'000'000.0}));
+             }},
+            {"weather",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 read_section(v, leg_weather_section(), l.weather.emplace());
+             }},
         }};
     return section;
 }
@@ -248,6 +273,12 @@ const Section<TripPlace>& place_section() {
                  put(p.food_mass_kg, v.quantity({Dimension::mass, 0.0, 500.0}));
              }},
             {"note", Need::may, [](const TripValue& v, TripPlace& p) { put(p.note, v.text()); }},
+            {"depth", Need::may, read_depth},
+            {"speed",
+             Need::may,
+             [](const TripValue& v, TripPlace& p) {
+                 put(p.speed_mps, v.quantity({Dimension::speed, 0.0, 8.0}));
+             }},
         }};
     return section;
 }

@@ -34,9 +34,16 @@ void read_route(const TripValue& value, TripRoute& route);
 [[nodiscard]] const Section<Changeovers>& changeovers_section();
 [[nodiscard]] const Section<Appointment>& appointment_section();
 [[nodiscard]] const Section<Days>& days_section();
+[[nodiscard]] const Section<MiddayHalt>& halt_section();
 [[nodiscard]] const Section<Contact>& contact_section();
 
-[[nodiscard]] const Section<Weather>& weather_section();
+[[nodiscard]] const Section<WeatherEntry>& weather_section();
+/// The same of one leg, without names of legs.
+[[nodiscard]] const Section<WeatherEntry>& leg_weather_section();
+/// The weather of the trip: one object, or a list.
+void read_weather(const TripValue& value, Trip& trip);
+/// Makes one weather for the whole trip of what was read of it and of its legs.
+void sum_up_weather(Trip& trip);
 [[nodiscard]] const Section<Models>& models_section();
 [[nodiscard]] const Section<Spread>& spread_section();
 

@@ -35,6 +35,7 @@ enum class PlaceKind {
     cache,
     exit,
     hazard,
+    ford,
     landing ///< made by the planner where legs meet; not a word of the trip file
 };
 
@@ -43,6 +44,52 @@ struct RiverBed {
     std::string type;                ///< a row of [Chow1959]'s table, docs/models/river.md
     std::optional<double> depth_m;   ///< mean depth, used as hydraulic radius
     std::optional<double> roughness; ///< Manning's n; overrides `type`
+};
+
+/// From an hour of the day to another, seconds after midnight; over midnight where `to_s` is the
+/// earlier.
+struct HoursOfDay {
+    double from_s = 0.0;
+    double to_s = 0.0;
+
+    [[nodiscard]] bool holds(double after_midnight_s) const {
+        return from_s < to_s ? after_midnight_s >= from_s && after_midnight_s < to_s
+                             : after_midnight_s >= from_s || after_midnight_s < to_s;
+    }
+};
+
+/// The first and the last of some days.
+struct DateSpan {
+    Date first{};
+    Date last{};
+
+    [[nodiscard]] bool holds(Date date) const { return first <= date && date <= last; }
+};
+
+struct Weather {
+    std::optional<double> high_c;
+    std::optional<double> low_c;    ///< at night
+    std::optional<double> wind_mps; ///< over open water
+    std::optional<double> wind_from_deg;
+    std::optional<bool> rain;
+    std::optional<double> water_c;
+    std::optional<bool> snow;
+    std::optional<double> gusts_mps = {};
+    std::optional<double> humidity = {}; ///< relative, 0..1
+    std::optional<double> snow_depth_m = {};
+
+    [[nodiscard]] bool operator==(const Weather&) const = default;
+};
+
+/// Weather that holds within limits; one that is empty limits nothing.
+struct WeatherEntry {
+    Weather says;
+    std::vector<int> days; ///< of the trip, from 1
+    std::optional<DateSpan> dates;
+    std::optional<HoursOfDay> hours;
+    std::vector<std::string> legs; ///< names
+
+    [[nodiscard]] bool limited() const { return !days.empty() || dates || hours || !legs.empty(); }
 };
 
 struct TripLeg {
@@ -70,6 +117,8 @@ struct TripLeg {
     std::string instead_of;            ///< this leg is an alternative to the leg(s) of that name
     std::string source;                ///< where the description comes from and from when
     std::string note;
+    std::optional<double> fetch_m = {};       ///< of open water to windward
+    std::optional<WeatherEntry> weather = {}; ///< of its own; names no legs
 };
 
 /// A point of the route by its distance along it: "km 41", "mi 2 before the end of Lower river".
@@ -90,6 +139,8 @@ struct TripPlace {
     std::optional<int> holds;           ///< people a camp holds
     std::optional<double> food_mass_kg; ///< of a cache or resupply: overrides what the stage needs
     std::string note;
+    std::optional<double> depth_m = {};   ///< of a ford
+    std::optional<double> speed_mps = {}; ///< of the water there
 };
 
 /// What recorded the heights of the tracks.
@@ -254,6 +305,13 @@ struct Appointment {
     bool hard = false; ///< missing it is a stop; otherwise a caution
 };
 
+/// No travel between two hours of days that are hot.
+struct MiddayHalt {
+    double from_s = 0.0; ///< local time of day
+    double to_s = 0.0;
+    std::optional<double> above_c; ///< the day's high; empty: every day
+};
+
 struct Days {
     std::optional<seconds> set_off;       ///< local time of day
     std::optional<seconds> first_set_off; ///< on day 1, where it differs
@@ -266,16 +324,8 @@ struct Days {
     std::optional<seconds> rest_per_hour;
     std::optional<int> most_days;      ///< for auto
     std::optional<bool> dusk_is_limit; ///< arriving after dusk is not allowed
-};
-
-struct Weather {
-    std::optional<double> high_c;
-    std::optional<double> low_c; ///< at night
-    std::optional<double> wind_mps;
-    std::optional<double> wind_from_deg;
-    std::optional<bool> rain;
-    std::optional<double> water_c;
-    std::optional<bool> snow;
+    std::optional<MiddayHalt> halt = {};
+    std::optional<seconds> in_camp_before_dark = {}; ///< wished
 };
 
 struct Models {
@@ -322,7 +372,9 @@ struct Trip {
     Changeovers changeovers;
     std::vector<Appointment> appointments;
     Days days;
-    Weather weather;
+    Weather weather; ///< of the whole trip; of a list, what is hardest of its entries
+    std::vector<WeatherEntry> forecast; ///< the entries of a list; empty where one holds throughout
+    bool weather_listed = false;        ///< written as a list
     Models models;
     Spread spread;
     Contact contact;

@@ -150,9 +150,7 @@ const Section<Trip>& trip_section() {
             {"days",
              Need::may,
              [](const TripValue& v, Trip& t) { read_section(v, days_section(), t.days); }},
-            {"weather",
-             Need::may,
-             [](const TripValue& v, Trip& t) { read_section(v, weather_section(), t.weather); }},
+            {"weather", Need::may, read_weather},
             {"models",
              Need::may,
              [](const TripValue& v, Trip& t) { read_section(v, models_section(), t.models); }},
@@ -167,13 +165,15 @@ const Section<Trip>& trip_section() {
 }
 
 std::vector<KnownKeys> known_keys() {
-    return {known(trip_section()),      known(route_section()),       known(leg_section()),
-            known(river_bed_section()), known(place_section()),       known(member_section()),
-            known(craft_section()),     known(kit_section()),         known(condition_section()),
-            known(food_section()),      known(shares_section()),      known(water_section()),
-            known(fuel_section()),      known(changeovers_section()), known(appointment_section()),
-            known(days_section()),      known(weather_section()),     known(models_section()),
-            known(spread_section()),    known(contact_section())};
+    return {
+        known(trip_section()),        known(route_section()),       known(leg_section()),
+        known(river_bed_section()),   known(place_section()),       known(member_section()),
+        known(craft_section()),       known(kit_section()),         known(condition_section()),
+        known(food_section()),        known(shares_section()),      known(water_section()),
+        known(fuel_section()),        known(changeovers_section()), known(appointment_section()),
+        known(days_section()),        known(halt_section()),        known(weather_section()),
+        known(leg_weather_section()), known(models_section()),      known(spread_section()),
+        known(contact_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {
@@ -230,6 +230,7 @@ Trip edited_trip(const std::string& text,
     Trip trip;
     trip.file = file;
     read_section(TripValue(document, {}, problems), trip_section(), trip);
+    sum_up_weather(trip);
     check_trip(trip, problems);
     if (!problems.none())
         throw InputError(problems.take());

@@ -35,7 +35,8 @@ constexpr auto place_kinds = std::to_array<Word<PlaceKind>>({{"start", PlaceKind
                                                              {"resupply", PlaceKind::resupply},
                                                              {"cache", PlaceKind::cache},
                                                              {"exit", PlaceKind::exit},
-                                                             {"hazard", PlaceKind::hazard}});
+                                                             {"hazard", PlaceKind::hazard},
+                                                             {"ford", PlaceKind::ford}});
 constexpr auto sexes = std::to_array<Word<Sex>>({{"female", Sex::female}, {"male", Sex::male}});
 constexpr auto craft_kinds =
     std::to_array<Word<CraftKind>>({{"packraft", CraftKind::packraft},

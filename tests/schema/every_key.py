@@ -38,6 +38,39 @@ NO_CURRENT = [RIVER + "/current=null"]
 TENT = "/kit/0"
 NO_LINE = [WALK + "/track=null"]
 
+# A weather of its own for the rows of its keys: a list's second entry lies on the first.
+BREEZE = '/weather={"high": "31 C", "wind": "5 m/s", "humidity": 0.3}'
+LISTED = '/weather=[{"high": "15 C", "rain": false, "wind": "2 m/s"}, {"high": "31 C", "wind": "5 m/s", "humidity": 0.3}]'
+
+# What each key of the weather does: two values, and what is set beside them.
+WEATHER_KEYS = {
+    "high": ("16 C", "36 C", []),
+    "low": ("5 C", "1 C", [TENT + "/when/night_below=3 C"]),
+    "wind": ("10 km/h", "20 km/h", []),
+    "wind_from": ("240", "60", []),
+    "gusts": ("6 m/s", "16 m/s", []),
+    "rain": ("true", "false", [TENT + "/when/rain=true"]),
+    "humidity": ("0.2", "0.9", []),
+    "water": ("9 C", "19 C", []),
+    "snow": ("true", "false", [TENT + "/when/snow=true"]),
+    "snow_depth": ("0 cm", "20 cm", [TENT + "/when/snow=true"]),
+    "days/*": ("[1]", "[2]", []),
+    "dates": ('["2027-06-18", "2027-06-18"]', '["2027-06-18", "2027-06-30"]', []),
+    "hours": ('["08:00", "09:00"]', '["08:00", "20:00"]', []),
+    "legs/*": ('["Across Long Tarn"]', '["Lower river"]', []),
+}
+
+
+def weather_rows(key, at, base, beside, without=()):
+    """The rows of one object of weather: all of it is set to `base`, then one key to two values."""
+    rows = {}
+    for name, (one, other, more) in WEATHER_KEYS.items():
+        if name not in without:
+            pointer = f"{at}/{name.split('/')[0]}"
+            rows[f"{key}/{name}"] = (pointer, [*beside, base, *more], one, other, "plan")
+    return rows
+
+
 # key of the schema: (pointer, what is set beside it, one value, another, command)
 ROWS = {
     "/name": ("/name", [], "One name", "Another name", "plan"),
@@ -209,13 +242,16 @@ ROWS = {
     "/days/dusk_is_limit": (
         "/days/dusk_is_limit", ["/days/nights=auto", "/days/first_set_off=20:00", "/start=2027-12-18"],
         "false", "true", "plan"),
-    "/weather/high": ("/weather/high", [], "16 C", "36 C", "plan"),
-    "/weather/low": ("/weather/low", [TENT + "/when/night_below=3 C"], "5 C", "1 C", "plan"),
-    "/weather/wind": ("/weather/wind", [], "10 km/h", "20 km/h", "plan"),
-    "/weather/wind_from": ("/weather/wind_from", [], "240", "60", "plan"),
-    "/weather/rain": ("/weather/rain", [], "true", "false", "plan"),
-    "/weather/water": ("/weather/water", [], "9 C", "19 C", "plan"),
-    "/weather/snow": ("/weather/snow", [TENT + "/when/snow=true"], "true", "false", "plan"),
+    **weather_rows("/weather", "/weather", BREEZE, []),
+    **weather_rows("/weather/*", "/weather/1", LISTED, []),
+    **weather_rows("/route/legs/*/weather", CROSSING + "/weather", CROSSING + "/weather={\"wind\": \"6 m/s\"}", ["/weather/rain=false"], {"legs/*"}),
+    "/route/legs/*/fetch": (CROSSING + "/fetch", [], "1 km", "8 km", "plan"),
+    "/route/places/*/depth": (PLACES + "/7/depth", [PLACES + "/7/kind=ford", PLACES + "/7/speed=1 m/s"], "20 cm", "90 cm", "plan"),
+    "/route/places/*/speed": (PLACES + "/7/speed", [PLACES + "/7/kind=ford", PLACES + "/7/depth=50 cm"], "0.2 m/s", "2 m/s", "plan"),
+    "/days/halt/from": ("/days/halt/from", ["/days/halt/to=16:00"], "09:00", "12:00", "plan"),
+    "/days/halt/to": ("/days/halt/to", ["/days/halt/from=09:00"], "10:00", "13:00", "plan"),
+    "/days/halt/above": ("/days/halt/above", ["/days/halt/from=09:00", "/days/halt/to=11:00"], "10 C", "30 C", "plan"),
+    "/days/in_camp_before_dark": ("/days/in_camp_before_dark", [], "10 min", "12 h", "plan"),
     "/models/walking": ("/models/walking", [], "swiss-signpost", "tobler", "plan"),
     "/models/load_effect": ("/models/load_effect", [], "equal-effort", "none", "plan"),
     "/models/energy": ("/models/energy", [], "lcda-backpacking-2022", "pandolf-santee", "plan"),

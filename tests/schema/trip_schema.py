@@ -20,7 +20,8 @@ import sys
 
 from jsonschema import Draft202012Validator
 
-NEEDED = {"tumpline": 1, "route": {"tracks": ["a.gpx"]}, "party": [{"name": "Ada", "body": "68 kg"}]}
+NEEDED = {"tumpline": 1, "start": "2027-06-18", "route": {"tracks": ["a.gpx"], "legs": [{"name": "a leg"}]},
+          "party": [{"name": "Ada", "body": "68 kg"}]}
 
 # What the values below may be where any text or number of the schema would not do: names must be
 # those of something, bounds of the reader hang on other values.
@@ -44,6 +45,14 @@ FITTING = {
     "/kit/0/at_hand": False,
     "/kit/0/must": False,
     "/days/hours_limit": 24,
+    "/route/places/0/kind": "ford",
+    "/route/legs/0/weather/hours/0": "13:00",
+    "/route/legs/0/weather/hours/1": "18:00",
+    "/weather/hours/0": "13:00",
+    "/weather/hours/1": "18:00",
+    "/weather/legs/0": "a leg",
+    "/days/halt/from": "12:00",
+    "/days/halt/to": "16:00",
     "/food/shares/breakfast": 0.25,
     "/food/shares/trail": 0.25,
     "/food/shares/dinner": 0.5,
@@ -53,7 +62,7 @@ FITTING = {
 FOR_TRAVEL = {
     "walk": {"terrain", "footprint", "night"},
     "portage": {"terrain", "footprint", "carries", "boat_on_carry", "cart"},
-    "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts"},
+    "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts", "fetch"},
 }
 
 # The keys of a leg without a track.

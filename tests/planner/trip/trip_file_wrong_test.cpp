@@ -167,7 +167,7 @@ const std::vector<Case> cases{
     {"/kit/0/bag", "lef", R"(found "lef", expected left or right; write "left")"},
     {"/route/places/0/kind",
      "put_in",
-     R"(found "put_in", expected start, finish, put-in, take-out, camp, water, resupply, cache, exit or hazard; write "put-in")"},
+     R"(found "put_in", expected start, finish, put-in, take-out, camp, water, resupply, cache, exit, hazard or ford; write "put-in")"},
     {"/models/walking",
      "swis-signpost",
      R"(found "swis-signpost", expected swiss-signpost, naismith-langmuir, langmuir-party, tobler, irmischer-clarke, campbell-2019, campbell-2019-p10, campbell-2019-p20, campbell-2019-p30, campbell-2019-p40, campbell-2019-p50, campbell-2019-p60, campbell-2019-p70, campbell-2019-p80, campbell-2019-p90, sullivan-2020, sullivan-2020-moderate, sullivan-2020-high, din-33466 or constant; write "swiss-signpost")"},
@@ -233,8 +233,8 @@ const std::vector<Case> cases{
     {"/days/zzz",
      "1",
      "found an unknown key, expected a key of the days (set_off, first_set_off, hours, "
-     "hours_limit, nights, rest_days_after, weather_days, rest_per_hour, most_days or "
-     "dusk_is_limit)"},
+     "hours_limit, nights, rest_days_after, weather_days, rest_per_hour, most_days, "
+     "dusk_is_limit, halt or in_camp_before_dark)"},
     {"/rout", "1", "found an unknown key, expected a key of a trip; write \"route\""},
 };
 

@@ -155,7 +155,7 @@ TEST(TripSchema, HasTheReadersBounds) {
                 else if (name == "days")
                     read_section(object, days_section(), trip.days);
                 else if (name == "weather")
-                    read_section(object, weather_section(), trip.weather);
+                    read_section(object, weather_section(), trip.forecast.emplace_back());
                 else if (name == "spread")
                     read_section(object, spread_section(), trip.spread);
                 else

@@ -1,0 +1,117 @@
+#include "planner/conditions/forecast.h"
+
+#include "planner/conditions/calendar.h"
+#include "planner/quantities/quantities.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tumpline::planner {
+
+namespace {
+
+/// The hours at which an entry begins and ends, on one day.
+void add_cuts(const WeatherEntry& entry, std::vector<double>& cuts_s) {
+    if (!entry.hours)
+        return;
+    for (const double hour_s : {entry.hours->from_s, entry.hours->to_s}) {
+        cuts_s.push_back(hour_s);
+        cuts_s.push_back(hour_s + s_per_day);
+    }
+}
+
+} // namespace
+
+Weather laid_over(Weather under, const Weather& over) {
+    const auto lay = [](auto& below, const auto& above) {
+        if (above)
+            below = above;
+    };
+    lay(under.high_c, over.high_c);
+    lay(under.low_c, over.low_c);
+    lay(under.wind_mps, over.wind_mps);
+    // Gusts belong to the wind that they were given with.
+    if (over.wind_mps && !over.gusts_mps && under.gusts_mps && *under.gusts_mps < *over.wind_mps)
+        under.gusts_mps = {};
+    lay(under.gusts_mps, over.gusts_mps);
+    lay(under.wind_from_deg, over.wind_from_deg);
+    lay(under.rain, over.rain);
+    lay(under.humidity, over.humidity);
+    lay(under.water_c, over.water_c);
+    lay(under.snow, over.snow);
+    lay(under.snow_depth_m, over.snow_depth_m);
+    return under;
+}
+
+Forecast::Forecast(const Trip& trip)
+    : start_(trip.start), throughout_(trip.weather), entries_(trip.forecast) {}
+
+bool Forecast::on_day(const WeatherEntry& entry, int day) const {
+    if (!entry.days.empty() &&
+        std::find(entry.days.begin(), entry.days.end(), day) == entry.days.end())
+        return false;
+    return !entry.dates || (start_.ok() && entry.dates->holds(date_of(start_, day)));
+}
+
+bool Forecast::applies(const WeatherEntry& entry, const LegOnDay& where) const {
+    return on_day(entry, where.day) &&
+           (entry.legs.empty() ||
+            std::find(entry.legs.begin(), entry.legs.end(), where.leg.name) != entry.legs.end());
+}
+
+Weather Forecast::at(const LegOnDay& where, double after_midnight_s) const {
+    const double days = std::floor(after_midnight_s / s_per_day);
+    const LegOnDay that{where.leg, where.day + static_cast<int>(days)};
+    const double hour_s = after_midnight_s - days * s_per_day;
+    Weather weather = entries_.empty() ? throughout_ : Weather{};
+    const auto lay = [&](const WeatherEntry& entry) {
+        if (applies(entry, that) && (!entry.hours || entry.hours->holds(hour_s)))
+            weather = laid_over(weather, entry.says);
+    };
+    for (const WeatherEntry& entry : entries_)
+        lay(entry);
+    if (where.leg.spec.weather)
+        lay(*where.leg.spec.weather);
+    return weather;
+}
+
+std::vector<WeatherSpell> Forecast::spells(const LegOnDay& where) const {
+    std::vector<double> cuts_s{0.0};
+    if (!even()) {
+        cuts_s.push_back(s_per_day);
+        for (const WeatherEntry& entry : entries_)
+            add_cuts(entry, cuts_s);
+        if (where.leg.spec.weather)
+            add_cuts(*where.leg.spec.weather, cuts_s);
+    }
+    std::sort(cuts_s.begin(), cuts_s.end());
+    cuts_s.erase(std::unique(cuts_s.begin(), cuts_s.end()), cuts_s.end());
+    std::vector<WeatherSpell> spells;
+    for (const double cut_s : cuts_s) {
+        const Weather weather = at(where, cut_s);
+        if (!spells.empty() && spells.back().weather == weather)
+            continue;
+        if (!spells.empty())
+            spells.back().to_s = cut_s;
+        spells.push_back({cut_s, HUGE_VAL, weather});
+    }
+    return spells;
+}
+
+std::optional<double> Forecast::warmest_c(int day) const {
+    std::optional<double> warmest_c;
+    if (entries_.empty())
+        return throughout_.high_c;
+    for (const WeatherEntry& entry : entries_) {
+        if (!on_day(entry, day) || !entry.says.high_c)
+            continue;
+        // What holds all day everywhere replaces what was said before; the rest is beside it.
+        if (!warmest_c || (!entry.hours && entry.legs.empty()))
+            warmest_c = entry.says.high_c;
+        else
+            warmest_c = std::max(*warmest_c, *entry.says.high_c);
+    }
+    return warmest_c;
+}
+
+} // namespace tumpline::planner
