@@ -5,7 +5,7 @@ cmake_minimum_required(VERSION 3.25)
 #  - Headers and sources of one name count as one file; no circle of such files may be.
 #  - Models include nothing of ours but models. Heavy library headers stay out of our headers.
 # A file that stands in the wing itself is named in the list too.
-set(geo_order utf8 one_line input_error position light gate lines ground tracks profiles)
+set(geo_order utf8 one_line input_error position light gate lines ground layers tracks profiles)
 set(planner_order
     models
     caution

@@ -60,6 +60,30 @@ std::string when(const planner::Plan& plan) {
     return fmt::format("{} to {}", long_date(first.date), long_date(last.date));
 }
 
+std::string written(const BookSource& source) {
+    const planner::Plan& plan = source.plan;
+    Fields fields;
+    fields.text("version", version())
+        .text("mark", blank_mark)
+        .text("trip_name", plan.trip.name.empty() ? "A trip" : plan.trip.name)
+        .text("when", when(plan))
+        .markup("style", std::string(book_template("book.css")))
+        .markup("script", std::string(book_template("book.js")))
+        .markup("ground", source.maps.defs())
+        .markup("figures", profile_figures(source));
+    std::vector<Fields> party;
+    for (const planner::Member& member : plan.trip.party)
+        party.emplace_back().text("name", member.name);
+    fields.list("party", std::move(party)).truth("stacking", plan.trip.party.size() > 1);
+    add_trip(fields, source);
+    add_days(fields, source);
+    add_packing(fields, source);
+    add_supplies(fields, source);
+    add_contact(fields, source);
+    add_about(fields, source);
+    return filled("book.html", fields);
+}
+
 } // namespace
 
 Fields figure(const Figure& shown) {
@@ -116,29 +140,30 @@ carries_words(const planner::Plan& plan, double carries, bool rolled, planner::C
         "{}, boats {}{}", carries_phrase(carries), boats_word(plan, rolled), by_words(by));
 }
 
-std::string
-book(const planner::Plan& plan, const planner::Route& route, planner::UnitSystem units) {
+std::string book(const planner::Plan& plan,
+                 const planner::Route& route,
+                 planner::UnitSystem units,
+                 geo::Elevation* elevation) {
+    constexpr std::size_t most_bytes = 1'500'000;
     const Figures shown(units, plan.trip.time_zone, Blank::kept);
-    const BookSource source{plan, route, shown};
-    Fields fields;
-    fields.text("version", version())
-        .text("mark", blank_mark)
-        .text("trip_name", plan.trip.name.empty() ? "A trip" : plan.trip.name)
-        .text("when", when(plan))
-        .markup("style", std::string(book_template("book.css")))
-        .markup("script", std::string(book_template("book.js")))
-        .markup("figures", profile_figures(source));
-    std::vector<Fields> party;
-    for (const planner::Member& member : plan.trip.party)
-        party.emplace_back().text("name", member.name);
-    fields.list("party", std::move(party)).truth("stacking", plan.trip.party.size() > 1);
-    add_trip(fields, source);
-    add_days(fields, source);
-    add_packing(fields, source);
-    add_supplies(fields, source);
-    add_contact(fields, source);
-    add_about(fields, source);
-    return marked(filled("book.html", fields));
+    BookMaps maps(plan, route, elevation, units);
+    const BookSource source{plan, route, shown, maps};
+    std::string text = written(source);
+    while (text.size() > most_bytes) {
+        // The rest of the book stays as it is until the maps of the days go.
+        const std::size_t rest = text.size() - maps.defs().size();
+        bool less = false;
+        while (maps.give_up()) {
+            less = true;
+            if (rest + maps.defs().size() <= most_bytes ||
+                maps.of_day(plan.days.front().day) == nullptr)
+                break;
+        }
+        if (!less)
+            break;
+        text = written(source);
+    }
+    return marked(std::move(text));
 }
 
 } // namespace tumpline::cli

@@ -1,6 +1,8 @@
 #include "cli/book/book_parts.h"
 #include "cli/drawing/load_band.h"
+#include "cli/drawing/utm_grid.h"
 #include "cli/words/words.h"
+#include "geo/ground/grid_reference.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
@@ -399,6 +401,52 @@ std::vector<Fields> turns(const BookSource& source, const PlanDay& day) {
     return rows;
 }
 
+/// Which way a map's up, the grid's and a compass's north lie, and where the middle is.
+std::string map_foot_words(const RouteMap& map, const PlanDay& day, const Figures& shown) {
+    const geo::Position middle = map.projection().centre();
+    std::string words = map.foot_text(shown);
+    if (const std::optional<geo::GridPlace> grid = geo::grid_place(middle); grid && grid->zone != 0)
+        words += fmt::format("Dotted: UTM zone {}, every {:.0f} km. Middle: MGRS {}. Up is true "
+                             "north; grid north lies {:.1f}° {} of it",
+                             grid->zone,
+                             utm_step_m(map.ground_view().pixels_per_m) / 1000.0,
+                             geo::mgrs_text(middle),
+                             std::abs(grid->convergence_deg),
+                             grid->convergence_deg < 0.0 ? "west" : "east");
+    else
+        words += "Up is true north";
+    const double year =
+        static_cast<int>(day.date.year()) + (static_cast<unsigned>(day.date.month()) - 0.5) / 12.0;
+    if (const std::optional<double> declination = geo::declination_deg(middle, year))
+        words += fmt::format(", magnetic north {:.1f}° {}.",
+                             std::abs(*declination),
+                             *declination < 0.0 ? "west" : "east");
+    else
+        words += "; magnetic declination is not told: no magnetic model for this year is "
+                 "installed (GeographicLib's wmm).";
+    return words + " The small numbers along the band count from the start of the trip.";
+}
+
+std::vector<Fields> day_maps(const BookSource& source, const PlanDay& day) {
+    std::vector<Fields> rows;
+    const RouteMap* const map = source.maps.of_day(day.day);
+    if (map == nullptr)
+        return rows;
+    std::vector<Fields> credits;
+    for (const std::string& credit : source.maps.credits())
+        credits.emplace_back().text("line", credit);
+    Drawing wide = wide_of_day(fmt::format("map-w-{}", day.day));
+    wide.names = true;
+    wide.text = 12.0;
+    Drawing narrow = narrow_of_day(fmt::format("map-n-{}", day.day));
+    rows.emplace_back()
+        .markup("map_wide", map->draw(wide, source.shown))
+        .markup("map_narrow", map->draw(narrow, source.shown))
+        .text("foot", map_foot_words(*map, day, source.shown))
+        .list("credits", std::move(credits));
+    return rows;
+}
+
 Fields day_fields(const BookSource& source, const PlanDay& day) {
     const Figures& shown = source.shown;
     const auto id = [&](const char* what) { return fmt::format("{}-{}", what, day.day); };
@@ -444,7 +492,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
             .markup("profile_narrow",
                     profile_drawing(
                         source.plan, source.route, stretch, narrow_of_day(id("part-n")), shown));
-    fields.list("moves", std::move(moves));
+    fields.list("moves", std::move(moves)).list("maps", day_maps(source, day));
     return fields;
 }
 

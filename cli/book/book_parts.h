@@ -1,6 +1,7 @@
 #pragma once
 
 #include "cli/book/book_fields.h"
+#include "cli/book/book_maps.h"
 #include "cli/words/figures.h"
 #include "planner/plan.h"
 #include "planner/route/route.h"
@@ -18,6 +19,7 @@ struct BookSource {
     const planner::Plan& plan;
     const planner::Route& route;
     const Figures& shown;
+    const BookMaps& maps;
 };
 
 void add_trip(Fields& fields, const BookSource& source);

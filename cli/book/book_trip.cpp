@@ -3,6 +3,8 @@
 #include "cli/drawing/load_band_places.h"
 #include "cli/words/choice_words.h"
 #include "cli/words/text_width.h"
+#include "cli/words/words.h"
+#include "geo/ground/grid_reference.h"
 #include "geo/ground/map_projection.h"
 
 #include <fmt/format.h>
@@ -185,7 +187,9 @@ std::vector<Fields> places(const BookSource& source) {
             .text("height", height_m ? source.shown.height(*height_m) : "")
             .text("night", place.night > 0 ? std::to_string(place.night) : "")
             .text("decimal", place.located ? decimal_degrees(place.at) : "no position known")
-            .text("minutes", place.located ? degrees_and_minutes(place.at) : "");
+            .text("minutes", place.located ? degrees_and_minutes(place.at) : "")
+            .text("utm", place.located ? geo::utm_text(place.at) : "")
+            .text("mgrs", place.located ? geo::mgrs_text(place.at) : "");
     }
     return rows;
 }
@@ -272,9 +276,12 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("totals", totals(source))
         .list("trip_cautions",
               caution_fields(source, [](const planner::Caution& caution) { return !caution.day; }))
-        .markup("map_wide", map_drawing(plan, source.route, wide_of_trip("map-w"), source.shown))
-        .markup("map_narrow",
-                map_drawing(plan, source.route, narrow_of_trip("map-n"), source.shown))
+        .markup("map_wide", source.maps.whole().draw(wide_of_trip("map-w"), source.shown))
+        .markup("map_narrow", source.maps.whole().draw(narrow_of_trip("map-n"), source.shown))
+        .text("map_foot", source.maps.whole().foot_text(source.shown))
+        .text("given_up", source.maps.given_up())
+        .truth("has_land", source.route.land != nullptr)
+        .list("credits", lines_of(source.maps.credits()))
         .markup("profile_wide",
                 profile_drawing(plan, source.route, whole, wide_of_trip("profile-w"), source.shown))
         .markup(

@@ -4,9 +4,13 @@
 #include "cli/commands/planning.h"
 #include "cli/files/whole_file.h"
 #include "cli/words/progress.h"
+#include "geo/ground/elevation.h"
 #include "planner/decisions/choices.h"
 #include "planner/route/route.h"
 #include "planner/route/route_build.h"
+
+#include <filesystem>
+#include <optional>
 
 namespace tumpline::cli {
 
@@ -21,7 +25,11 @@ ExitCode book(const BookOptions& options, Console console) {
     progress.now("planning");
     const planner::Plan plan = planner::make_plan_with_choices(trip, route, built.others);
     progress.now("writing the book");
-    write_whole(output, book(plan, route, units_of(options.trip, trip)));
+    std::optional<geo::Elevation> elevation; // for the maps alone: the plan has its heights
+    if (!trip.route.elevation.empty())
+        elevation.emplace(trip.route.elevation, std::filesystem::absolute(trip.file).parent_path());
+    write_whole(output,
+                book(plan, route, units_of(options.trip, trip), elevation ? &*elevation : nullptr));
     return answer_of(plan, console);
 }
 

@@ -4,6 +4,7 @@
 #include "cli/export/export_csv.h"
 #include "cli/export/export_geojson.h"
 #include "cli/export/export_gpx.h"
+#include "cli/export/export_maps.h"
 #include "cli/files/whole_file.h"
 #include "cli/words/progress.h"
 #include "geo/input_error.h"
@@ -36,7 +37,7 @@ namespace fs = std::filesystem;
 /// The names of the files that are asked for, without the tables.
 std::vector<fs::path> single_files(const ExportOptions& options) {
     std::vector<fs::path> files;
-    for (const fs::path& file : {options.gpx, options.geojson})
+    for (const fs::path& file : {options.gpx, options.geojson, options.gpkg, options.kml})
         if (!file.empty())
             files.push_back(file);
     return files;
@@ -44,11 +45,12 @@ std::vector<fs::path> single_files(const ExportOptions& options) {
 
 void check_named(const ExportOptions& options) {
     if (single_files(options).empty() && options.csv_folder.empty())
-        throw geo::InputError({{.file = "tumpline export",
-                                .place = {},
-                                .found = "no output",
-                                .expected = "one or more of --gpx, --geojson and --csv",
-                                .advice = "name a file, like --gpx trip.gpx"}});
+        throw geo::InputError(
+            {{.file = "tumpline export",
+              .place = {},
+              .found = "no output",
+              .expected = "one or more of --gpx, --geojson, --gpkg, --kml and --csv",
+              .advice = "name a file, like --gpx trip.gpx"}});
 }
 
 /// The folder of the tables must be there, or its own folder, so that it can be made.
@@ -125,6 +127,10 @@ ExitCode export_plan(const ExportOptions& options, Console console) {
     if (!options.geojson.empty())
         files.push_back(
             {{options.geojson, inputs, options.overwrite}, export_geojson(plan, route)});
+    if (!options.gpkg.empty())
+        files.push_back({{options.gpkg, inputs, options.overwrite}, export_gpkg(plan, route)});
+    if (!options.kml.empty())
+        files.push_back({{options.kml, inputs, options.overwrite}, export_kml(plan, route)});
     if (!options.csv_folder.empty())
         for (CsvTable& table : export_csv(plan))
             files.push_back({{options.csv_folder / table.name, inputs, options.overwrite},

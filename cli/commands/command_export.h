@@ -12,6 +12,8 @@ struct ExportOptions {
     TripOptions trip;
     std::filesystem::path gpx;
     std::filesystem::path geojson;
+    std::filesystem::path gpkg;
+    std::filesystem::path kml;
     std::filesystem::path csv_folder; ///< made if it is not there
     bool overwrite = false;           ///< replace also what tumpline did not write
 };

@@ -351,6 +351,10 @@ void add_export(DeclaredCommands& line) {
         ->type_name("FILE");
     command.add_option("--geojson", options->geojson, "the same as GeoJSON, with figures by leg")
         ->type_name("FILE");
+    command.add_option("--gpkg", options->gpkg, "GeoPackage: legs and places with figures")
+        ->type_name("FILE");
+    command.add_option("--kml", options->kml, "KML: the same for viewers of globes")
+        ->type_name("FILE");
     command.add_option("--csv", options->csv_folder, "tables of days, legs, loads and cautions")
         ->type_name("FOLDER");
     add_overwrite(command, options->overwrite);

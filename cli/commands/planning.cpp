@@ -31,6 +31,8 @@ std::vector<std::filesystem::path> files_read(const TripOptions& options,
     std::vector<std::filesystem::path> files{options.trip};
     files.insert(files.end(), trip.route.tracks.begin(), trip.route.tracks.end());
     files.insert(files.end(), trip.route.elevation.begin(), trip.route.elevation.end());
+    for (const geo::LayerSource& layer : trip.map.layers)
+        files.push_back(layer.file);
     return files;
 }
 

@@ -45,7 +45,8 @@ struct Drawing {
 inline constexpr double wide_drawing = 700.0;   ///< fills a printed page and a desk's screen
 inline constexpr double narrow_drawing = 340.0; ///< a telephone held upright
 
-/// The map: band, places, nights, north, scale, grid; an <svg> element.
+/// The map: band, places, nights, north, scale, grid, on an empty sheet; an <svg> element. A
+/// RouteMap draws the ground under it.
 [[nodiscard]] std::string map_drawing(const planner::Plan& plan,
                                       const planner::Route& route,
                                       const Drawing& drawing,

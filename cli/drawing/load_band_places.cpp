@@ -13,106 +13,6 @@ namespace tumpline::cli {
 
 namespace {
 
-/// Points of a line no further than `apart` pixels from each other.
-std::vector<DrawnPoint> even_points(const std::vector<DrawnPoint>& line) {
-    constexpr double apart = 3.0;
-    std::vector<DrawnPoint> points;
-    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-        const DrawnPoint& a = line[i];
-        const DrawnPoint& b = line[i + 1];
-        const int pieces = 1 + static_cast<int>(std::hypot(b.x - a.x, b.y - a.y) / apart);
-        for (int piece = 0; piece < pieces; ++piece) {
-            const double share = static_cast<double>(piece) / pieces;
-            points.push_back({a.x + share * (b.x - a.x), a.y + share * (b.y - a.y), a.along_m});
-        }
-    }
-    return points;
-}
-
-/// Keeps labels off each other: boxes already taken.
-class Labels {
-  public:
-    Labels(const Frame& frame, const std::vector<DrawnPoint>& line)
-        : width_(frame.width), height_(frame.height), line_(even_points(line)) {}
-
-    struct Box {
-        double x, y, w, h;
-    };
-
-    void take(const Box& box) { taken_.push_back(box); }
-
-    /// Places text near a point, on the free one of eight sides that hides least of the line; if
-    /// none is free nothing is written.
-    std::string
-    beside(const DrawnPoint& point, const std::string& text, double size, const char* kind) {
-        const double w = size * width_em(text) + 2.0;
-        const double h = 1.2 * size;
-        const double gap = 0.9 * size;
-        const double d = 0.7 * gap;
-        const std::vector<Box> tries{{point.x + gap, point.y - h / 2, w, h},
-                                     {point.x - gap - w, point.y - h / 2, w, h},
-                                     {point.x + d, point.y - d - h, w, h},
-                                     {point.x + d, point.y + d, w, h},
-                                     {point.x - d - w, point.y - d - h, w, h},
-                                     {point.x - d - w, point.y + d, w, h},
-                                     {point.x - w / 2, point.y - gap - h, w, h},
-                                     {point.x - w / 2, point.y + gap, w, h}};
-        const Box* best = nullptr;
-        double least_covered = 0.0;
-        for (const Box& box : tries) {
-            if (box.x < 2.0 || box.y < 2.0 || box.x + box.w > width_ - 2.0 ||
-                box.y + box.h > height_ - 2.0 || is_taken(box))
-                continue;
-            const double covered = covered_line(box);
-            if (best == nullptr || covered < least_covered) {
-                best = &box;
-                least_covered = covered;
-            }
-        }
-        if (best == nullptr)
-            return {};
-        take(*best);
-        // Set from the side of the point, so that a width guessed too large leaves no gap there.
-        const double middle = best->x + best->w / 2.0;
-        const bool above = std::abs(middle - point.x) < 1.0;
-        const bool left = !above && middle < point.x;
-        return fmt::format(R"(<text class="{} {}" x="{}" y="{}" font-size="{}">{}</text>)",
-                           kind,
-                           above  ? "mid"
-                           : left ? "end"
-                                  : "from",
-                           coordinate(above  ? middle
-                                      : left ? best->x + best->w
-                                             : best->x),
-                           coordinate(best->y + 0.92 * size),
-                           coordinate(size),
-                           escaped(text));
-    }
-
-  private:
-    /// How much of the route's line a box would hide, counted in points of the line.
-    [[nodiscard]] double covered_line(const Box& box) const {
-        constexpr double half_band = 6.0;
-        return static_cast<double>(
-            std::count_if(line_.begin(), line_.end(), [&](const DrawnPoint& point) {
-                return point.x > box.x - half_band && point.x < box.x + box.w + half_band &&
-                       point.y > box.y - half_band && point.y < box.y + box.h + half_band;
-            }));
-    }
-
-    [[nodiscard]] bool is_taken(const Box& box) const {
-        return std::any_of(taken_.begin(), taken_.end(), [&](const Box& other) {
-            return box.x < other.x + other.w && other.x < box.x + box.w &&
-                   box.y < other.y + other.h && other.y < box.y + box.h;
-        });
-    }
-
-    double width_;
-    double height_;
-    std::vector<DrawnPoint> line_;
-    std::vector<Box> taken_;
-};
-
 std::string mark_markup(const Mark& mark, double text) {
     const double r = 0.42 * text;
     const std::string x = coordinate(mark.at.x);
@@ -198,11 +98,7 @@ std::vector<Mark> marks(const planner::Plan& plan,
     return all;
 }
 
-std::string places_markup(std::vector<Mark> all,
-                          const std::vector<DrawnPoint>& line,
-                          const Frame& frame,
-                          const Drawing& drawing) {
-    Labels labels(frame, line);
+std::string places_markup(std::vector<Mark> all, Labels& labels, const Drawing& drawing) {
     for (const Mark& mark : all) {
         const double r = mark.night > 0 ? 0.8 * drawing.text : 0.5 * drawing.text;
         labels.take({mark.at.x - r, mark.at.y - r, 2.0 * r, 2.0 * r});

@@ -3,6 +3,7 @@
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_graticule.h"
 #include "cli/drawing/load_band_line.h"
+#include "cli/drawing/map_labels.h"
 
 #include <functional>
 #include <string>
@@ -25,10 +26,8 @@ struct Mark {
 
 /// Symbols and names. A name lies neither on another nor, if it can be helped, on the route's line;
 /// one without room is left out (the list beside the map has them all).
-[[nodiscard]] std::string places_markup(std::vector<Mark> all,
-                                        const std::vector<DrawnPoint>& line,
-                                        const Frame& frame,
-                                        const Drawing& drawing);
+[[nodiscard]] std::string
+places_markup(std::vector<Mark> all, Labels& labels, const Drawing& drawing);
 
 /// The symbol alone in a drawing of 20 by 20, for the key.
 [[nodiscard]] std::string place_symbol(planner::PlaceKind kind);

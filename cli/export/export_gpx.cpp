@@ -103,11 +103,29 @@ void append_point(std::string& text, std::string_view name, const ExportPoint& p
     }
 }
 
+/// What a receiver may choose a picture by: there is no list of such words that all of them know,
+/// so these are plain ones.
+std::string_view symbol_word(std::string_view kind) {
+    if (kind == "night" || kind == "camp")
+        return "camp";
+    if (kind == "put-in" || kind == "take-out")
+        return "boat landing";
+    if (kind == "water")
+        return "drinking water";
+    if (kind == "resupply" || kind == "cache")
+        return "supplies";
+    if (kind == "exit")
+        return "way out";
+    if (kind == "start" || kind == "finish")
+        return "flag";
+    return kind; // "hazard" and what else is plain already
+}
+
 std::string waypoint(const ExportPlace& place) {
     std::string text;
     append_point(text, "wpt", {place.at, place.height_m});
     return text + element("name", place.name) + element("desc", reported(place)) +
-           element("type", place.kind) + "</wpt>\n";
+           element("sym", symbol_word(place.kind)) + element("type", place.kind) + "</wpt>\n";
 }
 
 std::string reported(const planner::Plan& plan, const planner::PlanLeg& leg) {

@@ -34,6 +34,9 @@ constexpr std::array<Format, 8> vectors{{{"ESRI Shapefile", RegisterOGRShape},
                                          {"GPKG", RegisterOGRGeoPackage},
                                          {"FlatGeobuf", RegisterOGRFlatGeobuf}}};
 
+/// Extracts of OpenStreetMap, for what lies around a route; never for tracks.
+constexpr Format extract{"OSM", RegisterOGROSM};
+
 template <std::size_t Count>
 std::vector<const char*> names(const std::array<Format, Count>& formats) {
     std::vector<const char*> names;
@@ -51,6 +54,7 @@ void register_formats() {
         format.announce();
     for (const Format& format : vectors)
         format.announce();
+    extract.announce();
 }
 
 std::vector<const char*> raster_formats() {
@@ -59,6 +63,12 @@ std::vector<const char*> raster_formats() {
 
 std::vector<const char*> vector_formats() {
     return names(vectors);
+}
+
+std::vector<const char*> layer_formats() {
+    std::vector<const char*> all = names(vectors);
+    all.insert(all.begin(), extract.name);
+    return all;
 }
 
 } // namespace tumpline::geo

@@ -14,4 +14,7 @@ void register_formats();
 /// Names of the formats of lines and points, ended by a null. GPX has a reader of its own.
 [[nodiscard]] std::vector<const char*> vector_formats();
 
+/// The same and extracts of OpenStreetMap: what may be drawn around a route.
+[[nodiscard]] std::vector<const char*> layer_formats();
+
 } // namespace tumpline::geo

@@ -15,7 +15,9 @@
 #include <algorithm>
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <fstream>
+#include <system_error>
 #include <vector>
 
 namespace tumpline::geo {
@@ -24,6 +26,11 @@ namespace {
 
 constexpr std::string_view a_raster =
     "an elevation raster (GeoTIFF, HGT, VRT, ASCII grid, BIL, DTED or USGS DEM)";
+constexpr std::string_view a_layer_file =
+    "GeoPackage, GeoJSON, KML, shapefile, GML, TopoJSON, FlatGeobuf or an OpenStreetMap extract";
+constexpr Wanted layer_wanted{
+    .what = "a file of water, ways or other things to draw on the map",
+    .missing = "check the name; the map's layers are looked for in the trip file's folder"};
 constexpr std::string_view a_vector_file =
     "GPX, GeoJSON, KML, GeoPackage, shapefile, GML, TopoJSON or FlatGeobuf";
 
@@ -72,6 +79,109 @@ void refuse_unbounded(const std::filesystem::path& file) {
     }
 }
 
+/// A file of lines, points and areas, and how it is opened.
+struct Opening {
+    std::vector<const char*> formats;
+    const char* const* options;
+    std::string_view expected;
+    std::string_view advice;
+};
+
+Dataset open_whole(const std::filesystem::path& file, const Opening& how) {
+    const QuietGdal quiet;
+    Dataset dataset(GDALDataset::Open(std::filesystem::absolute(file).c_str(),
+                                      GDAL_OF_VECTOR | GDAL_OF_READONLY,
+                                      how.formats.data(),
+                                      how.options));
+    if (!dataset)
+        throw InputError(
+            {{.file = file.string(),
+              .place = fault_place(quiet.fault(), file),
+              .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind"
+                                                      : fault_in_words(quiet.fault(), file),
+              .expected = std::string(how.expected),
+              .advice = std::string(how.advice)}});
+    if (!quiet.fault()
+             .empty()) // such as a coordinate system that GDAL gives up and takes for WGS 84
+        throw InputError({{.file = file.string(),
+                           .place = fault_place(quiet.fault(), file),
+                           .found = fault_in_words(quiet.fault(), file),
+                           .expected = "a file that can be read to its end and needs nothing else",
+                           .advice = "export the file again"}});
+    return dataset;
+}
+
+/// Which tags of OpenStreetMap become fields; areas are told from lines by these keys.
+constexpr std::string_view extract_tags =
+    "closed_ways_are_polygons=boundary,building,landuse,leisure,natural,water\n"
+    "attribute_name_laundering=yes\n"
+    "[points]\nosm_id=no\nother_tags=no\n"
+    "attributes=name,waterway,rapids,whitewater,whitewater:rapid_grade,natural,building\n"
+    "[lines]\nosm_id=no\nother_tags=no\n"
+    "attributes=name,waterway,highway,rapids,whitewater:section_grade,whitewater:rapid_grade,"
+    "intermittent,trail_visibility,natural\n"
+    "[multipolygons]\nosm_id=no\nother_tags=no\n"
+    "attributes=name,natural,water,waterway,landuse,building,boundary,leisure,intermittent\n"
+    "[multilinestrings]\nosm_id=no\nother_tags=no\nattributes=name,type\n"
+    "[other_relations]\nosm_id=no\nother_tags=no\nattributes=name,type\n";
+
+/// Bytes that GDAL finds under a name in memory while this lives.
+class MemoryFile {
+  public:
+    explicit MemoryFile(std::string_view bytes)
+        : bytes_(bytes), name_(fmt::format("/vsimem/tumpline_{}.ini", fmt::ptr(this))) {
+        VSIFCloseL(VSIFileFromMemBuffer(
+            name_.c_str(), reinterpret_cast<GByte*>(bytes_.data()), bytes_.size(), FALSE));
+    }
+
+    ~MemoryFile() { VSIUnlink(name_.c_str()); }
+
+    MemoryFile(const MemoryFile&) = delete;
+    MemoryFile& operator=(const MemoryFile&) = delete;
+    MemoryFile(MemoryFile&&) = delete;
+    MemoryFile& operator=(MemoryFile&&) = delete;
+
+    [[nodiscard]] const std::string& name() const { return name_; }
+
+  private:
+    std::string bytes_;
+    std::string name_;
+};
+
+bool is_extract(const std::filesystem::path& file) {
+    std::string ending = file.extension().string();
+    std::ranges::transform(ending, ending.begin(), [](char letter) {
+        return letter >= 'A' && letter <= 'Z' ? static_cast<char>(letter - 'A' + 'a') : letter;
+    });
+    return ending == ".osm" || ending == ".pbf";
+}
+
+bool is_flat(std::string_view head) {
+    return head.starts_with("fgb");
+}
+
+/// What bounds the time that a file takes.
+struct Handling {
+    bool extract;
+    bool indexed; ///< only what lies in the map's frame is read
+};
+
+void refuse_too_large(const std::filesystem::path& file, const Handling& handling) {
+    constexpr std::uintmax_t most_extract = 50'000'000;
+    constexpr std::uintmax_t most = 2'000'000'000;
+    std::error_code error;
+    const std::uintmax_t bytes = std::filesystem::file_size(file, error);
+    if (error || handling.indexed || bytes <= (handling.extract ? most_extract : most))
+        return;
+    throw InputError(
+        {{.file = file.string(),
+          .place = "",
+          .found = fmt::format("a file of {} MB", bytes / 1'000'000),
+          .expected = handling.extract ? "an extract of 50 MB at most"
+                                       : "2 GB at most, or a GeoPackage, which has an index",
+          .advice = "cut it to the trip first (osmium extract --bbox, ogr2ogr -spat)"}});
+}
+
 } // namespace
 
 void CloseDataset::operator()(GDALDataset* dataset) const {
@@ -110,30 +220,35 @@ Dataset open_vector(const std::filesystem::path& file) {
     if (is_sqlite(head))
         require_plain_tables(file);
     need_coordinate_systems(file);
-    const QuietGdal quiet;
-    const std::vector<const char*> formats = vector_formats();
     // nothing is written beside the input, nothing fetched that a schema names
     const std::array<const char*, 3> options{"WRITE_GFS=NO", "DOWNLOAD_SCHEMA=NO", nullptr};
-    Dataset dataset(GDALDataset::Open(std::filesystem::absolute(file).c_str(),
-                                      GDAL_OF_VECTOR | GDAL_OF_READONLY,
-                                      formats.data(),
-                                      options.data()));
-    if (!dataset)
-        throw InputError(
-            {{.file = file.string(),
-              .place = fault_place(quiet.fault(), file),
-              .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind"
-                                                      : fault_in_words(quiet.fault(), file),
-              .expected = std::string(a_vector_file),
-              .advice = "export the track as GPX or GeoJSON (ogr2ogr)"}});
-    if (!quiet.fault()
-             .empty()) // such as a coordinate system that GDAL gives up and takes for WGS 84
-        throw InputError({{.file = file.string(),
-                           .place = fault_place(quiet.fault(), file),
-                           .found = fault_in_words(quiet.fault(), file),
-                           .expected = "a file that can be read to its end and needs nothing else",
-                           .advice = "export the track again"}});
-    return dataset;
+    return open_whole(file,
+                      {.formats = vector_formats(),
+                       .options = options.data(),
+                       .expected = a_vector_file,
+                       .advice = "export the track as GPX or GeoJSON (ogr2ogr)"});
+}
+
+Dataset open_layers(const std::filesystem::path& file) {
+    const std::string head = require_plain_file(file, layer_wanted);
+    const bool extract = is_extract(file);
+    refuse_too_large(file, {.extract = extract, .indexed = is_sqlite(head) || is_flat(head)});
+    if (is_text_tree(head) && !extract) // an extract is read as a stream
+        refuse_unbounded(file);
+    if (is_sqlite(head))
+        require_plain_tables(file);
+    need_coordinate_systems(file);
+    const QuietGdal quiet;
+    const MemoryFile tags(extract_tags);
+    const std::string tags_option = "CONFIG_FILE=" + tags.name();
+    const std::array<const char*, 3> plain{"WRITE_GFS=NO", "DOWNLOAD_SCHEMA=NO", nullptr};
+    const std::array<const char*, 3> for_extract{
+        tags_option.c_str(), "INTERLEAVED_READING=YES", nullptr};
+    return open_whole(file,
+                      {.formats = layer_formats(),
+                       .options = extract ? for_extract.data() : plain.data(),
+                       .expected = a_layer_file,
+                       .advice = "turn it into GeoPackage or GeoJSON (ogr2ogr)"});
 }
 
 } // namespace tumpline::geo

@@ -29,4 +29,10 @@ using Dataset = std::unique_ptr<GDALDataset, CloseDataset>;
 /// of more than five million values, which are held whole.
 [[nodiscard]] Dataset open_vector(const std::filesystem::path& file);
 
+/// Opens a file of what lies around a route, as open_vector does, and extracts of OpenStreetMap
+/// (.osm, .pbf) besides, with the tags that a map needs as fields.
+/// Throws: InputError; also for an extract of more than 50 MB or a file of more than 2 GB that has
+/// no index.
+[[nodiscard]] Dataset open_layers(const std::filesystem::path& file);
+
 } // namespace tumpline::geo

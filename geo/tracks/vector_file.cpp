@@ -4,6 +4,7 @@
 #include "geo/gate/open_dataset.h"
 #include "geo/gate/passage.h"
 #include "geo/gate/quiet_gdal.h"
+#include "geo/gate/to_wgs84.h"
 #include "geo/ground/geoid.h"
 #include "geo/input_error.h"
 #include "geo/one_line.h"
@@ -26,41 +27,6 @@
 namespace tumpline::geo {
 
 namespace {
-
-/// Brings one layer's coordinates to WGS84, longitude first.
-class ToWgs84 {
-  public:
-    explicit ToWgs84(const OGRSpatialReference& from) {
-        OGRSpatialReference source(from);
-        OGRSpatialReference target;
-        target.importFromEPSG(4326);
-        source.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
-        target.SetAxisMappingStrategy(OAMS_TRADITIONAL_GIS_ORDER);
-        if (source.IsSame(&target) == 0) {
-            transform_.reset(OGRCreateCoordinateTransformation(&source, &target));
-            usable_ = transform_ != nullptr;
-        }
-    }
-
-    [[nodiscard]] bool usable() const { return usable_; }
-
-    /// Empty where the transformation has no answer or the answer is out of bounds.
-    [[nodiscard]] std::optional<Position> operator()(double x, double y) const {
-        if (transform_ != nullptr) {
-            int done = 0;
-            if (transform_->Transform(1, &x, &y, nullptr, &done) == 0 || done == 0)
-                return std::nullopt;
-        }
-        if (std::isfinite(x) && std::abs(x) > 180.0 && std::abs(x) <= 360.0)
-            x = std::remainder(x, 360.0); // a line that goes on beyond the antimeridian
-        const Position at{.lat_deg = y, .lon_deg = x};
-        return is_valid(at) ? std::optional(at) : std::nullopt;
-    }
-
-  private:
-    std::unique_ptr<OGRCoordinateTransformation> transform_;
-    bool usable_ = true;
-};
 
 std::string attribute(const OGRFeature& feature, std::initializer_list<const char*> keys) {
     for (const char* key : keys) {
@@ -246,7 +212,7 @@ std::optional<TrackPoint> VectorReader::place(const OGRPoint& point) {
               .found = fmt::format("more than {} points", most_points),
               .expected = "fewer",
               .advice = "split the file, or thin it out"});
-    const std::optional<Position> at = (*to_wgs84_)(point.getX(), point.getY());
+    const std::optional<Position> at = (*to_wgs84_)({point.getX(), point.getY()});
     if (at)
         return TrackPoint{.at = *at, .height_m = height(point, *at), .time = std::nullopt};
     if (!first_invalid_)

@@ -39,6 +39,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"cool-water-suit", "Suit left at home, cool water"},
     {"ice-on-water", "Ice on the water"},
     {"class-unknown", "Class of a river not known"},
+    {"ground-rapid", "Rapid or fall that the trip does not name"},
     {"water-temperature-unknown", "Water temperature not known"},
     {"wind-unknown", "Wind not known"},
     {"payload-unknown", "Payload not known"},
@@ -97,6 +98,10 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"nights-flipped", "Two solutions took turns"},
     {"paddling-estimate", "Paddling speed estimated"},
     {"tracks-repaired", "Tracks repaired"},
+    {"ground-shore", "Far from shore"},
+    {"ground-stream", "Running water crossed on foot"},
+    {"ground-off-path", "No marked path"},
+    {"ground-unknown", "Not in the map's layers"},
     {"left-out", "Left out of a track file"},
     {"outside-model-range", "Outside a model's range"},
 });

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "geo/layers/map_layers.h"
 #include "geo/lines/polyline.h"
 #include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
@@ -7,6 +8,7 @@
 #include "planner/trip/trip.h"
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -58,7 +60,8 @@ struct Route {
     geo::Repairs repairs;
     std::vector<std::string> sources; ///< files read, one line each
     std::vector<Caution> cautions;
-    std::vector<RouteLeg> alternatives; ///< legs with `instead_of`; from_m = to_m = 0
+    std::shared_ptr<const geo::MapLayers> land; ///< around the route; null where no layer is named
+    std::vector<RouteLeg> alternatives;         ///< legs with `instead_of`; from_m = to_m = 0
 
     /// Where a point of the route is; on a leg without a line somewhere near it.
     [[nodiscard]] geo::Position at(double along_m) const;

@@ -8,6 +8,8 @@
 #include "planner/quantities/spelling.h"
 #include "planner/quantities/unit_text.h"
 #include "planner/route/alternatives.h"
+#include "planner/route/land.h"
+#include "planner/route/land_facts.h"
 #include "planner/route/leg_chain.h"
 #include "planner/route/place_snap.h"
 #include "planner/route/river_rise.h"
@@ -498,6 +500,9 @@ BuiltRoute RouteBuilder::build() {
     places_.snap(route, trip_.route.places);
     if (std::vector<geo::Problem> problems = problems_on_route(trip_, route); !problems.empty())
         throw geo::InputError(std::move(problems));
+    read_land(trip_, route);
+    for (Caution& fact : land_facts(route))
+        route.cautions.push_back(std::move(fact));
     std::vector<OtherRoute> others = other_routes(trip_, route, places_);
     return {std::move(route), std::move(others)};
 }

@@ -44,6 +44,9 @@ void read_route(const TripValue& value, TripRoute& route);
 void read_weather(const TripValue& value, Trip& trip);
 /// Makes one weather for the whole trip of what was read of it and of its legs.
 void sum_up_weather(Trip& trip);
+[[nodiscard]] const Section<TripMap>& map_section();
+[[nodiscard]] const Section<geo::LayerSource>& layer_section();
+
 [[nodiscard]] const Section<Models>& models_section();
 [[nodiscard]] const Section<Spread>& spread_section();
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "geo/layers/layer_source.h"
 #include "geo/position.h"
 #include "planner/quantities/quantities.h"
 
@@ -348,6 +349,12 @@ struct Spread {
     std::optional<double> eating;
 };
 
+/// What is drawn under the route.
+struct TripMap {
+    std::vector<geo::LayerSource> layers; ///< files made absolute or relative to the working folder
+    std::optional<bool> relief;           ///< shade the ground where a raster is named; empty: yes
+};
+
 struct Contact {
     std::optional<seconds> alarm_after; ///< after the planned return
     std::string text;                   ///< lines of the user's own for the sheet
@@ -378,6 +385,7 @@ struct Trip {
     Models models;
     Spread spread;
     Contact contact;
+    TripMap map;
 };
 
 } // namespace tumpline::planner

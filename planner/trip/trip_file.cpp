@@ -160,6 +160,9 @@ const Section<Trip>& trip_section() {
             {"contact",
              Need::may,
              [](const TripValue& v, Trip& t) { read_section(v, contact_section(), t.contact); }},
+            {"map",
+             Need::may,
+             [](const TripValue& v, Trip& t) { read_section(v, map_section(), t.map); }},
         }};
     return section;
 }
@@ -173,7 +176,7 @@ std::vector<KnownKeys> known_keys() {
         known(fuel_section()),        known(changeovers_section()), known(appointment_section()),
         known(days_section()),        known(halt_section()),        known(weather_section()),
         known(leg_weather_section()), known(models_section()),      known(spread_section()),
-        known(contact_section())};
+        known(contact_section()),     known(map_section()),         known(layer_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {
@@ -238,6 +241,8 @@ Trip edited_trip(const std::string& text,
         trip.name = file.stem().string();
     anchor(trip.route.tracks, file);
     anchor(trip.route.elevation, file);
+    for (geo::LayerSource& layer : trip.map.layers)
+        layer.file = (file.parent_path() / layer.file).lexically_normal();
     return trip;
 }
 

@@ -166,6 +166,7 @@ inline constexpr std::size_t most_craft = 100;
 inline constexpr std::size_t most_things = 5'000;
 inline constexpr std::size_t most_appointments = 1'000;
 inline constexpr std::size_t most_weather = 200;
+inline constexpr std::size_t most_layers = 50;
 
 /// Whether a list is no longer than that; reports it if it is. `advice` is what to do instead.
 [[nodiscard]] bool is_short_enough(const TripValue& value, std::size_t most, std::string advice);

@@ -72,6 +72,14 @@ constexpr auto weekdays = std::to_array<Word<int>>({{"monday", 1},
                                                     {"sunday", 7}});
 constexpr auto height_recorders = std::to_array<Word<HeightRecorder>>(
     {{"gnss", HeightRecorder::gnss}, {"barometer", HeightRecorder::barometer}});
+constexpr auto layer_kinds =
+    std::to_array<Word<geo::LayerKind>>({{"water", geo::LayerKind::water},
+                                         {"river", geo::LayerKind::river},
+                                         {"path", geo::LayerKind::path},
+                                         {"road", geo::LayerKind::road},
+                                         {"rapid", geo::LayerKind::rapid},
+                                         {"building", geo::LayerKind::building},
+                                         {"protected", geo::LayerKind::protected_ground}});
 constexpr std::array<std::string_view, 7> roman_classes{"", "I", "II", "III", "IV", "V", "VI"};
 
 template <class Table, class Meaning>
@@ -147,6 +155,10 @@ std::span<const Word<WaterStow>> water_stow_words() {
 
 std::span<const Word<int>> weekday_words() {
     return weekdays;
+}
+
+std::span<const Word<geo::LayerKind>> layer_kind_words() {
+    return layer_kinds;
 }
 
 std::span<const Word<HeightRecorder>> height_recorder_words() {

@@ -27,6 +27,7 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::span<const Word<Meal>> meal_words();
 [[nodiscard]] std::span<const Word<WaterStow>> water_stow_words();
 [[nodiscard]] std::span<const Word<int>> weekday_words();
+[[nodiscard]] std::span<const Word<geo::LayerKind>> layer_kind_words();
 [[nodiscard]] std::span<const Word<HeightRecorder>> height_recorder_words(); ///< ISO: Monday is 1
 
 /// The word of a meaning; of `PlaceKind::landing` "landing".

@@ -1,4 +1,5 @@
 #include "sample-routes/make/files.h"
+#include "sample-routes/make/land.h"
 #include "sample-routes/make/samples.h"
 
 namespace tumpline::samples {
@@ -65,7 +66,11 @@ void make_desert_river(const std::filesystem::path& into) {
         {"Trail camp", "camp", 3, 52'000.0, 30.0},
         {"Rim road", "finish", 4, 6400.0, 0.0},
     };
-    write_geojson(into / "desert-river.geojson", lay_out(plan));
+    const Layout layout = lay_out(plan);
+    write_geojson(into / "desert-river.geojson", layout);
+    write_land(into / "desert-river-ground.geojson",
+               layout,
+               {.points = {{"Weir", "weir", 2, 80.0}}, .seed = plan.seed});
 }
 
 } // namespace tumpline::samples

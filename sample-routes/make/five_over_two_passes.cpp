@@ -1,4 +1,5 @@
 #include "sample-routes/make/files.h"
+#include "sample-routes/make/land.h"
 #include "sample-routes/make/samples.h"
 
 namespace tumpline::samples {
@@ -49,7 +50,11 @@ void make_five_over_two_passes(const std::filesystem::path& into) {
         {"Ash bridge", "take-out", 14, 16'000.0, 0.0},
         {"Ash road", "finish", 15, 1500.0, 0.0},
     };
-    write_gpx(into / "five-over-two-passes.gpx", "Five over two passes", lay_out(plan));
+    const Layout layout = lay_out(plan);
+    write_gpx(into / "five-over-two-passes.gpx", "Five over two passes", layout);
+    write_land(into / "five-over-two-passes-ground.geojson",
+               layout,
+               {.points = {{"Gorge", "rapids", 12, 400.0}}, .seed = plan.seed});
 }
 
 } // namespace tumpline::samples

@@ -1,4 +1,5 @@
 #include "sample-routes/make/files.h"
+#include "sample-routes/make/land.h"
 #include "sample-routes/make/samples.h"
 
 #include <fmt/format.h>
@@ -70,7 +71,10 @@ void make_fourteen_portages(const std::filesystem::path& into) {
             {day.camp, last ? "finish" : "camp", plan.legs.size(), lake_m, last ? 0.0 : 40.0});
     }
     end_lake();
-    write_gpx(into / "fourteen-portages.gpx", "Fourteen portages", lay_out(plan));
+    const Layout layout = lay_out(plan);
+    write_gpx(into / "fourteen-portages.gpx", "Fourteen portages", layout);
+    write_land(
+        into / "fourteen-portages-ground.geojson", layout, {.points = {}, .seed = plan.seed});
 }
 
 } // namespace tumpline::samples

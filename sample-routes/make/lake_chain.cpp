@@ -1,4 +1,5 @@
 #include "sample-routes/make/files.h"
+#include "sample-routes/make/land.h"
 #include "sample-routes/make/samples.h"
 
 #include <array>
@@ -77,7 +78,9 @@ void make_lake_chain(const std::filesystem::path& into) {
     camp("Cedar shelf", 10, 3.6, 50.0);
     plan.places.push_back({"Forest road", "exit", 10, 0.0, 40.0});
     plan.places.push_back({"Anvil landing", "finish", 24, 3.5 * mile_m, 0.0});
-    write_gpx(into / "lake-chain.gpx", "Thirteen lakes", lay_out(plan));
+    const Layout layout = lay_out(plan);
+    write_gpx(into / "lake-chain.gpx", "Thirteen lakes", layout);
+    write_land(into / "lake-chain-ground.geojson", layout, {.points = {}, .seed = plan.seed});
 }
 
 } // namespace tumpline::samples

@@ -1,4 +1,5 @@
 #include "sample-routes/make/files.h"
+#include "sample-routes/make/land.h"
 #include "sample-routes/make/samples.h"
 
 namespace tumpline::samples {
@@ -90,6 +91,12 @@ void make_saddle(const std::filesystem::path& into) {
                    layout.lines[2],
                    {.name = "tarn shore", .aside_m = -470.0, .above_m = 35.0, .humps = 5})},
                .waypoints = {}});
+    write_land(into / "saddle-ground.geojson",
+               layout,
+               {.points = {{"Ledge rapid", "rapids", 4, 4600.0},
+                           {"", "rapids", 5, 6100.0},
+                           {"Lower fall", "waterfall", 3, 700.0}},
+                .seed = plan.seed});
     write_geotiff(into / "saddle-dem.tif", make_ground(layout, plan.seed));
 }
 

@@ -1,4 +1,5 @@
 #include "sample-routes/make/files.h"
+#include "sample-routes/make/land.h"
 #include "sample-routes/make/samples.h"
 
 namespace tumpline::samples {
@@ -40,7 +41,9 @@ void make_three_day_pass(const std::filesystem::path& into) {
         {"Stone bridge", "take-out", 8, 9800.0, 0.0},
         {"Bridge stop", "finish", 9, 2300.0, 0.0},
     };
-    write_gpx(into / "three-day-pass.gpx", "Three days over the pass", lay_out(plan));
+    const Layout layout = lay_out(plan);
+    write_gpx(into / "three-day-pass.gpx", "Three days over the pass", layout);
+    write_land(into / "three-day-pass-ground.geojson", layout, {.points = {}, .seed = plan.seed});
 }
 
 } // namespace tumpline::samples

@@ -37,6 +37,8 @@ PLACES = "/route/places"
 NO_CURRENT = [RIVER + "/current=null"]
 TENT = "/kit/0"
 NO_LINE = [WALK + "/track=null"]
+TWO = ['/map/layers=[{"file": "two.kml", "as": "road"}]']
+LAKES = ['/map/layers=[{"file": "lakes.geojson"}]']
 
 # A weather of its own for the rows of its keys: a list's second entry lies on the first.
 BREEZE = '/weather={"high": "31 C", "wind": "5 m/s", "humidity": 0.3}'
@@ -264,6 +266,13 @@ ROWS = {
     "/spread/changeovers": ("/spread/changeovers", [], "0.1", "0.3", "odds"),
     "/spread/drinking": ("/spread/drinking", [], "0.1", "0.3", "odds"),
     "/spread/eating": ("/spread/eating", [], "0.1", "0.3", "odds"),
+    "/map/layers/*/file": ("/map/layers", [], '[{"file": "lakes.geojson"}]', '[{"file": "paths.geojson"}]', "book"),
+    "/map/layers/*/layer": ("/map/layers/0/layer", TWO, "lakes", "paths", "book"),
+    "/map/layers/*/as": ("/map/layers/0/as", TWO, "river", "road", "book"),
+    "/map/layers/*/where": ("/map/layers/0/where", LAKES, "name = 'One'", "name = 'Two'", "book"),
+    "/map/layers/*/name": ("/map/layers/0/name", LAKES, "name", "label", "book"),
+    "/map/layers/*/credit": ("/map/layers/0/credit", LAKES, "survey of 2024", "survey of 2025", "book"),
+    "/map/relief": ("/map/relief", [], "true", "false", "book"),
     "/contact/alarm_after": ("/contact/alarm_after", [], "6 h", "12 h", "book"),
     "/contact/text": ("/contact/text", [], "Call the post", "Call the hut", "book"),
 }
@@ -401,6 +410,27 @@ def look_at(folder, keys_to_look_at):
         commands.end()
 
 
+def ground_beside(folder, gpx):
+    """Layers around the trip: two lakes and a path as GeoJSON, two lines as KML with two layers."""
+    lon, lat = (float(re.search(f'{key}="([-0-9.]+)"', gpx)[1]) for key in ("lon", "lat"))
+
+    def lake(name, label, east):
+        ring = [[lon + east + x, lat + y] for x, y in ((0, 0), (0.05, 0), (0.05, 0.03), (0, 0.03), (0, 0))]
+        return {"type": "Feature", "properties": {"natural": "water", "name": name, "label": label},
+                "geometry": {"type": "Polygon", "coordinates": [ring]}}
+
+    path = {"type": "Feature", "properties": {"highway": "path"},
+            "geometry": {"type": "LineString", "coordinates": [[lon, lat], [lon + 0.02, lat + 0.01]]}}
+    for name, features in (("lakes", [lake("One", "Broad water", 0.01), lake("Two", "Long water", 0.1)]), ("paths", [path])):
+        (folder / f"{name}.geojson").write_text(json.dumps({"type": "FeatureCollection", "features": features}))
+    placemarks = [
+        f"<Folder><name>{name}</name><Placemark><LineString><coordinates>{lon},{lat} {lon + 0.05},{lat + up}"
+        "</coordinates></LineString></Placemark></Folder>" for name, up in (("lakes", 0.01), ("paths", 0.03))]
+    (folder / "two.kml").write_text(
+        '<?xml version="1.0" encoding="UTF-8"?>\n<kml xmlns="http://www.opengis.net/kml/2.2"><Document>'
+        + "".join(placemarks) + "</Document></kml>\n")
+
+
 def main():
     root = pathlib.Path(sys.argv[1])
     schema = json.loads((root / "docs/trip.schema.json").read_text())
@@ -415,6 +445,7 @@ def main():
         lines = (folder / "saddle.gpx").read_text()
         wider = re.sub(r'lon="([-0-9.]+)"', lambda at: f'lon="{1.01 * float(at[1]):.7f}"', lines)
         (folder / "wider.gpx").write_text(wider)
+        ground_beside(folder, lines)
         with concurrent.futures.ThreadPoolExecutor(2) as pool:
             faults += [text for texts in pool.map(lambda half: look_at(folder, half), halves()) for text in texts]
     print("\n".join(faults) or f"{len(known)} keys, {len(INFORMATION_ONLY)} of them information only")
