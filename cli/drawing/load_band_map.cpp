@@ -96,7 +96,7 @@ runs(const std::vector<DrawnPoint>& line, const BandLeg& leg, double pixels_per_
 } // namespace
 
 std::string band_markup(const Plan& plan,
-                        const Route& route,
+                        const planner::Route& route,
                         const std::vector<DrawnPoint>& line,
                         const Drawing& drawing) {
     const std::vector<BandLeg> band = load_band(plan);

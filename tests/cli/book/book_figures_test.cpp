@@ -23,7 +23,8 @@ using testing::Not;
 Fields parts_of_book(const Plan& plan) {
     const planner::Route route = test::hand_built_route(plan);
     const Figures shown(planner::UnitSystem::metric, plan.trip.time_zone, Blank::kept);
-    const BookSource source{plan, route, shown};
+    const BookMaps maps(plan, route, nullptr, planner::UnitSystem::metric);
+    const BookSource source{plan, route, shown, maps};
     Fields fields;
     add_days(fields, source);
     add_contact(fields, source);

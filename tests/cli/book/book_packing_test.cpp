@@ -48,7 +48,8 @@ std::string text(const Fields& fields, std::string_view name) {
 Fields packing(const Plan& plan, const planner::Route& route, UnitSystem units) {
     Fields fields;
     const Figures shown(units, plan.trip.time_zone, Blank::kept);
-    add_packing(fields, {plan, route, shown});
+    const BookMaps maps(plan, route, nullptr, units);
+    add_packing(fields, {plan, route, shown, maps});
     return fields;
 }
 
