@@ -3,6 +3,7 @@
 #include "geo/light/sun.h"
 #include "geo/profiles/profile.h"
 #include "planner/caution.h"
+#include "planner/conditions/lake_fetch.h"
 #include "planner/defaults/defaults.h"
 #include "planner/journey/schedule.h"
 #include "planner/loads/ledger.h"
@@ -117,13 +118,12 @@ struct PlanCurrent {
     bool limited = false; ///< held at critical flow: such a reach is falls and pools
 };
 
-/// A leg, or the part of it that one day covers.
 /// Waves of wind, the highest of a leg.
 struct PlanWaves {
     double height_m = 0.0; ///< significant
     double period_s = 0.0;
     double fetch_m = 0.0;
-    bool fetch_known = false; ///< false: at least the leg's length
+    FetchFrom fetch_from = FetchFrom::length;
     double wind_mps = 0.0;
 };
 
@@ -135,6 +135,7 @@ struct WindRise {
     double ceiling_mps = 0.0;
 };
 
+/// A leg, or the part of it that one day covers.
 struct PlanLeg {
     std::size_t leg = 0; ///< from 1, index into Route::legs + 1
     int day = 1;

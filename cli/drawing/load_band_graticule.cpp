@@ -151,6 +151,7 @@ std::string line_markup(const Grid& grid,
         if (named || (!at_foot && !at_left) || room < 0.8 * text * width_em(name))
             continue;
         named = true;
+        const double above = end.y - 3.0; // below the line where it runs along the upper edge
         markup += at_foot && !at_left
                       ? fmt::format(R"(<text x="{}" y="{}" font-size="{}">{}</text>)",
                                     coordinate(end.x + 3.0),
@@ -158,7 +159,7 @@ std::string line_markup(const Grid& grid,
                                     coordinate(0.8 * text),
                                     name)
                       : fmt::format(R"(<text x="5" y="{}" font-size="{}">{}</text>)",
-                                    coordinate(end.y - 3.0),
+                                    coordinate(above >= 0.8 * text ? above : end.y + 0.8 * text),
                                     coordinate(0.8 * text),
                                     name);
     }

@@ -272,7 +272,8 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
         shown["wave_m"] = leg.waves ? Json(leg.waves->height_m) : Json(nullptr);
         shown["wave_period_s"] = leg.waves ? Json(leg.waves->period_s) : Json(nullptr);
         shown["fetch_m"] = leg.waves ? Json(leg.waves->fetch_m) : Json(nullptr);
-        shown["fetch_known"] = leg.waves ? Json(leg.waves->fetch_known) : Json(nullptr);
+        shown["fetch_from"] =
+            leg.waves ? Json(planner::fetch_word(leg.waves->fetch_from)) : Json(nullptr);
         shown["off_water_by"] = leg.wind_rises ? Json(instant(leg.wind_rises->at)) : Json(nullptr);
         shown["current_mps"] = leg.current_mps;
         shown["current_estimate"] =

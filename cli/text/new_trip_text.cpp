@@ -342,7 +342,9 @@ std::string times(const FirstTrip& trip) {
 
 constexpr std::string_view closing =
     R"(  // What you expect; ask a forecast and the local authority before you leave. A list says what
-  // changes: [{"wind": "2 m/s"}, {"hours": ["13:00", "18:00"], "wind": "8 m/s", "gusts": "12 m/s"}].
+  // changes, each entry limited by what stands in it:
+  //   [{"wind": "2 m/s"}, {"hours": ["13:00", "18:00"], "wind": "8 m/s", "gusts": "12 m/s"},
+  //    {"days": [2], "dates": ["2027-06-18", "2027-06-20"], "legs": ["..."], "snow_depth": "10 cm"}]
   "weather": {
     // "high": "20 C", // by day
     // "low": "5 C", // by night
@@ -367,6 +369,10 @@ constexpr std::string_view closing =
     // "text": "Lines of your own on the sheet that stays at home.",
     "alarm_after": "6 h" // after the planned return the person at home calls for help
   }
+  // The ground under the route in the book, from files of your own:
+  //   "map": {"layers": [{"file": "ground.gpkg", "layer": "lakes", "as": "water",
+  //                       "where": "class = 'lake'", "name": "name", "credit": "whose data"}],
+  //           "relief": true}
 }
 )";
 

@@ -1,6 +1,7 @@
 #include "planner/cautions/not_judged.h"
 
 #include "planner/cautions/safety_gear_cautions.h"
+#include "planner/conditions/lake_fetch.h"
 #include "planner/quantities/spelling.h"
 
 #include <fmt/format.h>
@@ -160,8 +161,11 @@ void MissingFacts::heights() {
 }
 
 void MissingFacts::open_water() {
-    add_on_legs({"fetch", "fetch and waves", "", {}}, [](const RouteLeg& leg) {
-        return afloat(leg) && water(leg) != Water::river && !leg.spec.fetch_m;
+    constexpr double any_side_deg = 0.0; // whether an outline holds the leg does not hang on it
+    add_on_legs({"fetch", "fetch and waves", "", {}}, [&](const RouteLeg& leg) {
+        const auto index = static_cast<std::size_t>(&leg - route_.legs.data());
+        return afloat(leg) && water(leg) != Water::river &&
+               leg_fetch(route_, index, any_side_deg).from == FetchFrom::length;
     });
     add_on_legs({"flow", "flow of the river on the day", "", {}}, on_river);
     add_on_legs({"tides", "tides and tidal streams", "", {}},

@@ -14,6 +14,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 #include <vector>
 
@@ -40,6 +41,19 @@ struct WorstOfDay {
 /// Minutes of work in an hour: "20", "not at all".
 std::string minutes_words(int minutes) {
     return minutes == 0 ? std::string("not at all") : fmt::format("{} min", minutes);
+}
+
+/// Who says how far the open water reaches.
+std::string_view fetch_words(FetchFrom from) {
+    switch (from) {
+    case FetchFrom::trip:
+        return "";
+    case FetchFrom::layers:
+        return " by the map's layers";
+    case FetchFrom::length:
+        return " at least: its fetch is not known (\"fetch\")";
+    }
+    return "";
 }
 
 class WeatherWatch {
@@ -111,7 +125,7 @@ void WeatherWatch::waves(const PlanLeg& leg) {
                     waves.period_s,
                     wind_words(waves.wind_mps),
                     in_both(show_distance, waves.fetch_m),
-                    waves.fetch_known ? "" : " at least: its fetch is not known (\"fetch\")",
+                    fetch_words(waves.fetch_from),
                     over ? "Open and inflatable boats do not cross in that: wait, or carry."
                          : "Short and steep: hug the sheltered shore, and cross nothing wide."),
         "CEM2015");

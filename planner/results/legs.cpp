@@ -88,7 +88,7 @@ class LegMaker {
     [[nodiscard]] std::size_t heaviest_stretch(std::size_t craft) const;
     void add_water(PlanLeg& leg) const;
     void add_wind(PlanLeg& leg) const;
-    void add_waves(PlanLeg& leg) const;
+    void add_waves(PlanLeg& leg, const std::optional<double>& wind_from_deg) const;
     void add_wind_rise(PlanLeg& leg) const;
 
     const Assembly& draft_;
@@ -237,21 +237,19 @@ void LegMaker::add_wind(PlanLeg& leg) const {
         draft_.prepared.route.legs[head_.leg].spec.water.value_or(Water::lake) == Water::river;
     if (river)
         return;
-    add_waves(leg);
+    add_waves(leg, strongest.blowing.from_deg);
     add_wind_rise(leg);
 }
 
-/// Over the fetch that the trip file gives, else over the leg's own length at least.
-void LegMaker::add_waves(PlanLeg& leg) const {
-    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+void LegMaker::add_waves(PlanLeg& leg, const std::optional<double>& wind_from_deg) const {
     if (leg.open_wind_mps <= 0.0)
         return;
-    const double fetch_m = route_leg.spec.fetch_m.value_or(route_leg.to_m - route_leg.from_m);
-    const Waves waves = waves_of({.wind_mps = leg.open_wind_mps, .fetch_m = fetch_m});
+    const LegFetch fetch = leg_fetch(draft_.prepared.route, head_.leg, wind_from_deg);
+    const Waves waves = waves_of({.wind_mps = leg.open_wind_mps, .fetch_m = fetch.fetch_m});
     leg.waves = PlanWaves{.height_m = waves.height_m,
                           .period_s = waves.period_s,
-                          .fetch_m = fetch_m,
-                          .fetch_known = route_leg.spec.fetch_m.has_value(),
+                          .fetch_m = fetch.fetch_m,
+                          .fetch_from = fetch.from,
                           .wind_mps = leg.open_wind_mps};
 }
 

@@ -9,14 +9,11 @@
 
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 namespace tumpline::planner {
 
 namespace {
-
-bool any_leg(const std::vector<PlanLeg>& legs, bool (*is)(const PlanLeg&)) {
-    return std::any_of(legs.begin(), legs.end(), is);
-}
 
 bool is_on_foot(const PlanLeg& leg) {
     return leg.travel != Travel::paddle;
@@ -45,98 +42,127 @@ BandUsed used(std::string_view family, const TimeBand& band) {
             .basis = std::string(band.basis)};
 }
 
+bool walked_by_night(const RouteLeg& leg) {
+    return leg.travel != Travel::paddle && leg.spec.night.value_or(false);
+}
+
+bool walked_in_the_dark(const PlanLeg& leg) {
+    return is_on_foot(leg) && leg.dark_s > 0.0;
+}
+
+bool on_still_water(const RouteLeg& leg) {
+    return leg.travel == Travel::paddle && leg.spec.water.value_or(Water::lake) != Water::river;
+}
+
+bool is_ford(const TripPlace& place) {
+    return place.kind == PlaceKind::ford;
+}
+
+/// The models of a plan in the order in which they are told: first those that the trip chooses.
+class Used {
+  public:
+    Used(const Assembly& draft, const std::vector<PlanLeg>& legs)
+        : trip_(draft.prepared.trip), assumed_(draft.prepared.assumed),
+          route_(draft.prepared.route.legs), legs_(legs), models_(assumed_.models_used) {}
+
+    void add_walking() {
+        const HeightRecorder recorder = trip_.route.recorder.value_or(HeightRecorder::gnss);
+        for (const ModelEntry& entry : elevation_entries())
+            if (any(route_,
+                    [&](const RouteLeg& leg) { return cleaned_by(leg, recorder) == entry.name; }))
+                add(elevation_family, entry.name);
+        const bool on_foot = any(legs_, is_on_foot);
+        if (on_foot && assumed_.models.energy != CarriageModel::compendium_met)
+            add("energy_check", "yamamoto-course-constant");
+        add_resting();
+        if (on_foot)
+            add("terrain", "ground-factors");
+        if (any(route_, walked_by_night) || any(legs_, walked_in_the_dark))
+            add("terrain", "night-factors");
+        add("compendium", "compendium-2024");
+    }
+
+    void add_water() {
+        if (any(legs_, [](const PlanLeg& leg) { return leg.current_estimate.has_value(); }))
+            add("river", "manning");
+        if (any(legs_, [](const PlanLeg& leg) {
+                return leg.current_estimate && leg.current_estimate->steep;
+            }))
+            add("river", "jarrett-1985");
+        if (any(legs_, [](const PlanLeg& leg) { return leg.current_mps > 0.0; }))
+            add("river", "downstream-credit");
+    }
+
+    void add_weather() {
+        if (any(legs_, is_afloat) && assumed_.weather.wind_mps > 0.0)
+            add("wind", "beaufort");
+        if (any(route_, on_still_water))
+            add("wind", "crossing-ceiling");
+        if (any(legs_, [](const PlanLeg& leg) { return leg.waves.has_value(); }))
+            add("waves", "fetch-limited");
+        if (trip_.weather.humidity && trip_.weather.high_c)
+            add("heat", "wbgt-by-humidity");
+        if (any(trip_.route.places, is_ford))
+            add("ford", "depth-times-speed");
+    }
+
+    void add_supplies() {
+        if (assumed_.water.by_model)
+            add("drinking", "effort-and-air");
+        add("food", trip_.food.ration_kg ? "fixed-ration" : "energy-density");
+        if (assumed_.fuel.by_model)
+            add("stove_fuel", "heat-balance");
+    }
+
+    [[nodiscard]] std::vector<ModelUsed> models() && { return std::move(models_); }
+
+  private:
+    template <typename List, typename Is> static bool any(const List& list, const Is& is) {
+        return std::any_of(list.begin(), list.end(), is);
+    }
+
+    void add(std::string_view family, std::string_view name) {
+        for (const ModelEntry& entry : model_catalogue())
+            if (entry.family == family && entry.name == name)
+                models_.push_back(
+                    {std::string(family), std::string(name), std::string(entry.source)});
+    }
+
+    /// Whoever is too young for the resting model of the party has another.
+    void add_resting() {
+        const RestingModel chosen = assumed_.models.resting;
+        for (const AssumedMember& member : assumed_.members) {
+            const RestingModel own = resting_model_for(chosen, member.age_years);
+            if (own == chosen)
+                continue;
+            add("resting", resting_model_name(own));
+            return;
+        }
+    }
+
+    const Trip& trip_;
+    const Assumed& assumed_;
+    const std::vector<RouteLeg>& route_;
+    const std::vector<PlanLeg>& legs_;
+    std::vector<ModelUsed> models_;
+};
+
 } // namespace
 
 std::vector<ModelUsed> models_used(const Assembly& draft, const std::vector<PlanLeg>& legs) {
-    const Assumed& assumed = draft.prepared.assumed;
-    const Trip& trip = draft.prepared.trip;
-    std::vector<ModelUsed> models = assumed.models_used;
-    const auto add = [&](bool is_used, std::string_view family, std::string_view name) {
-        if (!is_used)
-            return;
-        for (const ModelEntry& entry : model_catalogue())
-            if (entry.family == family && entry.name == name)
-                models.push_back(
-                    {std::string(family), std::string(name), std::string(entry.source)});
-    };
-    const bool on_foot = any_leg(legs, is_on_foot);
-    const bool afloat = any_leg(legs, is_afloat);
-    const auto& route_legs = draft.prepared.route.legs;
-    for (const ModelEntry& entry : elevation_entries())
-        add(std::any_of(route_legs.begin(),
-                        route_legs.end(),
-                        [&](const RouteLeg& leg) {
-                            return cleaned_by(leg,
-                                              trip.route.recorder.value_or(HeightRecorder::gnss)) ==
-                                   entry.name;
-                        }),
-            elevation_family,
-            entry.name);
-    add(on_foot && assumed.models.energy != CarriageModel::compendium_met,
-        "energy_check",
-        "yamamoto-course-constant");
-    const RestingModel resting = assumed.models.resting;
-    for (const AssumedMember& member : assumed.members) {
-        const RestingModel used = resting_model_for(resting, member.age_years);
-        if (used == resting)
-            continue;
-        add(true, "resting", resting_model_name(used));
-        break;
-    }
-    add(on_foot, "terrain", "ground-factors");
-    add(std::any_of(route_legs.begin(),
-                    route_legs.end(),
-                    [](const RouteLeg& leg) {
-                        return leg.travel != Travel::paddle && leg.spec.night.value_or(false);
-                    }) ||
-            any_leg(legs,
-                    [](const PlanLeg& leg) {
-                        return leg.travel != Travel::paddle && leg.dark_s > 0.0;
-                    }),
-        "terrain",
-        "night-factors");
-    add(true, "compendium", "compendium-2024");
-    add(any_leg(legs, [](const PlanLeg& leg) { return leg.current_estimate.has_value(); }),
-        "river",
-        "manning");
-    add(any_leg(
-            legs,
-            [](const PlanLeg& leg) { return leg.current_estimate && leg.current_estimate->steep; }),
-        "river",
-        "jarrett-1985");
-    add(any_leg(legs, [](const PlanLeg& leg) { return leg.current_mps > 0.0; }),
-        "river",
-        "downstream-credit");
-    add(afloat && assumed.weather.wind_mps > 0.0, "wind", "beaufort");
-    add(std::any_of(route_legs.begin(),
-                    route_legs.end(),
-                    [](const RouteLeg& leg) {
-                        return leg.travel == Travel::paddle &&
-                               leg.spec.water.value_or(Water::lake) != Water::river;
-                    }),
-        "wind",
-        "crossing-ceiling");
-    add(any_leg(legs, [](const PlanLeg& leg) { return leg.waves.has_value(); }),
-        "waves",
-        "fetch-limited");
-    add(trip.weather.humidity && trip.weather.high_c, "heat", "wbgt-by-humidity");
-    add(std::any_of(trip.route.places.begin(),
-                    trip.route.places.end(),
-                    [](const TripPlace& place) { return place.kind == PlaceKind::ford; }),
-        "ford",
-        "depth-times-speed");
-    add(assumed.water.by_model, "drinking", "effort-and-air");
-    add(!trip.food.ration_kg, "food", "energy-density");
-    add(trip.food.ration_kg.has_value(), "food", "fixed-ration");
-    add(assumed.fuel.by_model, "stove_fuel", "heat-balance");
-    return models;
+    Used used(draft, legs);
+    used.add_walking();
+    used.add_water();
+    used.add_weather();
+    used.add_supplies();
+    return std::move(used).models();
 }
 
 std::vector<BandUsed> bands_used(const Assembly& draft, const std::vector<PlanLeg>& legs) {
     std::vector<BandUsed> bands;
-    if (any_leg(legs, is_on_foot))
+    if (std::any_of(legs.begin(), legs.end(), is_on_foot))
         bands.push_back(used("walking", band_on_foot(draft)));
-    if (any_leg(legs, is_afloat))
+    if (std::any_of(legs.begin(), legs.end(), is_afloat))
         bands.push_back(used("paddling", band_afloat(draft)));
     return bands;
 }

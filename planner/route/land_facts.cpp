@@ -83,7 +83,16 @@ class LandFacts {
     }
 
     void hazards();
-    void unnamed(const LandFeature& feature, const geo::Position& at);
+
+    /// A place of a feature on a leg.
+    struct Met {
+        std::size_t leg;
+        double along_m;
+        const LandFeature* feature;
+    };
+
+    void meet(std::vector<Met>& met, const LandFeature& feature, const geo::Position& at) const;
+    void unnamed(const Met& met);
     void shores();
     void streams();
     void paths();
@@ -99,8 +108,10 @@ class LandFacts {
     std::vector<Caution> facts_;
 };
 
-/// A rapid of the layers that a leg afloat passes and no hazard of the trip stands at.
-void LandFacts::unnamed(const LandFeature& feature, const geo::Position& at) {
+/// Where the legs afloat pass a rapid of the layers at which no hazard of the trip stands.
+void LandFacts::meet(std::vector<Met>& met,
+                     const LandFeature& feature,
+                     const geo::Position& at) const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
         if (leg.travel != Travel::paddle || leg.line.no_nearer_m(at) > same_place_m)
@@ -111,31 +122,39 @@ void LandFacts::unnamed(const LandFeature& feature, const geo::Position& at) {
                 return place.kind == PlaceKind::hazard &&
                        std::abs(place.along_m - along_m) <= named_within_m;
             });
-            if (named)
-                continue;
-            std::string what(thing_word(feature));
-            if (!feature.name.empty())
-                what += fmt::format(" ({})", feature.name);
-            if (!feature.grade.empty())
-                what += fmt::format(", graded {} there", feature.grade);
-            tell({Level::caution,
-                  "ground-rapid",
-                  i + 1,
-                  format_both("At {} {} shows {}; the trip names no hazard there. Scout it from "
-                              "shore, and ask who knows the river.",
-                              place_word(along_m),
-                              land_.sources.at(feature.source).file,
-                              what)});
+            if (!named)
+                met.push_back({i, along_m, &feature});
         }
     }
 }
 
+void LandFacts::unnamed(const Met& met) {
+    const LandFeature& feature = *met.feature;
+    std::string what(thing_word(feature));
+    if (!feature.name.empty())
+        what += fmt::format(" ({})", feature.name);
+    if (!feature.grade.empty())
+        what += fmt::format(", graded {} there", feature.grade);
+    tell({Level::caution,
+          "ground-rapid",
+          met.leg + 1,
+          format_both("At {} {} shows {}; the trip names no hazard there. Scout it from shore, and "
+                      "ask who knows the river.",
+                      place_word(met.along_m),
+                      land_.sources.at(feature.source).file,
+                      what)});
+}
+
 void LandFacts::hazards() {
+    std::vector<Met> met;
     for (const LandFeature& feature : land_.features)
         if (feature.kind == LayerKind::rapid || feature.rapid)
             for (const std::vector<geo::Position>& part : feature.parts)
                 if (!part.empty())
-                    unnamed(feature, part.size() > 2 ? part[part.size() / 2] : part.front());
+                    meet(met, feature, part.size() > 2 ? part[part.size() / 2] : part.front());
+    std::ranges::stable_sort(met, {}, &Met::along_m);
+    for (const Met& one : met)
+        unnamed(one);
 }
 
 /// How far a lake leg leads from the shore.
@@ -144,13 +163,14 @@ void LandFacts::shores() {
         const RouteLeg& leg = route_.legs[i];
         if (leg.travel != Travel::paddle || leg.spec.water == Water::river)
             continue;
+        const geo::Shores shores(land_, leg.line.points());
         std::optional<double> furthest_m;
         double at_m = 0.0;
         double open_m = 0.0;
         const double step_m = std::max(sample_m, leg.line.length_m() / 400.0);
         const int steps = static_cast<int>(leg.line.length_m() / step_m);
         for (int step = 0; step <= steps; ++step) {
-            const std::optional<double> off_m = geo::shore_m(land_, leg.line.at(step * step_m));
+            const std::optional<double> off_m = shores.shore_m(leg.line.at(step * step_m));
             if (!off_m)
                 continue;
             if (*off_m > far_from_shore_m)

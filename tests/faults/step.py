@@ -27,7 +27,7 @@ KINDS = ("malloc", "new", "open:EIO", "read:EIO", "read:short", "read:EINTR", "w
 # These change nothing that a program may notice.
 HARMLESS = ("read:short", "read:EINTR", "write:EINTR", "write:short")
 
-INPUTS = ("trip.json", "saddle.gpx", "tarn-shore.gpx", "saddle-dem.tif")
+INPUTS = ("trip.json", "saddle.gpx", "tarn-shore.gpx", "saddle-dem.tif", "saddle-ground.geojson")
 COMMANDS = {
     "plan": ["plan", "trip.json"],
     "book": ["book", "trip.json", "-o", "out/trip.html", "--overwrite"],

@@ -45,6 +45,7 @@ FITTING = {
     "/kit/0/at_hand": False,
     "/kit/0/must": False,
     "/days/hours_limit": 24,
+    "/route/legs/0/fetch": "2 km",
     "/route/places/0/kind": "ford",
     "/route/legs/0/weather/hours/0": "13:00",
     "/route/legs/0/weather/hours/1": "18:00",

@@ -68,6 +68,7 @@ TEST(ModelUse, NamesEveryFamilyThatATripMakesUseOf) {
                                               "river/downstream-credit",
                                               "wind/beaufort",
                                               "wind/crossing-ceiling",
+                                              "waves/fetch-limited",
                                               "drinking/effort-and-air",
                                               "food/energy-density",
                                               "stove_fuel/heat-balance"));
