@@ -28,6 +28,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"exposed-crossing", "Open crossing"},
     {"wind-over-ceiling", "Wind above the boat's ceiling", true},
     {"waves", "Waves"},
+    {"weather-other-days", "Weather for days that the plan does not have"},
     {"wind-rises", "Wind that rises later in the day"},
     {"ford-deep", "Ford too deep or too fast"},
     {"ford-unknown", "Ford of unknown depth"},

@@ -73,6 +73,7 @@ class WeatherWatch {
         frost();
         mild_water();
         camp_late();
+        other_days();
         return list_.take();
     }
 
@@ -87,6 +88,7 @@ class WeatherWatch {
     void frost();
     void mild_water();
     void camp_late();
+    void other_days();
 
     /// Of each day the spell of weather met under way with the highest figure.
     template <typename Figure> std::map<int, WorstOfDay> worst_of_days(Figure figure) const;
@@ -360,6 +362,17 @@ void WeatherWatch::camp_late() {
         set_figure(caution, left, wish_s - *day.before_dusk_s);
     }
     list_.anywhere();
+}
+
+void WeatherWatch::other_days() {
+    for (const std::size_t entry :
+         draft_.prepared.assumed.forecast.on_no_day_of(plan_.days.back().day))
+        list_.add(
+            Level::caution,
+            "weather-other-days",
+            fmt::format("Entry {} of the weather is for days or dates that this plan does not "
+                        "have: it changes nothing.",
+                        entry));
 }
 
 } // namespace

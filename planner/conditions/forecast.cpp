@@ -98,6 +98,18 @@ std::vector<WeatherSpell> Forecast::spells(const LegOnDay& where) const {
     return spells;
 }
 
+std::vector<std::size_t> Forecast::on_no_day_of(int days) const {
+    std::vector<std::size_t> never;
+    for (std::size_t i = 0; i < entries_.size(); ++i) {
+        bool met = false;
+        for (int day = 1; day <= days && !met; ++day)
+            met = on_day(entries_[i], day);
+        if (!met)
+            never.push_back(i + 1);
+    }
+    return never;
+}
+
 std::optional<double> Forecast::warmest_c(int day) const {
     std::optional<double> warmest_c;
     if (entries_.empty())

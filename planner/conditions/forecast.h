@@ -41,6 +41,9 @@ class Forecast {
     /// The warmest that is expected on a day anywhere, if that is given.
     [[nodiscard]] std::optional<double> warmest_c(int day) const;
 
+    /// The entries of the list (from 1) whose days or dates are none of a trip of so many days.
+    [[nodiscard]] std::vector<std::size_t> on_no_day_of(int days) const;
+
   private:
     [[nodiscard]] bool applies(const WeatherEntry& entry, const LegOnDay& where) const;
     [[nodiscard]] bool on_day(const WeatherEntry& entry, int day) const;

@@ -48,8 +48,9 @@ TEST(Contours, OfAConeAreCircles) {
         }
         // Higher ground on the right: clockwise round a hill, so the area counts negative.
         EXPECT_LT(twice_area, 0.0);
-        if (radius_m >= 300.0)
+        if (radius_m >= 300.0) {
             EXPECT_NEAR(-twice_area / 2.0 / (std::numbers::pi * radius_m * radius_m), 1.0, 0.003);
+        }
     }
     EXPECT_EQ(rings, 12); // 1000, 900 ... -100 m: radii 100 ... 2300 m
 }
@@ -75,8 +76,9 @@ TEST(Contours, EndWhereTheGroundIsNotKnown) {
         for (const MapPoint& point : line.points) {
             EXPECT_FALSE(std::abs(point.east_m) < 149.0 && std::abs(point.north_m) < 149.0);
             // 1000 + 0.4 n = h: off the outer rows, where the blur sees one side only.
-            if (std::abs(point.north_m) < 780.0 && std::abs(point.north_m) > 250.0)
+            if (std::abs(point.north_m) < 780.0 && std::abs(point.north_m) > 250.0) {
                 EXPECT_NEAR(point.north_m, (line.height_m - 1000.0) / 0.4, 0.5);
+            }
         }
 }
 

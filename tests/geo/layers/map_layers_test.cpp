@@ -111,10 +111,12 @@ TEST_F(MapLayersFile, ReadsAnExtractWithItsTagsAndCredit) {
     EXPECT_TRUE(layers.has(LayerKind::river));
     EXPECT_TRUE(layers.has(LayerKind::water));
     for (const LandFeature& each : layers.features) {
-        if (each.kind == LayerKind::river)
+        if (each.kind == LayerKind::river) {
             EXPECT_EQ(each.grade, "3");
-        if (each.kind == LayerKind::rapid)
+        }
+        if (each.kind == LayerKind::rapid) {
             EXPECT_EQ(each.name, "Spout");
+        }
     }
     EXPECT_EQ(layers.sources[0].credit, open_street_map_credit());
     std::ifstream after(file, std::ios::binary);

@@ -98,6 +98,19 @@ TEST(WeatherCautions, FrostNeedsANight) {
     EXPECT_THAT(cautions_of(plain, "frost"), SizeIs(1));
 }
 
+TEST(WeatherCautions, AnEntryForADayThatThePlanDoesNotHaveIsNamed) {
+    test::PlainTrip plain = test::plain_trip({test::walk(2000.0)}); // one day
+    WeatherEntry first;
+    first.days = {1};
+    first.says.wind_mps = 2.0;
+    WeatherEntry ninth;
+    ninth.days = {9};
+    ninth.says.wind_mps = 20.0;
+    plain.trip.forecast = {first, ninth};
+    ASSERT_THAT(cautions_of(plain, "weather-other-days"), SizeIs(1));
+    EXPECT_THAT(cautions_of(plain, "weather-other-days")[0], HasSubstr("Entry 2 "));
+}
+
 TEST(WeatherCautions, WishToBeInCampBeforeDark) {
     test::PlainTrip plain = test::plain_trip({test::walk(30'000.0), test::walk(30'000.0)});
     EXPECT_THAT(cautions_of(plain, "camp-late"), IsEmpty());

@@ -143,6 +143,17 @@ TEST(Forecast, TheWarmestOfADayIsThatOfItsEntries) {
     EXPECT_EQ(forecast.warmest_c(3), 31.0); // 12 C on one leg only
 }
 
+TEST(Forecast, KnowsTheEntriesThatNoDayOfTheTripHas) {
+    Trip trip = changing(); // all, every afternoon, day 3
+    EXPECT_EQ(Forecast(trip).on_no_day_of(3), std::vector<std::size_t>{});
+    EXPECT_EQ(Forecast(trip).on_no_day_of(2), std::vector<std::size_t>{3});
+    WeatherEntry dated = of_wind(5.0);
+    dated.dates = DateSpan{2027y / 6 / 21, 2027y / 6 / 30}; // day 4 is the 21st
+    trip.forecast.insert(trip.forecast.begin(), dated);
+    EXPECT_EQ(Forecast(trip).on_no_day_of(3), std::vector<std::size_t>{1});
+    EXPECT_EQ(Forecast(trip).on_no_day_of(4), std::vector<std::size_t>{});
+}
+
 TEST(Forecast, GustsBelowAStrongerLaterWindAreForgotten) {
     Weather under;
     under.wind_mps = 4.0;
