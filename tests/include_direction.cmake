@@ -32,6 +32,7 @@ set(cli_order
     drawing
     export
     book
+    live
     commands
     app
     main)

@@ -1,5 +1,6 @@
 cmake_minimum_required(VERSION 3.25)
-# Writes OUTPUT, a source with the text of every file of FOLDER; called by the build.
+# Writes OUTPUT, a source with the text of every file of FOLDER, which FUNCTION, declared in HEADER,
+# gives by its name; called by the build.
 file(GLOB files LIST_DIRECTORIES false ${FOLDER}/*)
 set(rows "")
 foreach(file ${files})
@@ -11,14 +12,14 @@ foreach(file ${files})
   string(APPEND rows "    {\"${name}\", R\"tumpline(${text})tumpline\"},\n")
 endforeach()
 file(CONFIGURE OUTPUT ${OUTPUT} @ONLY
-     CONTENT "// Made by cli/embed_templates.cmake from cli/templates.
-#include \"cli/book/book_template.h\"
+     CONTENT "// Made by cli/book/embed_templates.cmake.
+#include \"@HEADER@\"
 
 #include <map>
 
 namespace tumpline::cli {
 
-std::string_view book_template(std::string_view name) {
+std::string_view @FUNCTION@(std::string_view name) {
     static const std::map<std::string_view, std::string_view> texts{
 @rows@    };
     return texts.at(name);

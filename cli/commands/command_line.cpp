@@ -4,6 +4,7 @@
 #include "cli/commands/command_check.h"
 #include "cli/commands/command_compare.h"
 #include "cli/commands/command_export.h"
+#include "cli/commands/command_live.h"
 #include "cli/commands/command_models.h"
 #include "cli/commands/command_new.h"
 #include "cli/commands/command_nights.h"
@@ -315,6 +316,18 @@ void add_overwrite(CLI::App& command, bool& overwrite) {
                      "replace files that tumpline did not write, or that were changed since");
 }
 
+void add_live(DeclaredCommands& line) {
+    const auto options = std::make_shared<LiveOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "live", "a page on this machine on which nights and things are moved");
+    command.add_option("TRIP", options->trip, "the trip file (docs/trip-file.md)")->required();
+    command.add_option("--port", options->port, "of 127.0.0.1; left out, any free one")
+        ->type_name("N")
+        ->check(CLI::Range(0, 65535));
+    command.add_flag("--open", options->open, "also start the desktop's browser");
+    runs(line, command, options, live);
+}
+
 void add_book(DeclaredCommands& line) {
     const auto options = std::make_shared<BookOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -393,6 +406,7 @@ constexpr auto commands = {add_new,
                            add_nights,
                            add_odds,
                            add_compare,
+                           add_live,
                            add_book,
                            add_export,
                            add_pace,

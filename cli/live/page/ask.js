@@ -1,0 +1,91 @@
+// Everything that is asked of the server. The key stands in the fragment of the address, which no
+// browser sends along; it goes into a header of each request.
+
+/**
+ * @typedef {{op: string, path: string, value?: unknown}} Edit
+ * @typedef {{place: string, text: string}} Problem
+ */
+
+const key = location.hash.slice(1);
+
+/** An answer that is a refusal. */
+export class Refused extends Error {
+  /** @param {number} status @param {any} body */
+  constructor(status, body) {
+    super(body.error || 'refused');
+    this.status = status;
+    this.body = body;
+    /** @type {Problem[]} */
+    this.problems = body.problems || [];
+  }
+}
+
+/**
+ * @param {string} path
+ * @param {unknown} [body] left out: GET
+ * @returns {Promise<any>}
+ */
+export async function ask(path, body) {
+  const answer = await fetch(path, {
+    method: body === undefined ? 'GET' : 'POST',
+    headers: { Authorization: 'Bearer ' + key, 'Content-Type': 'application/json' },
+    body: body === undefined ? undefined : JSON.stringify(body),
+  });
+  const json = await answer.json();
+  if (!answer.ok) throw new Refused(answer.status, json);
+  return json;
+}
+
+/**
+ * Asks for plans one at a time: while one is under way only the newest question waits, so that a
+ * drag never queues.
+ * @param {(answer: any, edits: Edit[]) => void} show
+ * @param {(error: unknown) => void} fail
+ */
+export function planner(show, fail) {
+  /** @type {Edit[] | null} */
+  let waiting = null;
+  let busy = false;
+
+  async function run() {
+    busy = true;
+    while (waiting) {
+      const edits = waiting;
+      waiting = null;
+      try {
+        const narrow = matchMedia('(max-width: 40rem)').matches;
+        const answer = await ask('/api/plan', { edits, want: ['view', 'drawing'], narrow });
+        if (!waiting) show(answer, edits);
+      } catch (error) {
+        if (!waiting) fail(error);
+      }
+    }
+    busy = false;
+  }
+
+  return (/** @type {Edit[]} */ edits) => {
+    waiting = edits;
+    if (!busy) run();
+  };
+}
+
+/** Listens for changes of the file. @param {(seen: string) => void} changed @param {() => void} lost */
+export async function listen(changed, lost) {
+  try {
+    const answer = await fetch('/api/events', { headers: { Authorization: 'Bearer ' + key } });
+    if (!answer.ok || !answer.body) throw new Error('no events');
+    const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+    let rest = '';
+    for (;;) {
+      const { value, done } = await reader.read();
+      if (done) break;
+      const events = (rest + value).split('\n\n');
+      rest = events.pop() || '';
+      for (const event of events)
+        if (event.startsWith('data: ')) changed(JSON.parse(event.slice(6)).seen);
+    }
+  } catch {
+    // the server has ended, or the machine slept
+  }
+  lost();
+}

@@ -1,0 +1,138 @@
+// The page as a whole: asks for the plan of the edits as they are, and shows it.
+import { listen, planner, Refused } from './ask.js';
+import { rememberFile, showConditions } from './conditions.js';
+import { showDays } from './days.js';
+import { Edits } from './edits.js';
+import { at, make, tell } from './made.js';
+import { Ground } from './map.js';
+import { showChoices, showPacks } from './packs.js';
+import { showProblems, showVerdict } from './verdict.js';
+import { prepareWriting } from './write.js';
+
+/** @typedef {import('./ask.js').Edit} Edit */
+
+const edits = new Edits();
+/** @type {any} */
+let answer = null;
+/** @type {any} */
+let pinned = null;
+let leg = 0;
+let seen = '';
+
+const request = planner((fresh, asked) => {
+  answer = fresh;
+  seen = fresh.seen;
+  if (!asked.length) rememberFile(fresh.view.conditions);
+  showProblems([]);
+  show();
+}, fail);
+
+/** @param {unknown} error */
+function fail(error) {
+  if (error instanceof Refused && error.problems.length) showProblems(error.problems);
+  else if (error instanceof Refused) showProblems([{ text: error.message }]);
+  else showProblems([{ text: 'The program that serves this page does not answer. Start it again with: tumpline live TRIP' }]);
+}
+
+/** @param {Edit[]} more */
+function preview(more) { request(edits.with(more)); }
+
+/** @param {Edit[]} more @param {string} words */
+function change(more, words) {
+  edits.add(more);
+  tell(words);
+  again();
+}
+
+function again() {
+  tools();
+  request(edits.now);
+}
+
+function tools() {
+  const count = edits.now.length;
+  /** @type {HTMLButtonElement} */ (at('undo')).disabled = !edits.canUndo;
+  /** @type {HTMLButtonElement} */ (at('redo')).disabled = !edits.canRedo;
+  /** @type {HTMLButtonElement} */ (at('write')).disabled = count === 0;
+  at('write').textContent = 'Write to the trip file' + (count ? ': ' + count + (count === 1 ? ' change' : ' changes') : '');
+}
+
+/** @param {string[]} nights @returns {Edit[]} */
+function nightEdits(nights) { return [{ op: 'add', path: '/days/nights', value: nights }]; }
+
+const ground = new Ground(
+  (nights) => preview(nightEdits(nights)),
+  (nights) => change(nightEdits(nights), 'Nights: ' + nights.join(', ')));
+
+function nightTools() {
+  const { nights, places } = answer.view.nights;
+  const choice = /** @type {HTMLSelectElement} */ (make('select', { 'aria-label': 'Add a night at' }, make('option', { value: '' }, 'Add a night at …'),
+    ...places.filter((/** @type {any} */ place) => !nights.some((/** @type {any} */ night) => night.name === place.name))
+      .map((/** @type {any} */ place) => make('option', { value: place.name }, place.text))));
+  choice.addEventListener('change', () => {
+    const more = ground.nightsWith(choice.value);
+    if (more) change(nightEdits(more), 'Night added at ' + choice.value);
+  });
+  const auto = make('button', { type: 'button', 'aria-pressed': String(answer.view.nights.auto) }, 'Let the plan choose the nights');
+  auto.addEventListener('click', () => change([{ op: 'add', path: '/days/nights', value: 'auto' }], 'The plan chooses the nights'));
+  at('night-tools').replaceChildren(choice, auto);
+}
+
+/** @param {number} next */
+function chooseLeg(next) {
+  leg = next;
+  show();
+}
+
+/** @param {{day: number | null, leg: number | null}} place */
+function lead(place) {
+  const found = answer.view.legs.findIndex((/** @type {any} */ one) => (!place.leg || one.leg === place.leg) && (!place.day || one.day === place.day));
+  if (found >= 0) chooseLeg(found);
+  at('packs').scrollIntoView({ block: 'nearest' });
+}
+
+function show() {
+  const { view, drawing } = answer;
+  leg = Math.min(leg, view.legs.length - 1);
+  document.title = view.name;
+  at('name').textContent = view.name;
+  at('headline').textContent = view.headline;
+  showVerdict(view, pinned, lead);
+  ground.show(view, drawing);
+  for (const band of document.querySelectorAll('[data-leg]'))
+    band.classList.toggle('of-leg', band.getAttribute('data-leg') === String(leg));
+  if (!document.activeElement?.closest('#night-tools')) nightTools();
+  showDays(view, drawing.clocks, pinned, view.legs[leg].day, (day) => chooseLeg(Math.max(0, view.legs.findIndex((/** @type {any} */ one) => one.day === day))));
+  if (!document.querySelector('.chip.lifted')) showPacks(view, pinned, leg, chooseLeg, change);
+  showChoices(view, change);
+  showConditions(view.conditions, preview, change);
+  document.body.dataset.shown = String(Number(document.body.dataset.shown || '0') + 1);
+}
+
+at('undo').addEventListener('click', () => { edits.undo(); tell('Undone'); again(); });
+at('redo').addEventListener('click', () => { edits.redo(); tell('Done again'); again(); });
+at('pin').addEventListener('click', () => {
+  pinned = pinned ? null : answer?.view;
+  ground.pinned = pinned ? pinned.nights.nights : [];
+  at('pin').setAttribute('aria-pressed', String(Boolean(pinned)));
+  at('pin').textContent = pinned ? 'Unpin the plan' : 'Pin this plan';
+  if (answer) show();
+});
+document.addEventListener('keydown', (event) => {
+  if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+  event.preventDefault();
+  at(event.shiftKey ? 'redo' : 'undo').click();
+});
+prepareWriting(() => edits.now, fail, () => { edits.clear(); again(); });
+matchMedia('(max-width: 40rem)').addEventListener('change', again);
+
+function hear() {
+  listen((now) => {
+    if (!seen || now === seen) return;
+    tell('The trip file has changed; this is the plan of the file as it is now, with your changes on top.');
+    again();
+  }, () => setTimeout(hear, 2000));
+}
+tools();
+again();
+hear();

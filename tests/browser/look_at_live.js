@@ -1,0 +1,217 @@
+'use strict';
+// Serves a copy of a sample trip with `tumpline live`, opens its page in headless Chromium and uses it:
+//     node look_at_live.js CHROMIUM TUMPLINE SAMPLES FOLDER [PICTURES]
+// Answers 0 if all is well, 1 with what is wrong, 77 if the browser cannot be started here.
+const { spawn } = require('node:child_process');
+const fs = require('node:fs');
+const path = require('node:path');
+const { Chromium } = require('./chromium.js');
+
+const [program, tumpline, samples, folder, pictures] = process.argv.slice(2);
+const deadline = 50; // milliseconds from the input to the changed page, p95, optimised build
+let wrong = 0;
+
+function expect(holds, what) {
+  if (holds) return;
+  wrong += 1;
+  console.log('WRONG ' + what);
+}
+
+function serve(trip) {
+  const server = spawn(tumpline, ['live', trip], { stdio: ['ignore', 'pipe', 'inherit'] });
+  return new Promise((resolve, reject) => {
+    server.stdout.once('data', (text) => resolve({ server, address: String(text).trim() }));
+    server.once('exit', (code) => reject(new Error('the server ended with ' + code)));
+  });
+}
+
+// How often the page has shown a plan.
+const shown = () => Number(document.body.dataset.shown || '0');
+
+async function until(page, work, what, ...args) {
+  const end = Date.now() + 8000;
+  while (Date.now() < end) {
+    if (await page.ask(work, ...args)) return true;
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  expect(false, 'waited in vain for ' + what);
+  return false;
+}
+
+// Does something and waits for the plan that answers it.
+async function answered(page, what, work) {
+  const before = await page.ask(shown);
+  await work();
+  await until(page, (n) => Number(document.body.dataset.shown || '0') > n, what, before);
+}
+
+const nights = () => [...document.querySelectorAll('#profile .handle')].map((handle) => handle.getAttribute('aria-valuetext'));
+const nights_are = (want) => [...document.querySelectorAll('#profile .handle')].map((handle) => handle.getAttribute('aria-valuetext')).join() === want;
+const center = (selector) => {
+  const element = document.querySelector(selector);
+  if (!element) return null;
+  element.scrollIntoView({ block: 'center' });
+  const box = element.getBoundingClientRect();
+  return { x: box.left + box.width / 2, y: box.top + box.height / 2 };
+};
+
+async function press(page, type, spot, buttons = 1) {
+  await page.send('Input.dispatchMouseEvent', { type, x: spot.x, y: spot.y, button: 'left', buttons, clickCount: 1 });
+}
+
+async function click(page, selector) {
+  const spot = await page.ask(center, selector);
+  if (!spot) return expect(false, 'there is no ' + selector);
+  await press(page, 'mousePressed', spot);
+  await press(page, 'mouseReleased', spot, 0);
+}
+
+async function check_nights(page) {
+  const before = await page.ask(nights);
+  expect(before.length > 0, 'the page shows no night');
+  for (const drawing of ['#profile', '#map']) {
+    const from = await page.ask(center, drawing + ' .handle:last-child');
+    const started = await page.ask(nights);
+    await press(page, 'mousePressed', from);
+    await page.ask(() => { document.body.dataset.dragging = document.body.dataset.shown; });
+    for (let step = 1; step <= 16; ++step)
+      await press(page, 'mouseMoved', { x: from.x + (drawing === '#map' ? 2 : 14) * step, y: from.y + (drawing === '#map' ? 14 : 0) * step });
+    await until(page, () => document.body.dataset.shown !== document.body.dataset.dragging, 'an answer while a night of ' + drawing + ' is dragged');
+    await press(page, 'mouseReleased', { x: from.x + (drawing === '#map' ? 32 : 224), y: from.y + (drawing === '#map' ? 224 : 0) }, 0);
+    const moved = await page.ask(nights);
+    expect(moved.join() !== started.join(), 'dragging the last night on ' + drawing + ' moves nothing: ' + moved);
+    await click(page, '#undo');
+    await until(page, nights_are, 'undo to bring the nights back to ' + started, started.join());
+  }
+  await page.ask(() => document.querySelector('#profile .handle:last-child').focus());
+  await page.key('ArrowRight');
+  await until(page, (were) => [...document.querySelectorAll('#profile .handle')].map((handle) => handle.getAttribute('aria-valuetext')).join() !== were,
+    'the arrow key to move a night', before.join());
+  await click(page, '#undo');
+  await until(page, nights_are, 'undo to bring the night back', before.join());
+}
+
+async function check_things(page) {
+  const bearer = () => document.querySelector('[data-thing="kit/0"]').closest('.pack').querySelector('.who').textContent;
+  const other = () => {
+    const here = document.querySelector('[data-thing="kit/0"]').closest('.pack');
+    const pack = [...document.querySelectorAll('.pack[data-to^="member:"]')].find((one) => one !== here);
+    const box = pack.getBoundingClientRect();
+    return { x: box.left + 30, y: box.top + 12 };
+  };
+  const before = await page.ask(bearer);
+  const from = await page.ask(center, '[data-thing="kit/0"]');
+  const to = await page.ask(other);
+  await answered(page, 'a thing handed over', async () => {
+    await press(page, 'mousePressed', from);
+    await press(page, 'mouseMoved', { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 });
+    await press(page, 'mouseMoved', to);
+    await press(page, 'mouseReleased', to, 0);
+  });
+  const after = await page.ask(bearer);
+  expect(after !== before, 'the tent stays with ' + before);
+  await page.ask(() => document.querySelector('[data-thing="kit/0"]').focus());
+  await page.ask(() => document.querySelector('[data-thing="kit/0"]').click());
+  expect(await page.ask(() => document.activeElement.getAttribute('role') === 'menuitem'), 'the menu of a thing takes no focus');
+  await answered(page, 'undo', () => click(page, '#undo'));
+}
+
+async function check_slider(page) {
+  const clock = () => document.querySelector('.day .numbers b').textContent;
+  const before = await page.ask(clock);
+  await page.ask(() => document.querySelector('[data-slider="set-off"] input').focus());
+  const taken = [];
+  for (let i = 0; i < 20; ++i) {
+    const n = await page.ask(shown);
+    const start = Date.now();
+    await page.key(i < 10 ? 'ArrowLeft' : 'ArrowRight');
+    await until(page, (m) => Number(document.body.dataset.shown) > m, 'a slider', n);
+    taken.push(Date.now() - start);
+  }
+  taken.sort((a, b) => a - b);
+  const p95 = taken[Math.floor(0.95 * (taken.length - 1))];
+  console.log('a key on a slider until the page has changed: median ' + taken[10] + ' ms, p95 ' + p95 + ' ms (its own polling of 20 ms within)');
+  if (process.env.TUMPLINE_TEST_SPEED) expect(p95 <= deadline, 'p95 is ' + p95 + ' ms');
+  await until(page, (want) => document.querySelector('.day .numbers b').textContent === want, 'ten steps there and back to end at the same arrival', before);
+}
+
+async function check_writing(page, trip) {
+  const before = fs.readFileSync(trip, 'utf8');
+  await page.ask(() => document.querySelector('[data-slider="hours"] input').focus());
+  await answered(page, 'a change to write', () => page.key('ArrowRight'));
+  await click(page, '#write');
+  await until(page, () => document.getElementById('writing').open, 'the difference');
+  expect((await page.ask(() => document.querySelectorAll('#difference .added').length)) === 1, 'one line is to be added');
+  if (pictures) await page.picture(path.join(pictures, 'live-writing.png'));
+  await answered(page, 'the file written', () => click(page, '#write-now'));
+  const after = fs.readFileSync(trip, 'utf8');
+  const lines = before.split('\n');
+  const differing = after.split('\n').filter((line, i) => line !== lines[i]);
+  expect(after !== before && differing.length === 1, 'written: ' + differing.length + ' lines differ');
+  await answered(page, 'another hand', () => fs.writeFileSync(trip, before));
+  fs.writeFileSync(trip, '{ not a trip');
+  await until(page, () => !document.getElementById('problems').hidden, 'the problems of a file that is no trip');
+  await answered(page, 'the file mended', () => fs.writeFileSync(trip, before));
+  expect(await page.ask(() => document.getElementById('problems').hidden), 'the problems stay after the file is mended');
+}
+
+async function check_sizes(page) {
+  for (const [width, scheme] of [[360, 'light'], [768, 'dark'], [1280, 'light'], [2560, 'dark']]) {
+    await page.size(width, 900);
+    await page.media('screen', scheme);
+    await page.ask(() => new Promise((resolve) => setTimeout(resolve, 150)));
+    const wide = await page.ask(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+    expect(wide <= 0, width + ' px: the page is ' + wide + ' px wider than the window');
+    const small = await page.ask(() => [...document.querySelectorAll('button:not(.link), input, select')].filter((one) => one.getClientRects().length && one.getBoundingClientRect().height < 43.5).map((one) => one.outerHTML.slice(0, 80)));
+    expect(!small.length, width + ' px: targets below 44 px: ' + small.slice(0, 3));
+    const nameless = await page.ask(() => [...document.querySelectorAll('button, input, select')].filter((one) => !(one.textContent.trim() || one.getAttribute('aria-label') || one.closest('label'))).length);
+    expect(!nameless, width + ' px: ' + nameless + ' controls have no name');
+    if (pictures) await page.picture(path.join(pictures, 'live-' + width + '-' + scheme + '.png'));
+  }
+  await page.media('print', 'light');
+  expect(await page.ask(() => getComputedStyle(document.getElementById('conditions')).display === 'none'), 'sliders are printed');
+}
+
+async function main() {
+  fs.rmSync(folder, { recursive: true, force: true });
+  fs.cpSync(path.join(samples, 'saddle'), folder, { recursive: true });
+  if (pictures) fs.mkdirSync(pictures, { recursive: true });
+  const trip = path.join(folder, 'trip.json');
+  const { server, address } = await serve(trip);
+  const browser = new Chromium(program);
+  try {
+    let page;
+    try {
+      page = await browser.page();
+    } catch (error) {
+      console.log('skipped: this machine cannot start the browser: ' + error.message);
+      return 77;
+    }
+    await page.size(1440, 1000);
+    await page.open(address);
+    if (!(await until(page, () => document.body.dataset.shown, 'the first plan'))) return 1;
+    if (pictures) await page.picture(path.join(pictures, 'live.png'));
+    await check_nights(page);
+    await check_things(page);
+    await check_slider(page);
+    await check_writing(page, trip);
+    await check_sizes(page);
+    const other = page.requests.filter((url) => !url.startsWith(address.split('#')[0]));
+    expect(!other.length, 'the page asks others: ' + other);
+    // what the page was told on purpose while the file was no trip is no fault of it
+    const complaints = page.complaints.filter((text) => !text.includes('422'));
+    expect(!complaints.length, 'the console says: ' + complaints.join(' | '));
+    server.kill('SIGINT');
+    await page.media('screen', 'light');
+    await page.size(1280, 900);
+    await page.ask(() => document.querySelector('[data-slider="set-off"] input').focus());
+    await page.key('ArrowLeft');
+    await until(page, () => !document.getElementById('problems').hidden, 'a word on the server that has ended');
+  } finally {
+    server.kill();
+    await browser.end().catch(() => {});
+  }
+  return wrong ? 1 : 0;
+}
+
+main().then((code) => process.exit(code), (error) => { console.log(error.stack); process.exit(1); });

@@ -1,0 +1,110 @@
+#include "cli/live/live_view.h"
+
+#include "planner/trip/trip_file.h"
+#include "planner/trip/trip_text.h"
+#include "tests/support/source_tree.h"
+
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace tumpline::cli {
+
+namespace {
+
+const std::filesystem::path saddle = test::root / "sample-routes" / "saddle" / "trip.json";
+
+planner::Edit taken(const Json& edit) {
+    return {.way = planner::Edit::Way::add,
+            .pointer = edit.at("path").get<std::string>(),
+            .value = edit.at("value").dump()};
+}
+
+std::vector<planner::Edit> all_taken(const Json& edits) {
+    std::vector<planner::Edit> list;
+    for (const Json& edit : edits)
+        list.push_back(taken(edit));
+    return list;
+}
+
+Figures metric_figures(const LivePlan& live) {
+    return {planner::UnitSystem::metric, live.plan.trip.time_zone, Blank::kept};
+}
+
+/// Every list of edits that a view offers.
+std::vector<std::vector<planner::Edit>> offers(const Json& view) {
+    std::vector<std::vector<planner::Edit>> all;
+    for (const Json& slider : view.at("conditions"))
+        for (const Json& stop : slider.at("stops"))
+            all.push_back(all_taken(stop.at("edits")));
+    for (const Json& thing : view.at("things"))
+        for (const Json& move : thing.at("moves"))
+            all.push_back(all_taken(move.at("edits")));
+    for (const Json& leg : view.at("legs"))
+        for (const Json& choice : leg.at("choices"))
+            all.push_back(all_taken(choice.at("edits")));
+    return all;
+}
+
+TEST(LiveView, WhateverThePageOffersIsATripAndStaysOneWhenItIsWritten) {
+    LiveTrip trip(saddle);
+    const LivePlan live = trip.planned({});
+    const std::string text = trip.text();
+    const std::vector<std::vector<planner::Edit>> all =
+        offers(live_view(live, metric_figures(live)));
+    EXPECT_GT(all.size(), 150U);
+    for (const std::vector<planner::Edit>& edits : all) {
+        ASSERT_FALSE(edits.empty());
+        EXPECT_NO_THROW((void)planner::edited_trip(text, saddle, edits)) << edits[0].pointer;
+        EXPECT_NO_THROW((void)planner::read_trip_text(
+            planner::edited_text(text, saddle.string(), edits), saddle));
+    }
+}
+
+TEST(LiveView, ASliderStandsAtThePlansOwnValue) {
+    LiveTrip trip(saddle);
+    const LivePlan live = trip.planned({{planner::Edit::Way::add, "/weather/wind", "\"9 m/s\""},
+                                        {planner::Edit::Way::add, "/party/0/pace", "0.9"}});
+    const Json sliders = live_conditions(live, metric_figures(live));
+    for (const Json& slider : sliders) {
+        const std::size_t at = slider.at("at").get<std::size_t>();
+        if (slider.at("id") == "wind") {
+            EXPECT_EQ(at, 9U); // stops of 1 m/s from 0
+        }
+        if (slider.at("id") == "pace") {
+            EXPECT_EQ(at, 4U); // Ada has no pace in the file: 0.9 of 1, stops of 5 % from 70 %
+        }
+    }
+    EXPECT_GE(sliders.size(), 7U); // set-off, hours, pace, wind, rain, two rivers
+}
+
+TEST(LiveView, TheGivenThingIsInTheOthersPack) {
+    LiveTrip trip(saddle);
+    const LivePlan before = trip.planned({});
+    const Json things = live_things(before, metric_figures(before));
+    const Json& tent = things.at(0);
+    ASSERT_EQ(tent.at("name"), "tent");
+    const std::size_t had = tent.at("bearer").get<std::size_t>();
+    const Json& move = tent.at("moves").at(0);
+    ASSERT_EQ(move.at("to"), "member:" + std::to_string(1 - had)); // a party of two
+    const LivePlan after = trip.planned(all_taken(move.at("edits")));
+    EXPECT_EQ(live_things(after, metric_figures(after)).at(0).at("bearer"), 1 - had);
+}
+
+TEST(LiveView, ThePartsOfAPackSumToIt) {
+    LiveTrip trip(saddle);
+    const LivePlan live = trip.planned({});
+    for (const Json& leg : live_packs(live, metric_figures(live)))
+        for (const Json& load : leg.at("loads")) {
+            double sum_kg = 0.0;
+            for (const Json& part : load.at("parts"))
+                sum_kg += part.at("kg").get<double>();
+            EXPECT_NEAR(sum_kg, load.at("kg").get<double>(), 1e-6);
+        }
+}
+
+} // namespace
+
+} // namespace tumpline::cli
