@@ -321,9 +321,8 @@ void add_live(DeclaredCommands& line) {
     CLI::App& command = *line.app.add_subcommand(
         "live", "a page on this machine on which nights and things are moved");
     command.add_option("TRIP", options->trip, "the trip file (docs/trip-file.md)")->required();
-    command.add_option("--port", options->port, "of 127.0.0.1; left out, any free one")
-        ->type_name("N")
-        ->check(CLI::Range(0, 65535));
+    add_count<int>(
+        command, "--port", options->port, {0, 65535}, "of 127.0.0.1; left out or 0, any free one");
     command.add_flag("--open", options->open, "also start the desktop's browser");
     runs(line, command, options, live);
 }
