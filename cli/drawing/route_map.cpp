@@ -255,6 +255,13 @@ void RouteMap::lay_ground(const geo::HeightGrid* heights, const GroundDetail& de
         land_ = land_picture(view, *route_.land);
 }
 
+void RouteMap::lay_ground_of(const RouteMap& other) {
+    contours_ = other.contours_;
+    land_ = other.land_;
+    interval_m_ = other.interval_m_;
+    relief_ = other.relief_;
+}
+
 void RouteMap::lay_relief(const GroundView& drawn_for) {
     const GroundView view = ground_view();
     // The two planes differ by a turn and a shift: what three points of the one are in the other.

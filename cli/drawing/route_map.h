@@ -47,6 +47,9 @@ class RouteMap {
     /// Lays contours and layers under the map. `heights` may be null.
     void lay_ground(const geo::HeightGrid* heights, const GroundDetail& detail);
 
+    /// Lays the ground of another map of the same whole route under it.
+    void lay_ground_of(const RouteMap& other);
+
     /// Lays a picture of the relief under it, drawn for the view of another map.
     void lay_relief(const GroundView& drawn_for);
 

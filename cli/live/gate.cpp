@@ -39,7 +39,10 @@ std::optional<Refusal> refused(const Asked& asked, const Gate& gate) {
         return Refusal{403, "another page may not ask"};
     if (asked.path.starts_with("/api/") && !same_key(asked.authorization, "Bearer " + gate.key))
         return Refusal{401, "the key of the address lacks"};
-    if (!asked.transfer_encoding.empty())
+    if (asked.method != "GET" && asked.method != "HEAD" && asked.method != "POST")
+        return Refusal{405, "only GET and POST are answered"};
+    if (!asked.transfer_encoding.empty() ||
+        (asked.method == "POST" && asked.content_length.empty()))
         return Refusal{411, "a body needs its length beforehand"};
     if (!asked.content_encoding.empty())
         return Refusal{415, "a body must be plain JSON"};

@@ -2,9 +2,12 @@
 
 #include "cli/book/book_template.h"
 #include "cli/drawing/load_band.h"
+#include "cli/drawing/route_map.h"
 #include "cli/json/plan_json.h"
 #include "cli/live/line_difference.h"
+#include "cli/live/live_ground.h"
 #include "cli/live/live_view.h"
+#include "cli/live/one_hand.h"
 #include "cli/live/page_file.h"
 #include "cli/words/figures.h"
 #include "cli/words/json_values.h"
@@ -16,6 +19,7 @@
 
 #include <algorithm>
 #include <array>
+#include <memory>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -39,6 +43,7 @@ struct Body {
     std::vector<Edit> edits;
     std::vector<std::string> want; ///< parts of the answer; empty: plan and drawing
     std::string seen;
+    std::string ground; ///< the id of the one that the page has
     bool narrow = false;
 };
 
@@ -104,6 +109,8 @@ Body body_of(const std::string& text) {
         body.narrow = narrow->flag;
     if (json.find("seen") != nullptr)
         body.seen = text_at(json, "seen");
+    if (json.find("ground") != nullptr)
+        body.ground = text_at(json, "ground");
     return body;
 }
 
@@ -113,22 +120,38 @@ bool wants(const Body& body, std::string_view part) {
     return std::find(body.want.begin(), body.want.end(), part) != body.want.end();
 }
 
-Json drawings(const LivePlan& live, const Figures& shown, bool narrow) {
+/// What is told of the ground besides its markup.
+Json ground_json(const LiveGround& ground, const RouteMap& map, const Figures& shown) {
+    return {{"id", ground.id()},
+            {"words", map.foot_text(shown)},
+            {"credits", array_of(ground.credits(), [](const auto& credit) { return credit; })}};
+}
+
+Json drawings(const LivePlan& live, const Figures& shown, const Body& body, LiveGrounds& grounds) {
+    const bool narrow = body.narrow;
     const auto drawn = [&](std::string id) {
         return Drawing{.width = narrow ? narrow_drawing : wide_drawing,
                        .text = narrow ? 11.0 : 12.0,
                        .names = !narrow,
                        .id = std::move(id)};
     };
-    const Drawing clock{.width = narrow_drawing, .text = 11.0, .names = false, .id = {}};
     Json clocks = Json::array();
     for (const planner::PlanDay& day : live.plan.days) {
-        Drawing drawing = clock;
-        drawing.id = fmt::format("clock-{}", day.day);
-        clocks.push_back(day_drawing(live.plan, day, drawing, shown));
+        const Drawing clock{.width = narrow_drawing,
+                            .text = 11.0,
+                            .names = false,
+                            .id = fmt::format("clock-{}", day.day)};
+        clocks.push_back(day_drawing(live.plan, day, clock, shown));
     }
+    const std::shared_ptr<const LiveGround> ground = grounds.of(live, shown.units());
+    RouteMap map(live.plan, *live.route);
+    map.lay_ground_of(ground->map());
+    Json under = ground_json(*ground, map, shown);
+    if (ground->id() != body.ground)
+        under["markup"] = ground->markup();
     const Stretch whole{.from_m = 0.0, .to_m = live.route->length_m};
-    return {{"map", map_drawing(live.plan, *live.route, drawn("map"), shown)},
+    return {{"map", map.draw(drawn("map"), shown)},
+            {"ground", std::move(under)},
             {"profile", profile_drawing(live.plan, *live.route, whole, drawn("profile"), shown)},
             {"clocks", std::move(clocks)}};
 }
@@ -144,20 +167,29 @@ template <typename Work> Reply answered(const Work& work) {
     }
 }
 
-Reply plan_reply(LiveTrip& trip,
-                 std::optional<planner::UnitSystem> units,
-                 const std::string& request) {
+/// What plans are made and drawn from.
+struct Maker {
+    Maker(LiveTrip& of, std::optional<planner::UnitSystem> said) : trip(of), units(said) {}
+
+    LiveTrip& trip;
+    std::optional<planner::UnitSystem> units; ///< as the command line said
+    LiveGrounds grounds;
+    OneHand hand; // ends first
+};
+
+Reply plan_reply(Maker& maker, const std::string& request) {
     const Body body = body_of(request);
-    const LivePlan live = trip.planned(body.edits);
-    const Figures shown(units.value_or(live.plan.trip.units.value_or(planner::UnitSystem::metric)),
-                        live.plan.trip.time_zone,
-                        Blank::kept);
+    const LivePlan live = maker.trip.planned(body.edits);
+    const Figures shown(
+        maker.units.value_or(live.plan.trip.units.value_or(planner::UnitSystem::metric)),
+        live.plan.trip.time_zone,
+        Blank::kept);
     Json json;
     json["seen"] = live.seen;
     if (wants(body, "view"))
         json["view"] = live_view(live, shown);
     if (wants(body, "drawing"))
-        json["drawing"] = drawings(live, shown, body.narrow);
+        json["drawing"] = drawings(live, shown, body, maker.grounds);
     if (wants(body, "plan"))
         json["plan"] = Json::parse(plan_json(live.plan, version()));
     return replied(json);
@@ -239,13 +271,16 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
                           }});
     };
     add("GET", "/api/trip", [&trip](const std::string&) { return trip_reply(trip); });
-    add("POST", "/api/plan", [&trip, units](const std::string& body) {
-        return plan_reply(trip, units, body);
+    const auto maker = std::make_shared<Maker>(trip, units);
+    add("POST", "/api/plan", [maker](const std::string& body) {
+        return maker->hand.done([&] { return plan_reply(*maker, body); });
     });
     add("POST", "/api/difference", [&trip](const std::string& body) {
         return difference_reply(trip, body);
     });
-    add("POST", "/api/write", [&trip](const std::string& body) { return write_reply(trip, body); });
+    add("POST", "/api/write", [maker](const std::string& body) {
+        return maker->hand.done([&] { return write_reply(maker->trip, body); });
+    });
     add("POST", "/api/end", [end = std::move(end)](const std::string&) {
         end();
         return replied({{"ended", true}});

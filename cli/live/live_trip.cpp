@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <string_view>
 
 namespace tumpline::cli {
 
@@ -36,8 +37,11 @@ std::string laid_by(const JsonValue& document) {
         if (member.key == "legs")
             for (JsonValue& leg : member.value.items)
                 without_loads(leg);
-    const JsonValue* met = document.find("appointments");
-    return planner::json_text(route) + (met != nullptr ? planner::json_text(*met) : "");
+    std::string text = planner::json_text(route);
+    for (const std::string_view key : {"appointments", "map"}) // places met, layers of the ground
+        if (const JsonValue* value = document.find(key))
+            text += planner::json_text(*value);
+    return text;
 }
 
 /// `route` with its legs as `trip` describes them now.
@@ -71,35 +75,39 @@ std::string LiveTrip::edited(const std::vector<planner::Edit>& edits) const {
 }
 
 std::shared_ptr<const planner::Route> LiveTrip::route_of(const planner::Trip& trip,
-                                                         const JsonValue& document) {
-    const std::string key = laid_by(document);
+                                                         const std::string& laid) {
     const std::lock_guard lock(laying_);
     const auto found = std::find_if(
-        laid_.begin(), laid_.end(), [&](const Laid& laid) { return laid.first == key; });
+        laid_.begin(), laid_.end(), [&](const Laid& known) { return known.first == laid; });
     if (found != laid_.end()) {
         std::rotate(found, found + 1, laid_.end());
     } else {
         laid_.emplace_back(
-            key, std::make_shared<const planner::Route>(planner::build_routes(trip).route));
+            laid, std::make_shared<const planner::Route>(planner::build_routes(trip).route));
         if (laid_.size() > routes_kept)
             laid_.erase(laid_.begin());
     }
     return described(laid_.back().second, trip);
 }
 
-LivePlan LiveTrip::planned(const std::vector<planner::Edit>& edits) {
-    const std::string now = text();
-    const planner::Trip trip = planner::edited_trip(now, file_, edits);
-    JsonValue document = planner::read_json(now, file_.string());
+LivePlan LiveTrip::planned_from(const std::string& text, const std::vector<planner::Edit>& edits) {
+    const planner::Trip trip = planner::edited_trip(text, file_, edits);
+    JsonValue document = planner::read_json(text, file_.string());
     for (const planner::Edit& edit : edits)
         (void)planner::edit_at(document, edit); // fits: the trip was read with it
-    std::shared_ptr<const planner::Route> route = route_of(trip, document);
+    std::string laid = laid_by(document);
+    std::shared_ptr<const planner::Route> route = route_of(trip, laid);
     planner::Plan plan = planner::make_plan(trip, *route);
     return {.plan = std::move(plan),
             .route = std::move(route),
             .document = std::move(document),
-            .on_file = edits.empty() ? trip : planner::edited_trip(now, file_, {}),
-            .seen = digest_of(now)};
+            .on_file = edits.empty() ? trip : planner::edited_trip(text, file_, {}),
+            .seen = digest_of(text),
+            .laid = std::move(laid)};
+}
+
+LivePlan LiveTrip::planned(const std::vector<planner::Edit>& edits) {
+    return planned_from(text(), edits);
 }
 
 bool LiveTrip::write(const std::vector<planner::Edit>& edits, const std::string& seen) {
@@ -108,7 +116,9 @@ bool LiveTrip::write(const std::vector<planner::Edit>& edits, const std::string&
     if (digest_of(now) != seen)
         return false;
     const std::string after = planner::edited_text(now, file_.string(), edits);
-    (void)planner::read_trip_text(after, file_);
+    (void)planned_from(after, {}); // what cannot be planned is not written
+    if (digest_of(text()) != seen) // the plan took a while
+        return false;
     write_whole({.file = file_, .inputs = {}, .overwrite = true}, after);
     return true;
 }

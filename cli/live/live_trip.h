@@ -23,6 +23,7 @@ struct LivePlan {
     planner::JsonValue document; ///< the trip file with the edits made
     planner::Trip on_file;       ///< the trip without them
     std::string seen;            ///< digest of the file's text
+    std::string laid;            ///< what the route and its ground follow from
 };
 
 class LiveTrip {
@@ -40,14 +41,16 @@ class LiveTrip {
 
     /// Writes the edits into the file if its text is still the one that was `seen`, whole or not at
     /// all; false if another hand has changed it.
-    /// Throws: geo::InputError if the result would not be a trip, or cannot be written.
+    /// Throws: geo::InputError if the result cannot be planned, or cannot be written.
     [[nodiscard]] bool write(const std::vector<planner::Edit>& edits, const std::string& seen);
 
     [[nodiscard]] const std::filesystem::path& file() const { return file_; }
 
   private:
-    [[nodiscard]] std::shared_ptr<const planner::Route>
-    route_of(const planner::Trip& trip, const planner::JsonValue& document);
+    [[nodiscard]] std::shared_ptr<const planner::Route> route_of(const planner::Trip& trip,
+                                                                 const std::string& laid);
+    [[nodiscard]] LivePlan planned_from(const std::string& text,
+                                        const std::vector<planner::Edit>& edits);
 
     using Laid = std::pair<std::string, std::shared_ptr<const planner::Route>>;
 

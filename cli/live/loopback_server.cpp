@@ -29,6 +29,7 @@ using std::chrono::steady_clock;
 constexpr milliseconds longest_request{10'000}; ///< from the first byte to the last
 constexpr milliseconds longest_write{5'000};    ///< of one piece, to a reader that does not read
 constexpr milliseconds between_events{250};
+constexpr int rounds_between_reminders = 4;
 constexpr std::size_t longest_head = std::size_t{64} * 1024; ///< all lines before the body
 constexpr std::size_t threads = 32;
 constexpr int most_event_streams = 8;
@@ -165,7 +166,8 @@ void LoopbackServer::Inside::prepare() {
     server.set_tcp_nodelay(true);
     server.set_default_headers(
         {{"Content-Security-Policy",
-          "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src "
+          "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; "
+          "connect-src "
           "'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'"},
          {"X-Content-Type-Options", "nosniff"},
          {"Referrer-Policy", "no-referrer"},
@@ -212,7 +214,10 @@ void LoopbackServer::Inside::stream_events(httplib::Response& response) {
     }
     response.set_chunked_content_provider(
         "text/event-stream",
-        [this, seen = std::string()](std::size_t /*offset*/, httplib::DataSink& sink) mutable {
+        [this, seen = std::string(), round = 0](std::size_t /*offset*/,
+                                                httplib::DataSink& sink) mutable {
+            if (++round % rounds_between_reminders == 0)
+                seen.clear(); // told again, lest a change there and back goes by unseen
             const std::string told = events.next(seen);
             const std::string text =
                 told.empty() ? std::string(":\n\n") : fmt::format("data: {}\n\n", told);

@@ -123,19 +123,13 @@ def check_edits(server):
         edit = {"edits": [{"op": "add", "path": path, "value": value}], "seen": digest}
         for where in ("/api/plan", "/api/write"):
             status, answer = server.ask("POST", where, edit)
-            if where == "/api/write" and path.startswith("/route"):
-                continue  # names of files are looked into when the trip is planned
             expect(status == 422, f"{path[:40]} at {where}: {status} instead of 422")
             expect(b'"problems"' in answer, f"{path[:40]} at {where} is not told what is wrong")
     expect(server.ask("POST", "/api/write", {"edits": [{"op": "add", "path": "/days/hours", "value": 7}], "seen": "0"})[0] == 409,
            "a text that nobody saw is written over")
     with open(TRIP, "rb") as file:
         after = file.read()
-    if b"/etc/" in after or b"/dev/" in after:
-        with open(TRIP, "wb") as file:
-            file.write(before)
-    else:
-        expect(after == before, "an edit that was refused is written")
+    expect(after == before, "an edit that was refused is written")
     goes_on(server, "edits that fit nowhere")
 
 
@@ -148,9 +142,7 @@ def check_paths(server):
     expect(server.ask("GET", "/" + "a" * 9000)[0] in (0, 400, 414), "a path of 9000 letters passes")
     for method in ("PUT", "DELETE", "OPTIONS", "PATCH", "TRACE", "BREW"):
         status, _ = server.ask(method, "/api/trip")
-        expect(status in (0, 400, 404, 405), f"{method}: {status}")
-    for text in (b"\r\n\r\n", b"GET\r\n\r\n", b"\x16\x03\x01\x02\x00" * 50, b"\x00" * 5000, b"GET / HTTP/9.9\r\n\r\n"):
-        server.raw(text, 11.5)
+        expect(status in (400, 405), f"{method}: {status}")
     goes_on(server, "odd requests")
 
 
@@ -170,6 +162,22 @@ def check_slow(server):
     expect(time.monotonic() - start < 3.0, "slow others hold up a plan")
     for one in slow + readers:
         one.close()
+
+
+def what_waits(server):
+    """Requests that the server hears out until its time is up: begun first, each in a thread."""
+    def odd(text):
+        status, _ = server.raw(text, 13.0)
+        expect(status in (0, 400, 403, 414, 505), f"{text[:20]}: {status}")
+    odds = (b"\r\n\r\n", b"GET\r\n\r\n", b"\x16\x03\x01\x02\x00" * 50, b"\x00" * 5000, b"GET / HTTP/9.9\r\n\r\n")
+    hands = [threading.Thread(target=odd, args=(text,)) for text in odds]
+    hands.append(threading.Thread(target=check_trickle, args=(server,)))
+    for hand in hands:
+        hand.start()
+    return hands
+
+
+def check_trickle(server):
     trickle = socket.create_connection(("127.0.0.1", server.port))
     start = time.monotonic()
     try:
@@ -238,10 +246,16 @@ def main():
     shutil.copytree(os.path.join(SAMPLES, "saddle"), FOLDER)
     server = Server()
     goes_on(server, "starting")
+    began = time.monotonic()
+    waiting = what_waits(server)
     for check in (check_gate, check_bodies, check_edits, check_paths, check_slow, check_many):
         start = time.monotonic()
         check(server)
         print(f"{check.__name__}: {time.monotonic() - start:.1f} s")
+    for hand in waiting:
+        hand.join()
+    goes_on(server, "requests that never end")
+    print(f"all of it: {time.monotonic() - began:.1f} s")
     status, _ = server.ask("POST", "/api/end", {})
     expect(status == 200, "the server cannot be ended")
     expect(server.process.wait(10) == 0, f"the server ends with {server.process.returncode}")

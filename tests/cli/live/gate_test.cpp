@@ -96,6 +96,20 @@ TEST(LiveGate, KeysAreOf128BitsAndNeverTheSame) {
     EXPECT_EQ(keys.begin()->size(), 32U);
 }
 
+TEST(LiveGate, ReadsNoBodyOfUnknownLengthOrOfAnotherMethod) {
+    Asked endless = fair();
+    endless.content_length.clear();
+    EXPECT_EQ(status_of(endless), 411);
+    Asked question = endless;
+    question.method = "GET";
+    EXPECT_EQ(status_of(question), 200);
+    for (const char* method : {"PUT", "PATCH", "DELETE", "OPTIONS", "TRACE", "BREW", ""}) {
+        Asked asked = fair();
+        asked.method = method;
+        EXPECT_EQ(status_of(asked), 405) << method;
+    }
+}
+
 } // namespace
 
 } // namespace tumpline::cli

@@ -68,6 +68,17 @@ TEST_F(LiveTripFile, WritesNothingThatIsNoTrip) {
     EXPECT_EQ(trip.text(), before);
 }
 
+TEST_F(LiveTripFile, WritesNothingThatCannotBePlanned) {
+    LiveTrip trip(file_);
+    const std::string before = trip.text();
+    for (const Edit& edit : {Edit{Edit::Way::add, "/route/tracks", "[\"no-such.gpx\"]"},
+                             Edit{Edit::Way::add, "/route/elevation", "[\"no-such.tif\"]"},
+                             Edit{Edit::Way::add, "/days/nights", "[\"nowhere\"]"}}) {
+        EXPECT_THROW((void)trip.write({edit}, digest_of(before)), geo::InputError) << edit.pointer;
+        EXPECT_EQ(trip.text(), before) << edit.pointer;
+    }
+}
+
 } // namespace
 
 } // namespace tumpline::cli

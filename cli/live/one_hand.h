@@ -1,0 +1,41 @@
+#pragma once
+
+#include <condition_variable>
+#include <deque>
+#include <future>
+#include <mutex>
+#include <thread>
+#include <type_traits>
+#include <utility>
+
+namespace tumpline::cli {
+
+/// Does one piece of work after the other, all in one thread: what a thread prepares for itself
+/// (grids, projections) is prepared once, and no request takes more than one core.
+class OneHand {
+  public:
+    OneHand();
+    ~OneHand(); ///< does what was begun
+    OneHand(const OneHand&) = delete;
+    OneHand& operator=(const OneHand&) = delete;
+
+    /// What `work` answers, or throws.
+    template <typename Work> std::invoke_result_t<Work> done(Work work) {
+        std::packaged_task<std::invoke_result_t<Work>()> task(std::move(work));
+        std::future<std::invoke_result_t<Work>> answer = task.get_future();
+        take(std::packaged_task<void()>([&task] { task(); }));
+        return answer.get();
+    }
+
+  private:
+    void take(std::packaged_task<void()> task);
+    void work();
+
+    std::mutex door_;
+    std::condition_variable knock_;
+    std::deque<std::packaged_task<void()>> waiting_;
+    bool ending_ = false;
+    std::thread hand_;
+};
+
+} // namespace tumpline::cli
