@@ -39,31 +39,38 @@ export async function ask(path, body) {
 /**
  * Asks for plans one at a time: while one is under way only the newest question waits, so that a
  * drag never queues.
+ * @param {() => string} ground the id of the ground that the page has already
  * @param {(answer: any, edits: Edit[]) => void} show
  * @param {(error: unknown) => void} fail
  */
-export function planner(show, fail) {
+export function planner(ground, show, fail) {
   /** @type {Edit[] | null} */
   let waiting = null;
   let busy = false;
+  /** @type {Edit[] | null} */
+  let under_way = null;
 
   async function run() {
     busy = true;
     while (waiting) {
       const edits = waiting;
+      under_way = edits;
       waiting = null;
       try {
         const narrow = matchMedia('(max-width: 40rem)').matches;
-        const answer = await ask('/api/plan', { edits, want: ['view', 'drawing'], narrow });
+        const answer = await ask('/api/plan', { edits, want: ['view', 'drawing'], narrow, ground: ground() });
         if (!waiting) show(answer, edits);
       } catch (error) {
         if (!waiting) fail(error);
       }
     }
     busy = false;
+    under_way = null;
   }
 
   return (/** @type {Edit[]} */ edits) => {
+    // a slider tells its move and then its end: one answer is enough
+    if (under_way && !waiting && edits.length && JSON.stringify(edits) === JSON.stringify(under_way)) return;
     waiting = edits;
     if (!busy) run();
   };

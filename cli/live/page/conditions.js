@@ -14,7 +14,7 @@ export function rememberFile(sliders) {
 
 /**
  * @param {any[]} sliders @param {(edits: Edit[]) => void} preview
- * @param {(edits: Edit[], words: string) => void} change
+ * @param {(edits: Edit[], words: string, by: string) => void} change
  */
 export function showConditions(sliders, preview, change) {
   const holder = at('conditions');
@@ -29,7 +29,9 @@ export function showConditions(sliders, preview, change) {
     if (!row || !input) continue;
     const output = /** @type {HTMLElement} */ (row.querySelector('output'));
     const last = slider.stops.length - 1;
-    /** @type {HTMLElement} */ (row.querySelector('.label')).textContent = slider.label;
+    const label = /** @type {HTMLElement} */ (row.querySelector('.label'));
+    label.textContent = slider.label;
+    label.title = slider.label;
     input.max = String(last);
     const held = input.matches(':active');
     if (!held) {
@@ -48,7 +50,7 @@ export function showConditions(sliders, preview, change) {
     };
     input.onchange = () => {
       const stop = slider.stops[Number(input.value)];
-      change(stop.edits, slider.label + ' ' + stop.text);
+      change(stop.edits, slider.label + ' ' + stop.text, slider.id);
     };
   }
 }

@@ -17,11 +17,15 @@ let answer = null;
 /** @type {any} */
 let pinned = null;
 let leg = 0;
-let seen = '';
+/** Whether problems stand there instead of a new plan. */
+let refused = false;
+/** The text of the file that was asked about last. */
+let known = '';
 
-const request = planner((fresh, asked) => {
+const request = planner(() => ground.id, (fresh, asked) => {
   answer = fresh;
-  seen = fresh.seen;
+  refused = false;
+  known = fresh.seen;
   if (!asked.length) rememberFile(fresh.view.conditions);
   showProblems([]);
   show();
@@ -29,6 +33,7 @@ const request = planner((fresh, asked) => {
 
 /** @param {unknown} error */
 function fail(error) {
+  refused = true;
   if (error instanceof Refused && error.problems.length) showProblems(error.problems);
   else if (error instanceof Refused) showProblems([{ text: error.message }]);
   else showProblems([{ text: 'The program that serves this page does not answer. Start it again with: tumpline live TRIP' }]);
@@ -37,9 +42,9 @@ function fail(error) {
 /** @param {Edit[]} more */
 function preview(more) { request(edits.with(more)); }
 
-/** @param {Edit[]} more @param {string} words */
-function change(more, words) {
-  edits.add(more);
+/** @param {Edit[]} more @param {string} words @param {string} [by] the control */
+function change(more, words, by) {
+  edits.add(more, words, by);
   tell(words);
   again();
 }
@@ -54,6 +59,9 @@ function tools() {
   /** @type {HTMLButtonElement} */ (at('undo')).disabled = !edits.canUndo;
   /** @type {HTMLButtonElement} */ (at('redo')).disabled = !edits.canRedo;
   /** @type {HTMLButtonElement} */ (at('write')).disabled = count === 0;
+  const history = /** @type {HTMLSelectElement} */ (at('history'));
+  history.disabled = edits.steps.length < 2;
+  history.replaceChildren(...edits.steps.map((one, i) => make('option', { value: String(i), selected: i === edits.step }, (i ? i + '. ' : '') + one.words)));
   at('write').textContent = 'Write to the trip file' + (count ? ': ' + count + (count === 1 ? ' change' : ' changes') : '');
 }
 
@@ -109,8 +117,19 @@ function show() {
   document.body.dataset.shown = String(Number(document.body.dataset.shown || '0') + 1);
 }
 
-at('undo').addEventListener('click', () => { edits.undo(); tell('Undone'); again(); });
-at('redo').addEventListener('click', () => { edits.redo(); tell('Done again'); again(); });
+/** @param {number} step @param {string} words */
+function go(step, words) {
+  edits.go(step);
+  tell(words);
+  again();
+}
+
+at('undo').addEventListener('click', () => go(edits.step - 1, 'Undone: ' + edits.steps[edits.step].words));
+at('redo').addEventListener('click', () => go(edits.step + 1, 'Done again: ' + edits.steps[Math.min(edits.step + 1, edits.steps.length - 1)].words));
+at('history').addEventListener('change', (event) => {
+  const step = Number(/** @type {HTMLSelectElement} */ (event.target).value);
+  go(step, 'Back to: ' + edits.steps[step].words);
+});
 at('pin').addEventListener('click', () => {
   pinned = pinned ? null : answer?.view;
   ground.pinned = pinned ? pinned.nights.nights : [];
@@ -128,7 +147,12 @@ matchMedia('(max-width: 40rem)').addEventListener('change', again);
 
 function hear() {
   listen((now) => {
-    if (!seen || now === seen) return;
+    const first = !known && !refused;
+    if (first || now === known) {
+      known = now;
+      return;
+    }
+    known = now; // asked once, whatever the answer
     tell('The trip file has changed; this is the plan of the file as it is now, with your changes on top.');
     again();
   }, () => setTimeout(hear, 2000));

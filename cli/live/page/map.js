@@ -49,6 +49,9 @@ export class Ground {
     this.start = [];
     /** @type {Night[]} */
     this.pinned = [];
+    this.id = ''; // of the ground under the map
+    /** @type {Record<string, string>} what each holder shows */
+    this.drawn = {};
     for (const id of ['map', 'profile']) {
       at(id).append(make('div', { class: 'sheet-of' }), make('div', { class: 'handles' }));
     }
@@ -58,9 +61,32 @@ export class Ground {
   show(view, drawing) {
     this.nights = view.nights;
     this.legs = view.legs;
-    at('map').firstElementChild.innerHTML = drawing.map; // the program's own markup, names escaped
-    at('profile').firstElementChild.innerHTML = drawing.profile;
+    this.ground(drawing.ground);
+    this.draw('map', drawing.map);
+    this.draw('profile', drawing.profile);
     this.place();
+  }
+
+  /** What maps use of the ground comes once; it is kept apart, for what does not change is not drawn again. @param {any} ground */
+  ground(ground) {
+    if (ground.id === this.id) return;
+    this.id = ground.id;
+    at('ground').innerHTML = ground.markup ? '<svg class="defs" width="0" height="0"><defs>' + ground.markup + '</defs></svg>' : '';
+    const words = [ground.words, ground.credits.length ? 'Ground: ' + ground.credits.join('; ') + '.' : ''].filter((one) => one);
+    at('ground-words').textContent = words.join(' ');
+    this.drawn = {};
+  }
+
+  /** @param {'map' | 'profile'} id @param {string} markup the program's own, names escaped */
+  draw(id, markup) {
+    if (this.drawn[id] === markup) return;
+    this.drawn[id] = markup;
+    const sheet = /** @type {HTMLElement} */ (at(id).firstElementChild);
+    // the page's policy lets no style attribute pass
+    sheet.innerHTML = markup.replace(/ style="--k:([\d.]+)"/g, ' data-k="$1"');
+    for (const used of /** @type {NodeListOf<SVGElement>} */ (sheet.querySelectorAll('[data-k]'))) used.style.setProperty('--k', used.dataset.k || '1');
+    const box = sheet.querySelector('svg')?.viewBox.baseVal;
+    if (box) at(id).style.setProperty('--aspect', String(box.width / box.height));
   }
 
   /** @param {'map' | 'profile'} id @param {number} along @returns {Spot | null} */

@@ -30,7 +30,13 @@ function openMenu(chip, thing, change) {
   document.querySelector('.menu')?.remove();
   const menu = make('div', { class: 'menu', role: 'menu', 'aria-label': thing.name });
   menu.append(make('p', {}, thing.where + (thing.why ? ': ' + thing.why : '') + '. Carried on foot: ' + thing.price + '.'));
-  const close = () => { menu.remove(); chip.setAttribute('aria-expanded', 'false'); };
+  let open = true; // taking a menu away takes its focus, which would take it away again
+  const close = () => {
+    if (!open) return;
+    open = false;
+    menu.remove();
+    chip.setAttribute('aria-expanded', 'false');
+  };
   for (const move of thing.moves) {
     const item = make('button', { type: 'button', role: 'menuitem' }, move.label);
     item.addEventListener('click', () => { close(); change(move.edits, thing.name + ': ' + move.label); });
@@ -136,8 +142,8 @@ export function showChoices(view, change) {
       body.append(make('tr', { class: one.chosen ? 'chosen' : '' }, make('th', { scope: 'row' }, pick),
         make('td', { class: 'n' }, one.walked), make('td', { class: 'n' }, one.time), make('td', { class: 'n' }, one.heaviest), make('td', { class: 'n' }, one.of_limit + (one.over ? ' over' : ''))));
     }
-    return make('table', {}, make('caption', {}, 'Portage on day ' + leg.day + ', ', make('bdi', {}, leg.name)),
-      make('thead', {}, make('tr', {}, make('th', { scope: 'col' }, 'Carries'), ...['Walked', 'Time', 'Heaviest load', 'Of limit'].map((text) => make('th', { scope: 'col', class: 'n' }, text)))), body);
+    return make('div', { class: 'scrolled' }, make('table', {}, make('caption', {}, 'Portage on day ' + leg.day + ', ', make('bdi', {}, leg.name)),
+      make('thead', {}, make('tr', {}, make('th', { scope: 'col' }, 'Carries'), ...['Walked', 'Time', 'Heaviest load', 'Of limit'].map((text) => make('th', { scope: 'col', class: 'n' }, text)))), body));
   });
   at('choices').replaceChildren(...tables);
 }
