@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 namespace tumpline::planner {
 
@@ -50,7 +51,7 @@ class LoadSimulation {
     void note_start(std::size_t i);
     void note_end(std::size_t i);
     [[nodiscard]] PartMasses pack_parts(std::size_t member) const;
-    [[nodiscard]] double packed_ashore_kg(std::size_t member) const;
+    [[nodiscard]] std::vector<double> packed_ashore_kg() const;
 
     /// With the water that clings to it.
     [[nodiscard]] std::int64_t mass_mg(std::size_t item) const {
@@ -195,30 +196,33 @@ void LoadSimulation::dry() {
     }
 }
 
-/// The pack as it is on foot, boats rolled up, whatever the things are doing now.
-double LoadSimulation::packed_ashore_kg(std::size_t member) const {
-    std::int64_t sum_mg = booking_.held_mg(member, Account::pack) +
-                          booking_.held_mg(member, Account::in_use, Part::craft);
+/// The packs as they are on foot, boats rolled up, whatever the things are doing now.
+std::vector<double> LoadSimulation::packed_ashore_kg() const {
+    std::vector<std::int64_t> sum_mg(members_);
+    for (std::size_t m = 0; m < members_; ++m)
+        sum_mg[m] =
+            booking_.held_mg(m, Account::pack) + booking_.held_mg(m, Account::in_use, Part::craft);
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
         if (!in_.brought[k])
             continue;
         const Holding now = held(k, afloat_now_);
         const Holding ashore = held(k, false);
-        if (now.member == member && now.account == Account::pack)
-            sum_mg -= mass_mg(k);
-        if (ashore.member == member && ashore.account == Account::pack)
-            sum_mg += mass_mg(k);
+        if (now.account == Account::pack)
+            sum_mg[now.member] -= mass_mg(k);
+        if (ashore.account == Account::pack)
+            sum_mg[ashore.member] += mass_mg(k);
     }
-    return mg_to_kg(sum_mg);
+    std::vector<double> packed_kg;
+    packed_kg.reserve(members_);
+    for (const std::int64_t mg : sum_mg)
+        packed_kg.push_back(mg_to_kg(mg));
+    return packed_kg;
 }
 
 void LoadSimulation::morning(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
     booking_.set_place({day.day, 0, in_.stretches.boundaries[day.first].along_m});
-    std::vector<double> packed_kg;
-    for (std::size_t m = 0; m < members_; ++m)
-        packed_kg.push_back(packed_ashore_kg(m));
-    loads_.day_start_kg.push_back(std::move(packed_kg));
+    loads_.day_start_kg.push_back(packed_ashore_kg());
     if (d > 0)
         dry();
     stores_.breakfast(d);
@@ -230,10 +234,7 @@ void LoadSimulation::evening(std::size_t d) {
     if (day.last < in_.stretches.stretches.size())
         stores_.supplies_up_to(day.last);
     stores_.dinner(d);
-    std::vector<double> packed_kg;
-    for (std::size_t m = 0; m < members_; ++m)
-        packed_kg.push_back(packed_ashore_kg(m));
-    loads_.day_end_kg.push_back(std::move(packed_kg));
+    loads_.day_end_kg.push_back(packed_ashore_kg());
 }
 
 PartMasses LoadSimulation::pack_parts(std::size_t member) const {
@@ -261,8 +262,8 @@ void LoadSimulation::plan_carry(std::size_t i) {
                          .index = i,
                          .assumed = in_.assumed,
                          .party = in_.trip.party,
-                         .rolled_pieces = pieces_of(source, booking_, BoatState::rolled),
-                         .whole_pieces = pieces_of(source, booking_, BoatState::whole),
+                         .rolled_pieces = {},
+                         .whole_pieces = {},
                          .rolled_worn_kg = {},
                          .whole_worn_kg = {},
                          .may_roll = all_roll,
@@ -273,9 +274,17 @@ void LoadSimulation::plan_carry(std::size_t i) {
                                                        : (to_water ? times.landing_s : 0.0),
                          .every_way = in_.record,
                          .pinned = in_.pins.empty() ? std::nullopt : in_.pins[i]};
-    inputs.rolled_worn_kg = worn_with(source, BoatState::rolled);
-    inputs.whole_worn_kg = worn_with(source, BoatState::whole);
-    loads_.portages[i] = plan_portage(inputs);
+    if (in_.carried && in_.carried->portages[i])
+        inputs.kept = &*in_.carried->portages[i];
+    if (inputs.may_roll) {
+        inputs.rolled_pieces = pieces_of(source, booking_, BoatState::rolled);
+        inputs.rolled_worn_kg = worn_with(source, BoatState::rolled);
+    }
+    if (inputs.may_whole) {
+        inputs.whole_pieces = pieces_of(source, booking_, BoatState::whole);
+        inputs.whole_worn_kg = worn_with(source, BoatState::whole);
+    }
+    loads_.portages[i] = plan_portage(std::move(inputs));
 }
 
 void LoadSimulation::note_start(std::size_t i) {

@@ -112,6 +112,8 @@ struct LoadInputs {
     bool record;                                         ///< keep the ledger's entries
     const Loads* shared;                                 ///< things stay with the bearers they have
                                                          ///< here; null: they are shared out
+    const Loads* carried = nullptr; ///< what is carried over a portage stays in the loads it has
+                                    ///< here; null: loads are made anew
 };
 
 } // namespace tumpline::planner

@@ -82,6 +82,7 @@ class ShareSearch {
                 double pool_mg,
                 const ShareBudget& budget)
         : loads_(std::move(bearers)), things_(things), pool_mg_(pool_mg), close_(budget.close),
+          enough_(std::max(budget.close, budget.enough)), fine_nodes_(budget.fine_nodes),
           order_(things.size()), steps_(things.size() + 1) {
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
@@ -108,11 +109,12 @@ class ShareSearch {
         steps_.front().worst = worst_ratio(loads_);
         std::size_t depth = 0;
         bool down = goes_on(depth);
-        while (nodes_ < most_nodes_ && best_ > bound_ + close_) {
+        while (nodes_ < most_nodes_ && !is_enough()) {
             if (down && put_next(depth)) {
                 ++depth;
                 down = goes_on(depth);
             } else if (depth == 0) {
+                ended_ = true;
                 return;
             } else {
                 take_back(--depth);
@@ -125,7 +127,10 @@ class ShareSearch {
 
     [[nodiscard]] double best() const { return best_; }
 
-    [[nodiscard]] bool complete() const { return nodes_ < most_nodes_; }
+    /// Whether it came to its end, or as close to the bound as was hoped for.
+    [[nodiscard]] bool complete() const {
+        return nodes_ < most_nodes_ && (ended_ || best_ <= bound_ + close_);
+    }
 
     [[nodiscard]] const std::vector<std::size_t>& bearer() const { return best_bearer_; }
 
@@ -137,11 +142,15 @@ class ShareSearch {
         Bearer before{0.0, 0.0}; ///< the bearer without it
     };
 
+    [[nodiscard]] bool is_enough() const {
+        return best_ <= bound_ + (nodes_ < fine_nodes_ ? close_ : enough_);
+    }
+
     /// Whether anything is to be tried below a depth; keeps the answer if all things are put.
     bool goes_on(std::size_t depth) {
         Step& step = steps_[depth];
         step.on.reset();
-        if (step.worst >= best_ - tie || best_ <= bound_ + close_ || ++nodes_ >= most_nodes_)
+        if (step.worst >= best_ - tie || is_enough() || ++nodes_ >= most_nodes_)
             return false;
         if (depth < order_.size())
             return true;
@@ -183,6 +192,9 @@ class ShareSearch {
     const std::vector<SharedThing>& things_;
     double pool_mg_;
     double close_;
+    double enough_;
+    long fine_nodes_;
+    bool ended_ = false; ///< nothing is left to try
     std::vector<std::size_t> order_;
     std::vector<Step> steps_; ///< per depth
     bool alike_ = true;       ///< anyone may bear anything
@@ -198,7 +210,7 @@ class Exchanges {
   public:
     Exchanges(std::vector<Bearer> bearers, const std::vector<SharedThing>& things)
         : loads_(std::move(bearers)), things_(things), on_(loads_.size()), by_mass_(loads_.size()),
-          put_at_(things.size(), 0), bearer_(things.size(), 0) {}
+          put_at_(things.size(), 0), bearer_(things.size(), 0), is_lighter_(loads_.size()) {}
 
     void share_greedily() {
         std::vector<std::size_t> order(things_.size());
@@ -220,6 +232,8 @@ class Exchanges {
     bool lighten() {
         const std::size_t worst = heaviest();
         const double below = ratio(worst) - 1e-9;
+        for (std::size_t b = 0; b < loads_.size(); ++b)
+            is_lighter_[b] = ratio(b) < below;
         for (std::size_t k = 0; k < on_[worst].size(); ++k) {
             const std::size_t out = on_[worst][k];
             for (std::size_t b = 0; b < loads_.size(); ++b) {
@@ -232,6 +246,8 @@ class Exchanges {
                 }
                 if (--looks_ < 0)
                     return false;
+                if (!is_lighter_[b])
+                    continue; // an exchange only adds to it
                 if (const std::optional<std::size_t> in = exchange(out, {b, below})) {
                     take(out, worst);
                     take(*in, b);
@@ -247,6 +263,12 @@ class Exchanges {
     [[nodiscard]] std::vector<std::vector<std::size_t>> result() && { return std::move(on_); }
 
   private:
+    /// A thing beside its mass, so that a search by mass reads one run of memory.
+    struct Weighed {
+        double mg;
+        std::size_t thing;
+    };
+
     [[nodiscard]] double ratio(std::size_t b, double more_mg = 0.0) const {
         return (loads_[b].own_mg + more_mg) / loads_[b].limit_mg;
     }
@@ -274,17 +296,18 @@ class Exchanges {
     /// load with `out` instead stays below the goal.
     [[nodiscard]] std::optional<std::size_t> exchange(std::size_t out, Lighter goal) const {
         const auto [b, below] = goal;
-        const std::vector<std::size_t>& things = by_mass_[b];
+        const std::vector<Weighed>& things = by_mass_[b];
         const double mass_mg = things_[out].mass_mg;
         std::optional<std::size_t> first;
-        auto lighter = std::lower_bound(
-            things.begin(), things.end(), mass_mg, [&](std::size_t thing, double mg) {
-                return things_[thing].mass_mg < mg;
-            });
+        auto lighter = std::lower_bound(things.begin(),
+                                        things.end(),
+                                        mass_mg,
+                                        [](const Weighed& one, double mg) { return one.mg < mg; });
         while (lighter != things.begin()) {
-            const std::size_t in = *--lighter;
-            if (ratio(b, mass_mg - things_[in].mass_mg) >= below)
+            --lighter;
+            if (ratio(b, mass_mg - lighter->mg) >= below)
                 break; // one still lighter would leave more
+            const std::size_t in = lighter->thing;
             if (things_[in].takes == things_[out].takes && may_bear(in, bearer_[out]) &&
                 (!first || put_at_[in] < put_at_[*first]))
                 first = in;
@@ -296,31 +319,34 @@ class Exchanges {
         on_[b].push_back(thing);
         put_at_[thing] = ++puts_;
         bearer_[thing] = b;
-        std::vector<std::size_t>& sorted = by_mass_[b];
-        sorted.insert(std::upper_bound(sorted.begin(),
-                                       sorted.end(),
-                                       thing,
-                                       [&](std::size_t x, std::size_t y) {
-                                           return things_[x].mass_mg < things_[y].mass_mg;
-                                       }),
-                      thing);
+        const Weighed weighed{things_[thing].mass_mg, thing};
+        std::vector<Weighed>& sorted = by_mass_[b];
+        sorted.insert(
+            std::upper_bound(sorted.begin(),
+                             sorted.end(),
+                             weighed,
+                             [](const Weighed& x, const Weighed& y) { return x.mg < y.mg; }),
+            weighed);
         loads_[b].own_mg += things_[thing].mass_mg;
         loads_[b].room -= things_[thing].takes;
     }
 
     void take(std::size_t thing, std::size_t b) {
         on_[b].erase(std::find(on_[b].begin(), on_[b].end(), thing));
-        by_mass_[b].erase(std::find(by_mass_[b].begin(), by_mass_[b].end(), thing));
+        std::vector<Weighed>& sorted = by_mass_[b];
+        sorted.erase(std::find_if(
+            sorted.begin(), sorted.end(), [&](const Weighed& one) { return one.thing == thing; }));
         loads_[b].own_mg -= things_[thing].mass_mg;
         loads_[b].room += things_[thing].takes;
     }
 
     std::vector<Bearer> loads_;
     const std::vector<SharedThing>& things_;
-    std::vector<std::vector<std::size_t>> on_;      ///< per bearer, as they were put
-    std::vector<std::vector<std::size_t>> by_mass_; ///< the same, lightest first
-    std::vector<long> put_at_;                      ///< per thing: how many were put before it
-    std::vector<std::size_t> bearer_;               ///< per thing
+    std::vector<std::vector<std::size_t>> on_;  ///< per bearer, as they were put
+    std::vector<std::vector<Weighed>> by_mass_; ///< the same, lightest first
+    std::vector<long> put_at_;                  ///< per thing: how many were put before it
+    std::vector<std::size_t> bearer_;           ///< per thing
+    std::vector<bool> is_lighter_;              ///< per bearer: than the heaviest, now
     long looks_ = 20'000; ///< for exchanges, left: bounds the time where things are very many
     long puts_ = 0;
 };

@@ -36,6 +36,8 @@ struct SharedOut {
 struct ShareBudget {
     long most_nodes = 20'000; ///< the same on every machine; fewer where bearers are very many
     double close = 1e-12;     ///< a heaviest ratio no further than this from the bound will do
+    long fine_nodes = 20'000; ///< looked at in the hope of that; then `enough` ends the search
+    double enough = 0.0;      ///< further from the bound than `close`, if it is to end sooner
 };
 
 /// Shares of a divisible mass that make the heaviest load over its bearer's limit least: the

@@ -7,7 +7,9 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <limits>
+#include <utility>
 
 namespace tumpline::planner {
 
@@ -18,7 +20,7 @@ constexpr std::array<double, 4> all_carries{1.0, 1.5, 2.0, 3.0};
 /// One way of doing it, before one is taken.
 struct Candidate {
     BoatState boats;
-    const std::vector<Piece>* pieces; ///< of its loads
+    std::vector<Piece>* pieces; ///< of its loads
     CarryPlan relay;
     std::vector<double> member_s;
     double moving_s;
@@ -157,91 +159,166 @@ bool asked_for(double carries, const TripLeg& leg, std::size_t members) {
            (offers_carries(*leg.carries, members) ? *leg.carries : std::ceil(*leg.carries));
 }
 
-/// The pieces of every way, and as the ends of those that two may carry.
-struct PieceSets {
-    explicit PieceSets(const PortageInputs& inputs)
-        : rolled(&inputs.rolled_pieces), whole(&inputs.whole_pieces),
-          rolled_ends(as_two_ends(inputs.rolled_pieces)),
-          whole_ends(as_two_ends(inputs.whole_pieces)) {}
-
-    [[nodiscard]] const std::vector<Piece>& of(BoatState boats, CarryBy by) const {
-        if (by == CarryBy::two)
-            return boats == BoatState::rolled ? rolled_ends : whole_ends;
-        return boats == BoatState::rolled ? *rolled : *whole;
-    }
-
-    const std::vector<Piece>* rolled;
-    const std::vector<Piece>* whole;
-    std::vector<Piece> rolled_ends;
-    std::vector<Piece> whole_ends;
-};
-
 constexpr std::array<CarryBy, 3> all_hands{CarryBy::hands, CarryBy::two, CarryBy::cart};
-
-/// Whether this portage can be done so.
-bool offered(const PortageInputs& inputs, BoatState boats, CarryBy by, double carries) {
-    if (by == CarryBy::cart && !inputs.leg.cart.value_or(false))
-        return false;
-    const bool rolled = boats == BoatState::rolled;
-    return offers(by,
-                  rolled ? inputs.rolled_pieces : inputs.whole_pieces,
-                  inputs.assumed.members.size(),
-                  carries);
-}
-
-/// Every number of carries with the boats in one state and borne in one way.
-void add_candidates(std::vector<Candidate>& all,
-                    const PortageInputs& inputs,
-                    const PieceSets& sets,
-                    BoatState boats,
-                    CarryBy by) {
-    const std::vector<double> limits_kg = portage_limits(inputs.assumed);
-    const bool all_ways = inputs.every_way || inputs.pinned;
-    const bool rolled = boats == BoatState::rolled;
-    const std::vector<Piece>& pieces = sets.of(boats, by);
-    for (const double carries : all_carries) {
-        if (!offers_carries(carries, limits_kg.size()) || !offered(inputs, boats, by, carries) ||
-            (!all_ways && !asked_for(carries, inputs.leg, limits_kg.size())))
-            continue;
-        Candidate candidate{boats, &pieces, {}, {}, 0.0, 0.0, false};
-        candidate.relay = carries == 1.0 && rolled && by == CarryBy::hands
-                              ? own_packs(pieces, limits_kg)
-                              : make_loads(pieces, limits_kg, carries, by);
-        const Passes passes(
-            candidate.relay, pieces, inputs, rolled ? inputs.rolled_worn_kg : inputs.whole_worn_kg);
-        candidate.member_s = passes.walking_times();
-        candidate.moving_s =
-            *std::max_element(candidate.member_s.begin(), candidate.member_s.end());
-        candidate.change_s = rolled ? inputs.rolled_change_s : inputs.whole_change_s;
-        candidate.within = within_limits(candidate.relay, limits_kg);
-        all.push_back(std::move(candidate));
-        if (!all_ways && all.back().within)
-            break; // those with more lengths would not be taken
-    }
-}
-
-std::vector<Candidate> candidates(const PortageInputs& inputs, const PieceSets& sets) {
-    const bool all_ways = inputs.every_way || inputs.pinned;
-    std::vector<Candidate> all;
-    for (const BoatState boats : {BoatState::rolled, BoatState::whole}) {
-        const bool rolled = boats == BoatState::rolled;
-        if (rolled ? !inputs.may_roll : !inputs.may_whole)
-            continue;
-        const BoatOnCarry other = rolled ? BoatOnCarry::whole : BoatOnCarry::rolled;
-        if (!all_ways && inputs.leg.boat_on_carry == other &&
-            (rolled ? inputs.may_whole : inputs.may_roll))
-            continue; // the other is asked for, and can be had
-        for (const CarryBy by : all_hands)
-            add_candidates(all, inputs, sets, boats, by);
-    }
-    return all;
-}
 
 /// A way of taking boats and heavy pieces.
 struct Taking {
     BoatState boats;
     CarryBy by;
 };
+
+/// The pieces with the boats in either state; as the ends of those that two may carry, once asked.
+class PieceSets {
+  public:
+    explicit PieceSets(PortageInputs& inputs)
+        : one_back_{&inputs.rolled_pieces, &inputs.whole_pieces} {}
+
+    [[nodiscard]] std::vector<Piece>& of(const Taking& taking) {
+        const std::size_t set = taking.boats == BoatState::rolled ? 0 : 1;
+        if (taking.by != CarryBy::two)
+            return *one_back_[set];
+        if (!ends_[set])
+            ends_[set] = as_two_ends(*one_back_[set]);
+        return *ends_[set];
+    }
+
+  private:
+    std::array<std::vector<Piece>*, 2> one_back_;
+    std::array<std::optional<std::vector<Piece>>, 2> ends_;
+};
+
+bool same_pieces(const std::vector<Piece>& a, const std::vector<Piece>& b) {
+    return std::equal(a.begin(), a.end(), b.begin(), b.end(), [](const Piece& x, const Piece& y) {
+        return x.owner == y.owner && x.name == y.name;
+    });
+}
+
+/// The ways of doing a portage with the boats in one state and heavy pieces borne in one way.
+class Ways {
+  public:
+    Ways(const PortageInputs& inputs, PieceSets& sets, const Taking& taking)
+        : in_(inputs), sets_(sets), taking_(taking), rolled_(taking.boats == BoatState::rolled),
+          limits_kg_(portage_limits(inputs.assumed)) {}
+
+    /// All that there are, by lengths.
+    [[nodiscard]] std::vector<Candidate> all() const {
+        std::vector<Candidate> made;
+        for (const double carries : all_carries)
+            if (offered(carries))
+                made.push_back(way(carries));
+        return made;
+    }
+
+    /// Only this one, if there is such.
+    [[nodiscard]] std::vector<Candidate> only(double carries) const {
+        std::vector<Candidate> made;
+        if (offered(carries))
+            made.push_back(way(carries));
+        return made;
+    }
+
+    /// Those from which the one to be taken is chosen: up to the first within the limits; if there
+    /// is none, without those that cannot come nearest to them. By lengths.
+    [[nodiscard]] std::vector<Candidate> to_choose_from() const {
+        std::vector<Candidate> made;
+        std::vector<double> hopeless;
+        for (const double carries : all_carries) {
+            if (!offered(carries) || !asked_for(carries, in_.leg, limits_kg_.size()))
+                continue;
+            if (!least(carries).may_keep_limits) {
+                hopeless.push_back(carries);
+                continue;
+            }
+            made.push_back(way(carries));
+            if (made.back().within)
+                return made; // those with more lengths would not be taken, nor those before it
+        }
+        double nearest = std::numeric_limits<double>::infinity();
+        for (const Candidate& one : made)
+            nearest = std::min(nearest, one.relay.heaviest_ratio);
+        for (std::size_t k = hopeless.size(); k-- > 0;) { // the more lengths, the lighter
+            constexpr double rounding = 1e-6;
+            if (least(hopeless[k]).heaviest_ratio > nearest + rounding)
+                continue;
+            made.push_back(way(hopeless[k]));
+            nearest = std::min(nearest, made.back().relay.heaviest_ratio);
+        }
+        std::sort(made.begin(), made.end(), [](const Candidate& a, const Candidate& b) {
+            return a.relay.carries < b.relay.carries;
+        });
+        return made;
+    }
+
+  private:
+    [[nodiscard]] bool offered(double carries) const {
+        if (!offers_carries(carries, limits_kg_.size()) ||
+            (taking_.by == CarryBy::cart && !in_.leg.cart.value_or(false)))
+            return false;
+        return offers(
+            taking_.by, rolled_ ? in_.rolled_pieces : in_.whole_pieces, limits_kg_.size(), carries);
+    }
+
+    [[nodiscard]] LeastCarry least(double carries) const {
+        return least_carry(sets_.of(taking_), limits_kg_, carries, taking_.by);
+    }
+
+    [[nodiscard]] Candidate way(double carries) const {
+        std::vector<Piece>& pieces = sets_.of(taking_);
+        Candidate made{taking_.boats, &pieces, {}, {}, 0.0, 0.0, false};
+        if (carries == 1.0 && rolled_ && taking_.by == CarryBy::hands)
+            made.relay = own_packs(pieces, limits_kg_);
+        else if (is_kept(carries))
+            made.relay = weigh_again(in_.kept->relay, pieces, limits_kg_);
+        else
+            made.relay = make_loads(pieces, limits_kg_, carries, taking_.by);
+        const Passes passes(
+            made.relay, pieces, in_, rolled_ ? in_.rolled_worn_kg : in_.whole_worn_kg);
+        made.member_s = passes.walking_times();
+        made.moving_s = *std::max_element(made.member_s.begin(), made.member_s.end());
+        made.change_s = rolled_ ? in_.rolled_change_s : in_.whole_change_s;
+        made.within = within_limits(made.relay, limits_kg_);
+        return made;
+    }
+
+    /// Whether the loads of before are of the same pieces, taken in the same way.
+    [[nodiscard]] bool is_kept(double carries) const {
+        return in_.kept && in_.kept->boats == taking_.boats && in_.kept->relay.carries == carries &&
+               in_.kept->relay.by == taking_.by && same_pieces(in_.kept->pieces, sets_.of(taking_));
+    }
+
+    const PortageInputs& in_;
+    PieceSets& sets_;
+    Taking taking_;
+    bool rolled_;
+    std::vector<double> limits_kg_;
+};
+
+std::vector<Candidate> candidates(const PortageInputs& inputs, PieceSets& sets) {
+    const auto can_be = [&](BoatState boats) {
+        return boats == BoatState::rolled ? inputs.may_roll : inputs.may_whole;
+    };
+    if (inputs.pinned && !inputs.every_way && can_be(inputs.pinned->boats)) {
+        std::vector<Candidate> one = Ways(inputs, sets, {inputs.pinned->boats, inputs.pinned->by})
+                                         .only(inputs.pinned->carries);
+        if (!one.empty())
+            return one;
+    }
+    std::vector<Candidate> all;
+    for (const BoatState boats : {BoatState::rolled, BoatState::whole}) {
+        const bool rolled = boats == BoatState::rolled;
+        const BoatState other = rolled ? BoatState::whole : BoatState::rolled;
+        const BoatOnCarry asks_other = rolled ? BoatOnCarry::whole : BoatOnCarry::rolled;
+        if (!can_be(boats) ||
+            (!inputs.every_way && inputs.leg.boat_on_carry == asks_other && can_be(other)))
+            continue; // or the other is asked for, and can be had
+        for (const CarryBy by : all_hands) {
+            const Ways ways(inputs, sets, {boats, by});
+            std::vector<Candidate> some = inputs.every_way ? ways.all() : ways.to_choose_from();
+            std::move(some.begin(), some.end(), std::back_inserter(all));
+        }
+    }
+    return all;
+}
 
 /// Fewest lengths within the limits for one way of taking things; else the lightest.
 const Candidate*
@@ -301,9 +378,9 @@ double cart_drag(const Stretch& stretch) {
     return cart_drag_share + (length_m > 0.0 ? stretch.ascent_m / length_m : 0.0);
 }
 
-PortagePlan plan_portage(const PortageInputs& inputs) {
-    const PieceSets sets(inputs);
-    const std::vector<Candidate> all = candidates(inputs, sets);
+PortagePlan plan_portage(PortageInputs inputs) {
+    PieceSets sets(inputs);
+    std::vector<Candidate> all = candidates(inputs, sets);
     const Candidate* taken = choose(all, inputs.leg);
     for (const Candidate& candidate : all)
         if (inputs.pinned && candidate.boats == inputs.pinned->boats &&
@@ -312,11 +389,6 @@ PortagePlan plan_portage(const PortageInputs& inputs) {
             taken = &candidate;
     PortagePlan plan;
     plan.boats = taken->boats;
-    plan.relay = taken->relay;
-    plan.pieces = *taken->pieces;
-    plan.worn_kg = taken->boats == BoatState::rolled ? inputs.rolled_worn_kg : inputs.whole_worn_kg;
-    plan.member_s = taken->member_s;
-    plan.moving_s = taken->moving_s;
     for (const Candidate& candidate : all) {
         const CarryPlan& relay = candidate.relay;
         const PortageLoad& heaviest = relay.loads[relay.heaviest];
@@ -349,6 +421,14 @@ PortagePlan plan_portage(const PortageInputs& inputs) {
         if (per_m > 0.0 && spared_s > 0.0 && spared_s / per_m <= longest_m)
             plan.break_even_m = spared_s / per_m;
     }
+    // Nothing is asked of the ways any more: what the one taken is made of goes into the plan.
+    Candidate& way = all[static_cast<std::size_t>(taken - all.data())];
+    plan.pieces = std::move(*way.pieces);
+    plan.worn_kg =
+        std::move(way.boats == BoatState::rolled ? inputs.rolled_worn_kg : inputs.whole_worn_kg);
+    plan.relay = std::move(way.relay);
+    plan.member_s = std::move(way.member_s);
+    plan.moving_s = way.moving_s;
     return plan;
 }
 

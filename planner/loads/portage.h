@@ -23,13 +23,14 @@ struct PortageInputs {
     double whole_change_s;
     bool every_way; ///< work out every way for the table of choices, not only up to the one taken
     std::optional<PinnedCarry> pinned; ///< taken whatever the choice would be
+    const PortagePlan* kept = nullptr; ///< a carry of this kind stays in the loads that it has here
 };
 
 /// Weighs all ways of doing a portage and takes the one the trip file asks for; where it leaves the
 /// choice, the fewest lengths whose heaviest load keeps within its bearer's limit, and of each
 /// piece on one back, by two and on a cart the quickest, and of rolled and whole the quicker. Where
 /// no way keeps within the limits, the one that comes nearest. Source: docs/carries.md.
-[[nodiscard]] PortagePlan plan_portage(const PortageInputs& inputs);
+[[nodiscard]] PortagePlan plan_portage(PortageInputs inputs);
 
 /// What of a cart's mass its puller bears on a stretch.
 [[nodiscard]] double cart_drag(const Stretch& stretch);

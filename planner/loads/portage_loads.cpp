@@ -59,6 +59,32 @@ void add_carts(std::vector<PortageLoad>& loads,
     }
 }
 
+std::vector<PortageLoad> loads_to_fill(const std::vector<Piece>& pieces,
+                                       const std::vector<double>& limits_kg,
+                                       double carries,
+                                       CarryBy by) {
+    std::vector<PortageLoad> loads = empty_loads(limits_kg, carries);
+    if (by == CarryBy::cart)
+        add_carts(loads, pieces, limits_kg, carries);
+    return loads;
+}
+
+/// Relative to its own limit; on a back, unless a cart bears more than it takes.
+std::size_t heaviest_of(const std::vector<PortageLoad>& loads,
+                        const std::vector<double>& load_limits_kg) {
+    std::size_t worst = 0; // of the first member, on the back
+    double worst_ratio = mg_to_kg(loads[0].mass_mg) / load_limits_kg[0];
+    for (std::size_t l = 1; l < loads.size(); ++l) {
+        const double mass_kg = mg_to_kg(loads[l].mass_mg);
+        if (mass_kg / load_limits_kg[l] <= worst_ratio ||
+            (loads[l].rolls() && !over_limit(mass_kg, load_limits_kg[l])))
+            continue;
+        worst = l;
+        worst_ratio = mass_kg / load_limits_kg[l];
+    }
+    return worst;
+}
+
 /// Whether own things keep to loads that their owner alone carries.
 enum class OwnThings { stay, wander };
 
@@ -104,15 +130,7 @@ class Filling {
         return mg_to_kg(loads_[load].mass_mg + more_mg) / limits_kg_[load];
     }
 
-    /// Relative to its limit; on a back, unless a cart bears more than it takes.
-    [[nodiscard]] std::size_t heaviest() const {
-        std::size_t worst = 0; // of the first member, on the back
-        for (std::size_t l = 1; l < loads_.size(); ++l)
-            if (ratio(l) > ratio(worst) &&
-                (!loads_[l].rolls() || over_limit(mg_to_kg(loads_[l].mass_mg), limits_kg_[l])))
-                worst = l;
-        return worst;
-    }
+    [[nodiscard]] std::size_t heaviest() const { return heaviest_of(loads_, limits_kg_); }
 
     [[nodiscard]] bool keeps_limits() const {
         for (std::size_t l = 0; l < loads_.size(); ++l)
@@ -131,10 +149,14 @@ class Filling {
         std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
             return pieces_[a].mass_mg > pieces_[b].mass_mg;
         });
+        std::vector<std::size_t> holding(pieces_.size());
+        for (std::size_t l = 0; l < loads_.size(); ++l)
+            for (const std::size_t piece : loads_[l].pieces)
+                holding[piece] = l;
         for (const std::size_t piece : order) {
             if (fixed_[piece])
                 continue;
-            PortageLoad& from = load_with(piece);
+            PortageLoad& from = loads_[holding[piece]];
             if (is_home(from, pieces_[piece]))
                 continue;
             for (const std::size_t home : loads_for(pieces_[piece], OwnThings::stay))
@@ -194,12 +216,6 @@ class Filling {
                 if (is_home(loads_[l], piece))
                     homes.push_back(l);
         return homes;
-    }
-
-    PortageLoad& load_with(std::size_t piece) {
-        return *std::find_if(loads_.begin(), loads_.end(), [&](const PortageLoad& load) {
-            return std::find(load.pieces.begin(), load.pieces.end(), piece) != load.pieces.end();
-        });
     }
 
     void move(std::size_t piece, PortageLoad& from, PortageLoad& to) {
@@ -293,6 +309,49 @@ double load_limit_kg(const PortageLoad& load, const std::vector<double>& limits_
     return std::min(limits_kg[load.bearer], limits_kg[load.relay]);
 }
 
+LeastCarry least_carry(const std::vector<Piece>& pieces,
+                       const std::vector<double>& limits_kg,
+                       double carries,
+                       CarryBy by) {
+    double limit_kg = 0.0;
+    double highest_kg = 0.0;
+    const std::vector<PortageLoad> loads = loads_to_fill(pieces, limits_kg, carries, by);
+    for (const PortageLoad& load : loads) {
+        limit_kg += load_limit_kg(load, limits_kg);
+        highest_kg = std::max(highest_kg, load_limit_kg(load, limits_kg));
+    }
+    std::int64_t sum_mg = 0;
+    std::int64_t heaviest_mg = 0;
+    for (const Piece& piece : pieces) {
+        sum_mg += piece.mass_mg;
+        heaviest_mg = std::max(heaviest_mg, piece.mass_mg);
+    }
+    const auto count = static_cast<double>(loads.size());
+    constexpr double rounding_kg = 1e-9;
+    return {by == CarryBy::cart // a full cart is not weighed beside backs: nothing is known of them
+                ? 0.0
+                : std::max(mg_to_kg(sum_mg) / limit_kg, mg_to_kg(heaviest_mg) / highest_kg),
+            !over_limit(mg_to_kg(sum_mg) / count - rounding_kg, limit_kg / count) &&
+                !over_limit(mg_to_kg(heaviest_mg), highest_kg)};
+}
+
+CarryPlan weigh_again(const CarryPlan& before,
+                      const std::vector<Piece>& pieces,
+                      const std::vector<double>& limits_kg) {
+    CarryPlan again = before;
+    std::vector<double> load_limits_kg;
+    for (PortageLoad& load : again.loads) {
+        load.mass_mg = 0;
+        for (const std::size_t piece : load.pieces)
+            load.mass_mg += pieces[piece].mass_mg;
+        load_limits_kg.push_back(load_limit_kg(load, limits_kg));
+    }
+    again.heaviest = heaviest_of(again.loads, load_limits_kg);
+    again.heaviest_ratio =
+        mg_to_kg(again.loads[again.heaviest].mass_mg) / load_limits_kg[again.heaviest];
+    return again;
+}
+
 CarryPlan make_loads(const std::vector<Piece>& pieces,
                      const std::vector<double>& limits_kg,
                      double carries,
@@ -306,10 +365,7 @@ CarryPlan make_loads(const std::vector<Piece>& pieces,
         relay.loads = filling.take();
         return relay;
     };
-    std::vector<PortageLoad> loads = empty_loads(limits_kg, carries);
-    if (by == CarryBy::cart)
-        add_carts(loads, pieces, limits_kg, carries);
-    const Filling empty(pieces, limits_kg, std::move(loads));
+    const Filling empty(pieces, limits_kg, loads_to_fill(pieces, limits_kg, carries, by));
     Filling own = empty;
     own.fill(OwnThings::stay);
     if (own.keeps_limits())

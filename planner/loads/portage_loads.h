@@ -96,6 +96,24 @@ offers(CarryBy by, const std::vector<Piece>& pieces, std::size_t members, double
 /// Source: docs/carries.md (derived; the trade's single, one and a half, double, triple).
 [[nodiscard]] double lengths_of(double carries);
 
+/// What no way of making so many loads can better.
+struct LeastCarry {
+    double heaviest_ratio; ///< of a load over its bearer's limit; 0 if nothing is known
+    bool may_keep_limits;  ///< false: some load is over its limit, however the loads are made
+};
+
+/// By all pieces together beside all limits, and the heaviest piece beside the highest limit. By
+/// two: of pieces as two ends.
+[[nodiscard]] LeastCarry least_carry(const std::vector<Piece>& pieces,
+                                     const std::vector<double>& limits_kg,
+                                     double carries,
+                                     CarryBy by = CarryBy::hands);
+
+/// Loads made before, of these pieces with the masses that they have now.
+[[nodiscard]] CarryPlan weigh_again(const CarryPlan& before,
+                                    const std::vector<Piece>& pieces,
+                                    const std::vector<double>& limits_kg);
+
 /// Makes K = carries x N loads of the pieces so that the heaviest load over its bearer's limit is
 /// as small as a deterministic search finds: heaviest piece first into the lightest relative load,
 /// then moves and exchanges while they help. Own things are in a load that their owner alone

@@ -18,6 +18,9 @@ constexpr double mg_per_g = 1e3;
 constexpr double level_mg = 1.0 * mg_per_g;   // a gram apart is level
 constexpr double proven_mg = 10.0 * mg_per_g; // more level than this nobody can pack
 
+/// Ways that are looked at for bags within a gram; then those that nobody can pack more level do.
+constexpr long fine_nodes = 2'000;
+
 /// No way to divide the items is more level: the heaviest cannot be outweighed by more than all
 /// others weigh, and where all masses are multiples of some grams, so is the difference of two
 /// sums of them, of twice as many from one way to the next.
@@ -191,6 +194,8 @@ Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes
     ShareBudget budget;
     constexpr double rounding_mg = 1e-3;
     budget.close = (std::max(least_mg, level_mg) + rounding_mg) / 2.0;
+    budget.enough = (least_mg + proven_mg) / 2.0;
+    budget.fine_nodes = fine_nodes;
     SharedOut shared = share_out({bag(volumes.left_l), bag(volumes.right_l)}, things, 0.0, budget);
     Levelled level{{}, !shared.bearer.empty() || items.empty(), shared.proven};
     if (!level.fits_volume) // level by mass alone

@@ -196,7 +196,7 @@ class Rounds {
     void set_spells();
     void note_winds_met();
     void spend_and_provide();
-    [[nodiscard]] Loads book(bool record) const;
+    [[nodiscard]] Loads book(int round, bool record) const;
     [[nodiscard]] bool is_close(int round, const Loads& next);
     void pin(const Loads& next);
 
@@ -381,7 +381,9 @@ void Rounds::spend_and_provide() {
     now_.water = carry_water(assumed_, prepared_.stretches, now_.timeline);
 }
 
-Loads Rounds::book(bool record) const {
+/// After some rounds what is carried over a portage stays in its loads: those made anew of masses
+/// that differ by grams may be quite other ones, as good, and no round would be like the last.
+Loads Rounds::book(int round, bool record) const {
     const Loads* const shares = options_.packed ? &options_.packed->loads
                                 : kept_shares_  ? &*kept_shares_
                                                 : nullptr;
@@ -396,7 +398,8 @@ Loads Rounds::book(bool record) const {
                        boats_,
                        pins_,
                        record,
-                       shares});
+                       shares,
+                       round > patience ? &before() : nullptr});
 }
 
 /// Whether a round has moved nothing any more.
@@ -430,11 +433,11 @@ Solved Rounds::run() {
         boats_ = boat_states(prepared_, before());
         set_days(round, moving_s);
         spend_and_provide();
-        Loads next = book(false);
+        Loads next = book(round, false);
         const bool close = is_close(round, next);
         done = close || round >= options_.most_rounds;
         if (done && options_.record)
-            next = book(true); // the same loads, with all that is told of them
+            next = book(round, true); // the same loads, with all that is told of them
         else if (round > patience)
             pin(next);
         now_.converged.settled = now_.converged.settled && (close || !done);

@@ -1,8 +1,13 @@
 #include "planner/loads/portage_loads.h"
 
+#include "planner/loads/limits.h"
+#include "planner/quantities/milligrams.h"
+#include "tests/support/random_draws.h"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 
 namespace tumpline::planner {
 namespace {
@@ -175,6 +180,121 @@ TEST(PortageLoads, RollOnACartWithinItsPayload) {
     EXPECT_EQ(pulled_mg(plan, plan.loads[0]), 0);
     EXPECT_FALSE(plan.loads[plan.heaviest].rolls());
     EXPECT_DOUBLE_EQ(plan.heaviest_ratio, 0.5); // 10 of 20 kg
+}
+
+TEST(PortageLoads, HaveABoundByAllLimitsAndByTheHeaviestPiece) {
+    // 12 + 9 + 6 = 27 kg over 20 + 10 kg: 0.9; the heaviest piece beside the higher limit: 0.6.
+    const std::vector<Piece> pieces{kit_piece("a", 12.0), kit_piece("b", 9.0), kit_piece("c", 6.0)};
+    const LeastCarry once = least_carry(pieces, {20.0, 10.0}, 1.0);
+    EXPECT_NEAR(once.heaviest_ratio, 0.9, 1e-12);
+    EXPECT_TRUE(once.may_keep_limits);
+    // Twice: 27 of 60 kg are less than 12 of 20.
+    EXPECT_NEAR(least_carry(pieces, {20.0, 10.0}, 2.0).heaviest_ratio, 0.6, 1e-12);
+    // 27 kg over 13 + 10 are too much for one carry; one and a half has a load of both, of 10 kg.
+    EXPECT_FALSE(least_carry(pieces, {13.0, 10.0}, 1.0).may_keep_limits);
+    EXPECT_TRUE(least_carry(pieces, {13.0, 10.0}, 1.5).may_keep_limits);
+    // 27 of 33 kg are 0.82, but 12 of 13 are 0.92.
+    EXPECT_NEAR(least_carry(pieces, {13.0, 10.0}, 1.5).heaviest_ratio, 12.0 / 13.0, 1e-12);
+    // A piece above everyone's limit keeps none, however often one walks; 50 g above is not over.
+    EXPECT_FALSE(least_carry(pieces, {11.9, 11.9}, 3.0).may_keep_limits);
+    EXPECT_TRUE(least_carry(pieces, {11.96, 11.96}, 3.0).may_keep_limits);
+}
+
+TEST(PortageLoads, HaveABoundByTheEndsOfAPieceAndByWhatACartTakes) {
+    // A boat of 34 kg is over 20 and 30 kg; each of its ends, 17 kg, is not.
+    Piece canoe = whole_boat("canoe", 34.0);
+    canoe.bearers = 2;
+    EXPECT_FALSE(least_carry({canoe}, {20.0, 30.0}, 1.0).may_keep_limits);
+    const LeastCarry by_two = least_carry(as_two_ends({canoe}), {20.0, 30.0}, 1.0, CarryBy::two);
+    EXPECT_TRUE(by_two.may_keep_limits);
+    EXPECT_NEAR(by_two.heaviest_ratio, 34.0 / 50.0, 1e-12); // 17 of 30 are less
+    // 34 + 4 kg are over 30, not over 30 on the back and 60 + 4 on the cart; a full cart is not
+    // weighed beside a back, so no ratio is known.
+    Piece cart = kit_piece("cart", 4.0);
+    cart.cart_payload_kg = 60.0;
+    EXPECT_FALSE(least_carry({canoe, cart}, {30.0}, 1.0).may_keep_limits);
+    const LeastCarry rolled = least_carry({canoe, cart}, {30.0}, 1.0, CarryBy::cart);
+    EXPECT_TRUE(rolled.may_keep_limits);
+    EXPECT_EQ(rolled.heaviest_ratio, 0.0);
+    // 95 kg are more than back and cart may take together, 94 kg and their 0.1 kg are not.
+    EXPECT_FALSE(
+        least_carry(
+            {cart, kit_piece("stones", 64.0), kit_piece("sand", 27.0)}, {30.0}, 1.0, CarryBy::cart)
+            .may_keep_limits);
+    EXPECT_TRUE(
+        least_carry(
+            {cart, kit_piece("stones", 60.0), kit_piece("sand", 30.0)}, {30.0}, 1.0, CarryBy::cart)
+            .may_keep_limits);
+}
+
+TEST(PortageLoads, AreNeverBetterThanTheirBound) {
+    test::Draws draws(77);
+    int kept = 0;
+    std::array<int, 3> ways{};
+    for (int round = 0; round < 300; ++round) {
+        std::vector<double> limits_kg(static_cast<std::size_t>(draws.whole(1, 4)));
+        for (double& limit_kg : limits_kg)
+            limit_kg = draws.between(8.0, 30.0);
+        std::vector<Piece> pieces;
+        for (int k = draws.whole(1, 12); k > 0; --k)
+            pieces.push_back(kit_piece("thing", draws.between(0.2, 14.0)));
+        const double carries = draws.whole(1, 3);
+        CarryBy by = CarryBy::hands;
+        if (round % 3 == 1) { // two to the first thing
+            pieces[0].bearers = 2;
+            by = offers(CarryBy::two, pieces, limits_kg.size(), carries) ? CarryBy::two : by;
+            pieces = by == CarryBy::two ? as_two_ends(pieces) : pieces;
+        } else if (round % 3 == 2) { // the first is a cart
+            pieces[0].cart_payload_kg = draws.between(5.0, 60.0);
+            by = CarryBy::cart;
+        }
+        ++ways[static_cast<std::size_t>(by)];
+        const LeastCarry least = least_carry(pieces, limits_kg, carries, by);
+        const CarryPlan made = make_loads(pieces, limits_kg, carries, by);
+        EXPECT_GE(made.heaviest_ratio, least.heaviest_ratio - 1e-9);
+        const bool keeps =
+            std::none_of(made.loads.begin(), made.loads.end(), [&](const PortageLoad& load) {
+                return over_limit(mg_to_kg(load.mass_mg), load_limit_kg(load, limits_kg));
+            });
+        EXPECT_TRUE(least.may_keep_limits || !keeps);
+        kept += keeps ? 1 : 0;
+    }
+    EXPECT_GT(kept, 50);
+    EXPECT_LT(kept, 290);
+    EXPECT_GT(*std::min_element(ways.begin(), ways.end()), 50);
+}
+
+TEST(PortageLoads, WeighedAgainStayWhoseTheyWere) {
+    const std::vector<double> limits_kg{20.0, 10.0};
+    std::vector<Piece> pieces{kit_piece("a", 9.0), kit_piece("b", 5.0)};
+    const CarryPlan before = make_loads(pieces, limits_kg, 1.0);
+    pieces[1].add(Part::kit, 2'000'000);
+    const CarryPlan again = weigh_again(before, pieces, limits_kg);
+    ASSERT_EQ(before.loads.size(), 2U);
+    ASSERT_EQ(before.loads[0].pieces, (std::vector<std::size_t>{0}));
+    EXPECT_EQ(again.loads[0].pieces, before.loads[0].pieces);
+    EXPECT_EQ(again.loads[1].pieces, before.loads[1].pieces);
+    EXPECT_EQ(again.loads[0].mass_mg, 9'000'000);
+    EXPECT_EQ(again.loads[1].mass_mg, 7'000'000);
+    EXPECT_EQ(again.heaviest, 1U); // 7 of 10 kg, against 9 of 20
+    EXPECT_NEAR(again.heaviest_ratio, 0.7, 1e-12);
+}
+
+TEST(PortageLoads, WeighedAgainOnACartTellTheHeaviestBack) {
+    Piece cart = kit_piece("cart", 5.0);
+    cart.cart_payload_kg = 30.0;
+    std::vector<Piece> pieces{cart, whole_boat("canoe", 27.0), own_piece("a", 10.0, 0)};
+    const CarryPlan before = make_loads(pieces, {20.0}, 1.0, CarryBy::cart);
+    ASSERT_EQ(before.loads[1].mass_mg, 32'000'000); // of 35, while 10 of 20 are on the back
+    pieces[2].add(Part::kit, 1'000'000);
+    CarryPlan again = weigh_again(before, pieces, {20.0});
+    EXPECT_EQ(again.by, CarryBy::cart);
+    EXPECT_EQ(again.heaviest, 0U);
+    EXPECT_DOUBLE_EQ(again.heaviest_ratio, 0.55);
+    pieces[1].add(Part::craft, 4'000'000); // 36 of 35 kg: now the cart is what is worst
+    again = weigh_again(before, pieces, {20.0});
+    EXPECT_EQ(again.heaviest, 1U);
+    EXPECT_DOUBLE_EQ(again.heaviest_ratio, 36.0 / 35.0);
 }
 
 } // namespace

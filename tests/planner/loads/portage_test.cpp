@@ -1,12 +1,15 @@
 #include "planner/loads/portage.h"
 
 #include "planner/make_plan.h"
+#include "planner/quantities/milligrams.h"
+#include "planner/solution/fixed_point.h"
 #include "tests/support/plain_trip.h"
 
 #include <gtest/gtest.h>
 
 #include <algorithm>
 #include <string>
+#include <vector>
 
 namespace tumpline::planner {
 namespace {
@@ -229,6 +232,99 @@ TEST(Portage, ACartWeighsATenthAndItsRise) {
     stretch.to_m = 900.0;
     stretch.ascent_m = 40.0;
     EXPECT_DOUBLE_EQ(cart_drag(stretch), 0.15); // 0.1 and 40 of 800 m
+}
+
+/// Pieces over the carry of `two_carry`, in the ways that one is chosen from.
+PortagePlan carried_over(const test::PlainTrip& plain,
+                         const std::vector<Piece>& pieces,
+                         const PortagePlan* kept = nullptr) {
+    const Prepared prepared = prepare(plain.trip, plain.route);
+    return plan_portage({.leg = plain.route.legs[1].spec,
+                         .stretch = prepared.stretches.stretches[1],
+                         .index = 1,
+                         .assumed = prepared.assumed,
+                         .party = plain.trip.party,
+                         .rolled_pieces = {},
+                         .whole_pieces = pieces,
+                         .rolled_worn_kg = {},
+                         .whole_worn_kg = {0.0, 0.0},
+                         .may_roll = false,
+                         .may_whole = true,
+                         .rolled_change_s = 0.0,
+                         .whole_change_s = 0.0,
+                         .every_way = false,
+                         .pinned = {},
+                         .kept = kept});
+}
+
+PortagePlan two_sacks(const test::PlainTrip& plain,
+                      const std::vector<double>& sacks_kg,
+                      const PortagePlan* kept = nullptr) {
+    std::vector<Piece> pieces;
+    for (const double sack_kg : sacks_kg) {
+        Piece piece{.name = "sack", .owner = pieces.size()};
+        piece.add(Part::kit, kg_to_mg(sack_kg));
+        pieces.push_back(piece);
+    }
+    return carried_over(plain, pieces, kept);
+}
+
+TEST(Portage, KeepsTheLoadsOfBeforeWhereGramsWouldTurnThemRound) {
+    test::PlainTrip plain = two_carry();
+    set_carries(plain, 1.0);
+    // The heavier sack goes to Bo, who may bear 30 kg, the other to Ada with her 20.
+    const PortagePlan before = two_sacks(plain, {12.0, 12.1});
+    EXPECT_EQ(before.relay.loads[0].pieces, (std::vector<std::size_t>{0}));
+    EXPECT_EQ(before.relay.loads[1].pieces, (std::vector<std::size_t>{1}));
+    const PortagePlan anew = two_sacks(plain, {12.2, 12.1});
+    EXPECT_EQ(anew.relay.loads[0].pieces, (std::vector<std::size_t>{1}));
+    const PortagePlan kept = two_sacks(plain, {12.2, 12.1}, &before);
+    EXPECT_EQ(kept.relay.loads[0].pieces, (std::vector<std::size_t>{0}));
+    EXPECT_EQ(kept.relay.loads[0].mass_mg, 12'200'000);
+    EXPECT_NEAR(kept.relay.heaviest_ratio, 12.2 / 20.0, 1e-12);
+    EXPECT_EQ(kept.pieces[0].mass_mg, 12'200'000) << "what is carried is of now";
+}
+
+TEST(Portage, LeavesOutWaysThatCannotKeepTheLimitsAndFindsTheNearestOfThoseLeft) {
+    // 90 kg in ten sacks for limits of 20 and 30: once 50, one and a half 70, twice 100 kg.
+    test::PlainTrip plain = two_carry();
+    const PortagePlan twice = two_sacks(plain, std::vector<double>(10, 9.0));
+    // Ada bears two at a time, Bo three: all ten in four loads.
+    EXPECT_EQ(twice.relay.carries, 2.0);
+    ASSERT_EQ(twice.choices.size(), 1U) << "the others are over the limits by their sum alone";
+    EXPECT_TRUE(twice.choices[0].within_limits);
+    // Sacks of 31 kg keep no limit of anybody: the fewest lengths come as near as any.
+    const PortagePlan none = two_sacks(plain, {31.0});
+    EXPECT_EQ(none.relay.carries, 1.0);
+    EXPECT_NEAR(none.relay.heaviest_ratio, 31.0 / 30.0, 1e-12);
+}
+
+TEST(Portage, FindsTheWayByTwoAndTheCartWhereNoBackCanBearABoat) {
+    test::PlainTrip plain = two_carry();
+    Piece canoe{.name = "canoe", .owner = 0};
+    canoe.add(Part::craft, kg_to_mg(34.0)); // limits of 20 and 30 kg
+    canoe.boat = true;
+    canoe.bearers = 2;
+    const PortagePlan by_two = carried_over(plain, {canoe});
+    EXPECT_EQ(by_two.relay.by, CarryBy::two);
+    EXPECT_EQ(by_two.relay.carries, 1.0);
+    EXPECT_NEAR(by_two.relay.heaviest_ratio, 17.0 / 20.0, 1e-12);
+    ASSERT_EQ(by_two.pieces.size(), 2U) << "its two ends";
+    EXPECT_EQ(by_two.pieces[0].mass_mg + by_two.pieces[1].mass_mg, canoe.mass_mg);
+    canoe.bearers = 1;
+    Piece cart{.name = "cart", .owner = 0};
+    cart.add(Part::kit, kg_to_mg(5.0));
+    cart.cart_payload_kg = 60.0;
+    EXPECT_EQ(carried_over(plain, {canoe, cart}).relay.by, CarryBy::hands) << "no road";
+    plain.route.legs[1].spec.cart = true;
+    const PortagePlan rolled = carried_over(plain, {canoe, cart});
+    EXPECT_EQ(rolled.relay.by, CarryBy::cart);
+    EXPECT_EQ(rolled.relay.heaviest_ratio, 0.0); // nothing on a back
+    // Kept, it stays on its cart.
+    cart.add(Part::kit, kg_to_mg(1.0));
+    const PortagePlan kept = carried_over(plain, {canoe, cart}, &rolled);
+    EXPECT_EQ(kept.relay.by, CarryBy::cart);
+    EXPECT_EQ(pulled_mg(kept.relay, kept.relay.loads[1]), kg_to_mg(40.0));
 }
 
 } // namespace
