@@ -16,7 +16,8 @@ struct Geodesic {
 /// Source: [Karney2013].
 [[nodiscard]] Geodesic geodesic(const Position& from, const Position& to);
 
-/// Length alone of `geodesic`, in metres.
+/// Length alone of `geodesic`, in metres; within a hundred metres by the triangle along the
+/// meridian and the parallel of the middle, to some nanometres the same.
 [[nodiscard]] double distance_m(const Position& from, const Position& to);
 
 /// Where one arrives from `from` after `length_m` in the direction `azimuth_deg`.
@@ -24,6 +25,11 @@ struct Geodesic {
 
 /// The point `length_m` along the geodesic from `from` towards `to`.
 [[nodiscard]] Position towards(const Position& from, const Position& to, double length_m);
+
+/// The direction there, still pointing onwards, in [-180, 180]; 0 if the points coincide. To a
+/// hundred thousandth of a degree: where the two lie within two kilometres or so by the triangle
+/// along the meridian and the parallel of their middle, else by the geodesic itself.
+[[nodiscard]] double azimuth_deg_on(const Position& from, const Position& to, double length_m);
 
 /// Metres from the middle of the earth, along its axes. The straight line between two points is
 /// never longer than the geodesic and cheap to have: a bound that knows no antimeridian and no

@@ -225,15 +225,8 @@ double Polyline::bearing_deg(double along_m) const {
         return 0.0;
     const double clamped_m = std::clamp(along_m, 0.0, length_m());
     const std::size_t segment = segment_at(clamped_m);
-    const Position& start = points_[segment];
-    const Position& end = points_[segment + 1];
-    const double within_m = clamped_m - along_m_[segment];
-    const double whole_m = along_m_[segment + 1] - along_m_[segment];
-    // Measured over the longer of the two halves, so that rounding of the short one does not turn
-    // it.
-    const Position here = towards(start, end, within_m);
-    const double azimuth_deg = 2.0 * within_m < whole_m ? geodesic(here, end).start_azimuth_deg
-                                                        : geodesic(start, here).end_azimuth_deg;
+    const double azimuth_deg =
+        azimuth_deg_on(points_[segment], points_[segment + 1], clamped_m - along_m_[segment]);
     const double bearing_deg = azimuth_deg < 0.0 ? azimuth_deg + 360.0 : azimuth_deg;
     return bearing_deg < 360.0 ? bearing_deg : 0.0;
 }

@@ -1,6 +1,7 @@
 #include "geo/lines/geodesic.h"
 
 #include "tests/support/published_value.h"
+#include "tests/support/random_draws.h"
 #include "tests/support/source_tree.h"
 
 #include <GeographicLib/Geodesic.hpp>
@@ -9,6 +10,7 @@
 #include <cmath>
 #include <fstream>
 #include <sstream>
+#include <utility>
 
 namespace tumpline::geo {
 namespace {
@@ -196,6 +198,53 @@ TEST(Geodesic, TowardsTheOtherEndArrivesThere) {
     const Position to{.lat_deg = 61.53, .lon_deg = 8.47};
     EXPECT_EQ(towards(from, to, 0.0), from);
     EXPECT_LT(distance_m(towards(from, to, distance_m(from, to)), to), 1e-7);
+}
+
+/// A place and another not further from it than some degrees each way.
+std::pair<Position, Position> near_by(test::Draws& draws, double most_deg) {
+    const Position from{.lat_deg = draws.between(-85.0, 85.0),
+                        .lon_deg = draws.between(-180.0, 180.0)};
+    return {from,
+            {.lat_deg = from.lat_deg + draws.between(-most_deg, most_deg),
+             .lon_deg = from.lon_deg + draws.between(-most_deg, most_deg)}};
+}
+
+TEST(Geodesic, OfAShortWayIsAsLongAsTheLibraryHasIt) {
+    test::Draws draws(3);
+    for (int round = 0; round < 20'000; ++round) {
+        const auto [from, to] = near_by(draws, round % 2 == 0 ? 0.0005 : 0.002);
+        EXPECT_NEAR(distance_m(from, to), geodesic(from, to).length_m, 2e-8);
+    }
+}
+
+TEST(Geodesic, BearsOnAShortWayAsTheLibraryDoes) {
+    test::Draws draws(4);
+    for (int round = 0; round < 20'000; ++round) {
+        const auto [from, to] = near_by(draws, round % 2 == 0 ? 0.005 : 0.04);
+        const Geodesic whole = geodesic(from, to);
+        if (whole.length_m < 1.0)
+            continue; // its direction is rounding
+        const double along_m = draws.between(0.1, 0.9) * whole.length_m;
+        const double onwards_deg = geodesic(towards(from, to, along_m), to).start_azimuth_deg;
+        const double apart_deg = azimuth_deg_on(from, to, along_m) - onwards_deg;
+        EXPECT_NEAR(std::remainder(apart_deg, 360.0), 0.0, 1e-5) << whole.length_m;
+        EXPECT_NEAR(std::remainder(azimuth_deg_on(from, to, 0.0) - whole.start_azimuth_deg, 360.0),
+                    0.0,
+                    1e-6);
+    }
+    const Position here{.lat_deg = 46.0, .lon_deg = 7.0};
+    EXPECT_EQ(azimuth_deg_on(here, here, 0.0), 0.0);
+    // Over the antimeridian and past a pole by the library itself.
+    EXPECT_NEAR(azimuth_deg_on({.lat_deg = 0.0, .lon_deg = 179.999},
+                               {.lat_deg = 0.0, .lon_deg = -179.999},
+                               100.0),
+                90.0,
+                1e-9);
+    EXPECT_NEAR(azimuth_deg_on({.lat_deg = 89.999, .lon_deg = 0.0},
+                               {.lat_deg = 89.999, .lon_deg = 180.0},
+                               0.0),
+                0.0,
+                1e-9);
 }
 
 } // namespace
