@@ -297,6 +297,51 @@ TEST(Sun, EveryCrossingIsAtTheAltitudeAskedFor) {
         }
 }
 
+/// The first minute of a day that begins below the horizon and ends above it, and the last that
+/// begins above it and ends below, each looked at.
+SunCrossings by_the_minute(const year_month_day& date, const Position& place) {
+    constexpr double upper_limb_deg = -50.0 / 60.0;
+    SunCrossings seen;
+    const sys_seconds midnight = std::chrono::sys_days(date);
+    bool above = sun_place(midnight, place).altitude_deg >= upper_limb_deg;
+    for (int minute = 1; minute <= 1440; ++minute) {
+        const sys_seconds now = midnight + std::chrono::minutes(minute);
+        const bool is_above = sun_place(now, place).altitude_deg >= upper_limb_deg;
+        if (is_above && !above && !seen.rise)
+            seen.rise = now;
+        if (!is_above && above)
+            seen.set = now;
+        above = is_above;
+    }
+    return seen;
+}
+
+TEST(Sun, FindsWhatALookEveryMinuteFinds) {
+    int events = 0;
+    int none = 0;
+    for (int north = 640; north <= 700; north += 2)
+        for (int day = 0; day < 365; day += 11) {
+            const year_month_day date(std::chrono::sys_days(y2019 / 1 / 1) + days(day));
+            const Position place{.lat_deg = north / 10.0, .lon_deg = 0.37 * day - 60.0};
+            SCOPED_TRACE(fmt::format("{} N, day {}", place.lat_deg, day));
+            const SunCrossings seen = by_the_minute(date, place);
+            const SunCrossings found = daylight(date, place, "UTC").sun;
+            for (const auto crossing : {&SunCrossings::rise, &SunCrossings::set}) {
+                if (!(seen.*crossing)) {
+                    ++none;
+                    continue;
+                }
+                ++events;
+                ASSERT_TRUE(found.*crossing);
+                const auto later_s = (*(seen.*crossing) - *(found.*crossing)).count();
+                EXPECT_GE(later_s, 0);
+                EXPECT_LE(later_s, 60);
+            }
+        }
+    EXPECT_GT(events, 1500);
+    EXPECT_GT(none, 100);
+}
+
 TEST(Sun, FindsASunThatShowsItselfForMinutes) {
     // At 67.2 N the first sun of the year stays for less than the search's own step on some
     // longitude.
