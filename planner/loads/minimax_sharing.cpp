@@ -82,7 +82,6 @@ class ShareSearch {
                 double pool_mg,
                 const ShareBudget& budget)
         : loads_(std::move(bearers)), things_(things), pool_mg_(pool_mg), close_(budget.close),
-          enough_(std::max(budget.close, budget.enough)), fine_nodes_(budget.fine_nodes),
           order_(things.size()), steps_(things.size() + 1) {
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
@@ -142,9 +141,7 @@ class ShareSearch {
         Bearer before{0.0, 0.0}; ///< the bearer without it
     };
 
-    [[nodiscard]] bool is_enough() const {
-        return best_ <= bound_ + (nodes_ < fine_nodes_ ? close_ : enough_);
-    }
+    [[nodiscard]] bool is_enough() const { return best_ <= bound_ + close_; }
 
     /// Whether anything is to be tried below a depth; keeps the answer if all things are put.
     bool goes_on(std::size_t depth) {
@@ -192,8 +189,6 @@ class ShareSearch {
     const std::vector<SharedThing>& things_;
     double pool_mg_;
     double close_;
-    double enough_;
-    long fine_nodes_;
     bool ended_ = false; ///< nothing is left to try
     std::vector<std::size_t> order_;
     std::vector<Step> steps_; ///< per depth

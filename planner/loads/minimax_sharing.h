@@ -5,11 +5,11 @@
 #include <vector>
 
 /// Things that cannot be divided, shared out so that the heaviest load is least: among the members
-/// of a party, over the loads of a portage, into the two bags of a boat. Masses are in milligrams:
+/// of a party, over the loads of a portage. Masses are in milligrams:
 /// sums of whole ones are exact in any order.
 namespace tumpline::planner {
 
-/// Who or what bears things: a member, one load of a portage, a bag.
+/// Who or what bears things: a member, or one load of a portage.
 struct Bearer {
     double own_mg;          ///< borne whatever is shared out
     double limit_mg;        ///< what one should not go beyond
@@ -36,8 +36,6 @@ struct SharedOut {
 struct ShareBudget {
     long most_nodes = 20'000; ///< the same on every machine; fewer where bearers are very many
     double close = 1e-12;     ///< a heaviest ratio no further than this from the bound will do
-    long fine_nodes = 20'000; ///< looked at in the hope of that; then `enough` ends the search
-    double enough = 0.0;      ///< further from the bound than `close`, if it is to end sooner
 };
 
 /// Shares of a divisible mass that make the heaviest load over its bearer's limit least: the

@@ -1,12 +1,14 @@
 #include "planner/results/bag_trim.h"
 
 #include "planner/loads/kit_masses.h"
-#include "planner/loads/minimax_sharing.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <numeric>
 #include <utility>
 
@@ -18,8 +20,10 @@ constexpr double mg_per_g = 1e3;
 constexpr double level_mg = 1.0 * mg_per_g;   // a gram apart is level
 constexpr double proven_mg = 10.0 * mg_per_g; // more level than this nobody can pack
 
-/// Ways that are looked at for bags within a gram; then those that nobody can pack more level do.
-constexpr long fine_nodes = 2'000;
+/// Things put into a bag in the hope of bags within a gram; then those that nobody can pack more
+/// level do, and after many more the best that was found. The same on every machine.
+constexpr long fine_steps = 2'000;
+constexpr long most_steps = 5'000;
 
 /// No way to divide the items is more level: the heaviest cannot be outweighed by more than all
 /// others weigh, and where all masses are multiples of some grams, so is the difference of two
@@ -50,12 +54,124 @@ struct Packed {
     std::vector<std::size_t> kit{}; ///< indices into Trip::kit
 };
 
-/// The bags in which an item may lie, the left one first.
-std::vector<std::size_t> allowed_bags(const BagItem& item) {
-    if (!item.bag)
-        return {};
-    return {*item.bag == BagSide::left ? std::size_t{0} : std::size_t{1}};
-}
+/// Every way of laying items into two bags, the most promising first: the heaviest item first, into
+/// the lighter bag, then into the other. What cannot become more level than the best is left out.
+class BagSearch {
+  public:
+    BagSearch(const std::vector<BagItem>& items, const BagVolumes& volumes)
+        : items_(items), order_(items.size()), steps_(items.size() + 1),
+          most_(std::max(most_steps, static_cast<long>(items.size()) + 2)) {
+        std::iota(order_.begin(), order_.end(), std::size_t{0});
+        std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
+            return items_[a].mass_kg > items_[b].mass_kg;
+        });
+        for (const BagItem& item : items) {
+            total_mg_ += item.mass_kg * mg_per_kg;
+            any_bag_ = any_bag_ && !item.bag;
+        }
+        const auto room_l = [](double volume_l) { return volume_l > 0.0 ? volume_l : HUGE_VAL; };
+        steps_.front().room_l = {room_l(volumes.left_l), room_l(volumes.right_l)};
+    }
+
+    /// Until no way is left, the bags are `close_mg` apart, or after some steps `enough_mg`.
+    void run(double close_mg, double enough_mg) {
+        close_mg_ = close_mg;
+        enough_mg_ = enough_mg;
+        std::size_t depth = 0;
+        bool goes_on = comes_to(depth);
+        while (taken_ < most_ && !is_enough()) {
+            if (goes_on && put_next(depth)) {
+                goes_on = comes_to(++depth);
+            } else if (depth == 0) {
+                ended_ = true;
+                return;
+            } else {
+                --depth;
+                goes_on = true;
+            }
+        }
+    }
+
+    /// Per item whether it lies in the right bag; empty if the volumes bar every way that was seen.
+    [[nodiscard]] const std::vector<bool>& right() const { return best_; }
+
+    [[nodiscard]] double apart_mg() const { return 2.0 * best_mg_ - total_mg_; }
+
+    /// Whether it came to its end, or as close as was hoped for.
+    [[nodiscard]] bool complete() const {
+        return taken_ < most_ && (ended_ || apart_mg() <= close_mg_);
+    }
+
+  private:
+    /// The bags before an item is laid into one of them: left, right.
+    struct Step {
+        std::array<double, 2> mass_mg{0.0, 0.0};
+        std::array<double, 2> room_l{0.0, 0.0};
+        double heavier_mg = 0.0; ///< what one of them weighs at least
+        int tried = 0;
+        std::size_t bag = 0; ///< the last that was tried
+    };
+
+    [[nodiscard]] bool is_enough() const {
+        return apart_mg() <= (taken_ < fine_steps ? close_mg_ : enough_mg_);
+    }
+
+    /// Whether anything is to be tried from here; keeps the answer if everything is laid.
+    bool comes_to(std::size_t depth) {
+        Step& step = steps_[depth];
+        step.tried = 0;
+        if (step.heavier_mg >= best_mg_ || is_enough() || ++taken_ >= most_)
+            return false;
+        if (depth < order_.size())
+            return true;
+        best_mg_ = step.heavier_mg;
+        best_.resize(items_.size());
+        for (std::size_t k = 0; k < order_.size(); ++k)
+            best_[order_[k]] = steps_[k].bag == 1;
+        return false;
+    }
+
+    /// Lays an item into the next bag, if that could help.
+    bool put_next(std::size_t depth) {
+        constexpr double rounding_l = 1e-9;
+        Step& step = steps_[depth];
+        const BagItem& item = items_[order_[depth]];
+        const double item_mg = item.mass_kg * mg_per_kg;
+        while (step.tried < 2) {
+            const bool alike = any_bag_ && step.tried == 1 && step.mass_mg[0] == step.mass_mg[1] &&
+                               step.room_l[0] == step.room_l[1];
+            step.bag = step.tried == 0 ? (step.mass_mg[1] < step.mass_mg[0] ? 1 : 0) : 1 - step.bag;
+            ++step.tried;
+            const double laden_mg = step.mass_mg[step.bag] + item_mg;
+            if (laden_mg >= best_mg_ || alike)
+                return false; // the other is heavier still, or the same with the names exchanged
+            if (item.volume_l > step.room_l[step.bag] + rounding_l ||
+                (item.bag && step.bag != (*item.bag == BagSide::left ? 0U : 1U)))
+                continue;
+            Step& next = steps_[depth + 1];
+            next.mass_mg = step.mass_mg;
+            next.room_l = step.room_l;
+            next.mass_mg[step.bag] = laden_mg;
+            next.room_l[step.bag] -= item.volume_l;
+            next.heavier_mg = std::max(step.heavier_mg, laden_mg);
+            return true;
+        }
+        return false;
+    }
+
+    const std::vector<BagItem>& items_;
+    std::vector<std::size_t> order_;
+    std::vector<Step> steps_; ///< per depth
+    long most_;
+    double close_mg_ = 0.0;
+    double enough_mg_ = 0.0;
+    double total_mg_ = 0.0;
+    bool any_bag_ = true; ///< everything may lie in either
+    bool ended_ = false;
+    long taken_ = 0;
+    double best_mg_ = std::numeric_limits<double>::infinity(); ///< of the heavier bag
+    std::vector<bool> best_;
+};
 
 /// The goods of a craft as a stretch begins, piece by piece.
 class Goods {
@@ -174,37 +290,18 @@ void put_into(std::vector<Stowed>& bag, const Packed& thing) {
 } // namespace
 
 Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes) {
-    // The two bags' masses differ by twice what the heavier one has over a half of everything.
-    const auto bag = [](double volume_l) {
-        return Bearer{.own_mg = 0.0, .limit_mg = 1.0, .room = volume_l > 0.0 ? volume_l : HUGE_VAL};
-    };
-    std::vector<SharedThing> things;
-    things.reserve(items.size());
-    double total_mg = 0.0;
-    for (const BagItem& item : items) {
-        things.push_back({.mass_mg = item.mass_kg * mg_per_kg,
-                          .may_bear = allowed_bags(item),
-                          .takes = item.volume_l});
-        total_mg += things.back().mass_mg;
-    }
-    const double least_mg = least_apart_mg(items);
-    const auto apart_mg = [&](const SharedOut& shared) {
-        return 2.0 * shared.heaviest_ratio - total_mg;
-    };
-    ShareBudget budget;
     constexpr double rounding_mg = 1e-3;
-    budget.close = (std::max(least_mg, level_mg) + rounding_mg) / 2.0;
-    budget.enough = (least_mg + proven_mg) / 2.0;
-    budget.fine_nodes = fine_nodes;
-    SharedOut shared = share_out({bag(volumes.left_l), bag(volumes.right_l)}, things, 0.0, budget);
-    Levelled level{{}, !shared.bearer.empty() || items.empty(), shared.proven};
-    if (!level.fits_volume) // level by mass alone
-        shared = share_out({bag(0.0), bag(0.0)}, things, 0.0, budget);
-    else
-        level.proven = level.proven || apart_mg(shared) <= least_mg + proven_mg;
-    for (const std::size_t side : shared.bearer)
-        level.right.push_back(side == 1);
-    return level;
+    const double least_mg = least_apart_mg(items);
+    const double close_mg = std::max(least_mg, level_mg) + rounding_mg;
+    BagSearch search(items, volumes);
+    search.run(close_mg, least_mg + proven_mg);
+    const bool fits = items.empty() || !search.right().empty();
+    if (fits)
+        return {
+            search.right(), true, search.complete() || search.apart_mg() <= least_mg + proven_mg};
+    BagSearch by_mass(items, {0.0, 0.0});
+    by_mass.run(close_mg, least_mg + proven_mg);
+    return {by_mass.right(), false, search.complete()};
 }
 
 TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t stretch) {

@@ -31,9 +31,8 @@ struct BagVolumes {
 
 /// Divides items over two bags so that their masses differ as little as the items allow, within the
 /// volumes where those are known; a gram apart is level, and 10 g are after 2 000 steps of the
-/// search. It ends with its budget
-/// (`share_out`); `proven` is false where it did and no bound says that its answer is as level as
-/// can be to 10 g.
+/// search. It ends after 5 000; `proven` is false where it did and no bound says that its answer
+/// is as level as can be to 10 g.
 [[nodiscard]] Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes);
 
 /// The bags of a craft as a stretch afloat begins.

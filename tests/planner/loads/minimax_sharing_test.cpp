@@ -104,23 +104,6 @@ TEST(ShareOut, DoesBetterThanHeaviestFirst) {
     EXPECT_TRUE(shared.proven);
 }
 
-TEST(ShareOut, EndsEarlyWithWhatIsEnoughAndDoesNotCallItProven) {
-    // Heaviest first gives 7 and 5 of 10 kg, a tenth above the bound of 0.6; nodes are not hoped
-    // in.
-    const std::vector<Bearer> bearers(2, {.own_mg = 0.0, .limit_mg = 10 * kg});
-    ShareBudget budget;
-    budget.fine_nodes = 0;
-    budget.enough = 0.11;
-    const SharedOut early = share_out(bearers, things_of({3, 3, 2, 2, 2}), 0.0, budget);
-    EXPECT_NEAR(early.heaviest_ratio, 0.7, 1e-12);
-    EXPECT_FALSE(early.proven);
-    // 0.09 above the bound is not reached by it: the search goes on to 3+3 and 2+2+2.
-    budget.enough = 0.09;
-    const SharedOut on = share_out(bearers, things_of({3, 3, 2, 2, 2}), 0.0, budget);
-    EXPECT_NEAR(on.heaviest_ratio, 0.6, 1e-12);
-    EXPECT_TRUE(on.proven);
-}
-
 TEST(ShareOut, KeepsThingsWithThoseWhoMayBearThem) {
     // A 9 kg boat that only the weaker may bear: 9 of 15 kg, and the 4 kg go to the stronger.
     std::vector<SharedThing> things = things_of({9, 4});
