@@ -222,7 +222,8 @@ std::vector<double> LoadSimulation::packed_ashore_kg() const {
 void LoadSimulation::morning(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
     booking_.set_place({day.day, 0, in_.stretches.boundaries[day.first].along_m});
-    loads_.day_start_kg.push_back(packed_ashore_kg());
+    if (in_.record || d == 0)
+        loads_.day_start_kg.push_back(packed_ashore_kg());
     if (d > 0)
         dry();
     stores_.breakfast(d);
@@ -234,7 +235,8 @@ void LoadSimulation::evening(std::size_t d) {
     if (day.last < in_.stretches.stretches.size())
         stores_.supplies_up_to(day.last);
     stores_.dinner(d);
-    loads_.day_end_kg.push_back(packed_ashore_kg());
+    if (in_.record)
+        loads_.day_end_kg.push_back(packed_ashore_kg());
 }
 
 PartMasses LoadSimulation::pack_parts(std::size_t member) const {
@@ -294,6 +296,9 @@ void LoadSimulation::note_start(std::size_t i) {
     for (std::size_t k = 0; in_.record && k < item_wet_.size(); ++k)
         if (item_wet_[k])
             noted.wet_items.push_back(k);
+    noted.worn_kg.reserve(members_);
+    noted.max_parts.reserve(members_);
+    noted.start_kg.reserve(members_);
     for (std::size_t m = 0; m < members_; ++m) {
         noted.worn_kg.push_back(mg_to_kg(booking_.held_mg(m, Account::worn) +
                                          booking_.held_mg(m, Account::in_use, Part::kit)));

@@ -82,12 +82,13 @@ struct Loads {
     std::vector<std::size_t> item_user;               ///< per kit item: who wears or uses it
     std::vector<std::size_t> craft_bearer;
     std::vector<std::vector<double>> stage_share;  ///< per stage, per member
-    std::vector<std::vector<double>> day_start_kg; ///< per day, per member, as packed ashore
-    std::vector<std::vector<double>> day_end_kg;
-    std::vector<std::size_t> stretch_step; ///< ledger step at which each stretch begins
-    std::vector<bool> craft_wet;           ///< per craft, at the end
-    std::vector<std::size_t> plan_leg;     ///< per stretch: index into Plan::legs
-    Ledger ledger;                         ///< empty unless recorded
+    std::vector<std::vector<double>> day_start_kg; ///< per day, per member, as packed ashore;
+                                                   ///< of the first alone unless recorded
+    std::vector<std::vector<double>> day_end_kg;   ///< the same; empty unless recorded
+    std::vector<std::size_t> stretch_step;         ///< ledger step at which each stretch begins
+    std::vector<bool> craft_wet;                   ///< per craft, at the end
+    std::vector<std::size_t> plan_leg;             ///< per stretch: index into Plan::legs
+    Ledger ledger;                                 ///< empty unless recorded
 };
 
 /// A way of doing a portage that is kept although the rounds would flip it.

@@ -115,7 +115,10 @@ void add_food(std::vector<Piece>& pieces, std::size_t member, std::int64_t mass_
 } // namespace
 
 std::vector<Piece> pieces_of(const PieceSource& source, const Booking& booking, BoatState boats) {
+    constexpr std::size_t others_each = 8; // a few bags of food, fuel, water, waste
     std::vector<Piece> pieces;
+    pieces.reserve(source.loads.tied.size() + source.assumed.craft.size() +
+                   others_each * source.trip.party.size());
     add_kit(pieces, source, booking, boats);
     add_boats(pieces, source, boats);
     if (source.trip.food.piece.empty())
