@@ -30,16 +30,23 @@ constexpr Stay standing{20.0, 120.0}; // as far as a receiver wanders that lies 
 constexpr double at_rest_m = 10.0;    // of the middle of a stay; what lies further out leads there
 constexpr Stay in_camp{50.0, 600.0};  // and further among walls and trees; nobody travels so slowly
 
+/// Difference of two longitudes, the short way round.
+double eastward_deg(double from_deg, double to_deg) {
+    const double east_deg = to_deg - from_deg;
+    return std::abs(east_deg) <= 180.0 ? east_deg : std::remainder(east_deg, 360.0);
+}
+
 /// East and north of `to` from `from`, near enough for points that lie together.
 std::array<double, 2> offset_m(const Position& from, const Position& to) {
     constexpr double m_per_deg = 111'320.0;
-    const double east_deg = std::remainder(to.lon_deg - from.lon_deg, 360.0);
+    const double east_deg = eastward_deg(from.lon_deg, to.lon_deg);
     return {east_deg * m_per_deg * std::cos(from.lat_deg * std::numbers::pi / 180.0),
             (to.lat_deg - from.lat_deg) * m_per_deg};
 }
 
 std::vector<SteadyPoint> timed(const std::vector<TrackPoint>& part) {
     std::vector<SteadyPoint> points;
+    points.reserve(part.size());
     for (std::size_t i = 0; i < part.size(); ++i) {
         if (!part[i].time)
             continue;
@@ -124,7 +131,7 @@ std::vector<SteadyPoint> smoothed(const std::vector<SteadyPoint>& fixes, double 
         std::size_t heights = 0;
         for (std::size_t k = i - reach; k <= i + reach; ++k) {
             lat_deg += fixes[k].at.lat_deg - fixes[i].at.lat_deg;
-            lon_deg += std::remainder(fixes[k].at.lon_deg - fixes[i].at.lon_deg, 360.0);
+            lon_deg += eastward_deg(fixes[i].at.lon_deg, fixes[k].at.lon_deg);
             height_m += fixes[k].height_m.value_or(0.0);
             heights += fixes[k].height_m ? 1U : 0U;
         }

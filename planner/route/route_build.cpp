@@ -444,9 +444,11 @@ void RouteBuilder::warn_of_wander(Route& route) const {
     for (const geo::Track* track : shelf_.tracks()) {
         if (!used_.contains(track))
             continue;
-        const double length_m = traced(*track).line.length_m();
         const std::optional<double> steady_m = geo::steady_length_m(*track);
-        if (!steady_m || length_m <= (1.0 + geo::wander_counts) * *steady_m)
+        if (!steady_m)
+            continue;
+        const double length_m = traced_length_m(*track);
+        if (length_m <= (1.0 + geo::wander_counts) * *steady_m)
             continue;
         const UnitText lengths = format_both(
             "The recorded line of \"{}\" is {} long, the way about {}: the rest is the wander of "

@@ -1,5 +1,7 @@
 #include "planner/route/traced_line.h"
 
+#include "geo/lines/geodesic.h"
+
 #include <algorithm>
 #include <array>
 #include <cctype>
@@ -37,6 +39,11 @@ std::optional<double> height_along(const TracedLine& whole, double along_m) {
 void append(std::vector<geo::Position>& points,
             geo::PointHeights& heights,
             const geo::Track& track) {
+    std::size_t count = points.size();
+    for (const std::vector<geo::TrackPoint>& part : track.parts)
+        count += part.size();
+    points.reserve(count);
+    heights.reserve(count);
     for (const std::vector<geo::TrackPoint>& part : track.parts) {
         for (const geo::TrackPoint& point : part) {
             points.push_back(point.at);
@@ -89,6 +96,18 @@ TracedLine traced(const geo::Track& track) {
     geo::PointHeights heights;
     append(points, heights, track);
     return finish(std::move(points), std::move(heights));
+}
+
+double traced_length_m(const geo::Track& track) {
+    double sum_m = 0.0;
+    const geo::TrackPoint* last = nullptr;
+    for (const std::vector<geo::TrackPoint>& part : track.parts)
+        for (const geo::TrackPoint& point : part) {
+            if (last != nullptr)
+                sum_m += geo::distance_m(last->at, point.at);
+            last = &point;
+        }
+    return sum_m;
 }
 
 TracedLine traced_all(const TrackShelf& shelf) {

@@ -33,6 +33,9 @@ struct TrackShelf {
 /// One track as one line, its parts joined.
 [[nodiscard]] TracedLine traced(const geo::Track& track);
 
+/// Length of that line.
+[[nodiscard]] double traced_length_m(const geo::Track& track);
+
 /// All tracks as one line in order.
 [[nodiscard]] TracedLine traced_all(const TrackShelf& shelf);
 

@@ -32,6 +32,7 @@ TEST(TracedLine, JoinsThePartsOfATrack) {
     const TracedLine whole = traced(northwards());
     EXPECT_EQ(whole.line.points().size(), 3U);
     EXPECT_NEAR(whole.line.length_m(), north_m(60.0, 60.02), 1e-6);
+    EXPECT_NEAR(traced_length_m(northwards()), north_m(60.0, 60.02), 1e-6);
 }
 
 TEST(TracedLine, CutBeginsBetweenTwoPoints) {
