@@ -185,9 +185,9 @@ double Polyline::near_enough_m(std::size_t first, const Position& place) const {
     const Straight there = straight(place);
     std::size_t best = first / block_segments;
     double least_m = HUGE_VAL;
-    for (std::size_t block = best; block < blocks_.size(); ++block)
-        if (const double bound_m = no_nearer_m(block, there); bound_m < least_m) {
-            least_m = bound_m;
+    for (std::size_t block = best; block < blocks_.size(); ++block) // a long one may reach anywhere
+        if (const double middle_m = chord_m(blocks_[block].middle, there); middle_m < least_m) {
+            least_m = middle_m;
             best = block;
         }
     const std::size_t end = std::min((best + 1) * block_segments, points_.size() - 1);
