@@ -8,6 +8,7 @@
 #include "planner/results/assembly.h"
 #include "planner/results/carry_summary.h"
 #include "planner/results/days.h"
+#include "planner/results/decision_cards.h"
 #include "planner/results/exits.h"
 #include "planner/results/hazards.h"
 #include "planner/results/heaviest_packs.h"
@@ -66,6 +67,7 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.exits = plan_exits(draft);
     plan.turn_rounds = plan_turn_rounds(draft);
     plan.hazards = plan_hazards(draft, plan.legs);
+    plan.decisions = decision_cards(draft, plan);
     plan.cautions = plan_cautions(draft, plan);
     plan.verdict = verdict_of(plan, not_judged(draft, plan));
     return plan;

@@ -5,7 +5,7 @@
 namespace tumpline::planner {
 
 /// Plans `trip` over `route`. Pure: the same input gives the same plan, on every machine.
-/// Without `remedies` and `other_ways`, which it takes further plans to know
+/// Without `remedies`, `other_ways` and `flows`, which it takes further plans to know
 /// (planner/decisions/choices.h).
 [[nodiscard]] Plan make_plan(const Trip& trip, const Route& route);
 

@@ -10,6 +10,8 @@
 #include "planner/loads/loads.h"
 #include "planner/plan/alternatives.h"
 #include "planner/plan/carrying.h"
+#include "planner/plan/decision_cards.h"
+#include "planner/plan/flows.h"
 #include "planner/plan/hazards.h"
 #include "planner/plan/luggage.h"
 #include "planner/plan/packed_items.h"
@@ -174,6 +176,7 @@ struct PlanLeg {
     bool wind_known = true;                      ///< false: nobody gave one for these hours
     std::optional<double> gusts_mps;             ///< of the strongest, without shelter
     std::optional<PlanWaves> waves;              ///< lakes and the sea, under wind
+    std::optional<PlanFlow> flow;                ///< of a river whose levels are given
     std::optional<WindRise> wind_rises;          ///< a ceiling is passed later on the day
 };
 
@@ -346,6 +349,8 @@ struct Plan {
     std::vector<HeaviestPack> heaviest_packs; ///< party order, those who bear anything on foot
     Remedies remedies;                        ///< where packs are over their limits
     OtherWays other_ways;                     ///< the trip by its alternatives
+    std::vector<FlowPlan> flows;              ///< the trip at each level of its rivers
+    std::vector<DecisionCard> decisions;      ///< of what is paddled, where a river has levels
     std::vector<Caution> cautions;
     Verdict verdict; ///< of `cautions`, and what could not be judged
     Ledger ledger;

@@ -2,6 +2,7 @@
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_places.h"
 #include "cli/words/choice_words.h"
+#include "cli/words/flow_words.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/ground/grid_reference.h"
@@ -262,11 +263,30 @@ std::vector<Fields> way_rows(const WaysTable& ways) {
     return rows;
 }
 
+std::vector<Fields> flow_rows(const FlowTable& flow) {
+    std::vector<Fields> rows;
+    for (const FlowTable::Row& row : flow.rows) {
+        std::vector<Fields> cells;
+        for (std::size_t i = 0; i < row.cells.size(); ++i)
+            cells.emplace_back().text("level", flow.levels[i]).text("cell", row.cells[i]);
+        rows.emplace_back().text("what", row.what).list("cells", std::move(cells));
+    }
+    return rows;
+}
+
+std::vector<Fields> card_rows(const std::vector<CardWords>& cards) {
+    std::vector<Fields> rows;
+    for (const CardWords& card : cards)
+        rows.emplace_back().text("head", card.head).list("card_lines", lines_of(card.lines));
+    return rows;
+}
+
 } // namespace
 
 void add_trip(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     const Stretch whole{0.0, source.route.length_m};
+    const FlowTable flow = flow_table(plan, source.shown);
     const WaysTable ways = ways_table(plan, source.shown.units());
     fields.text("verdict_level", planner::verdict_word(plan.verdict.level))
         .text("verdict", planner::verdict_sentence(plan.verdict.level))
@@ -296,7 +316,11 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("places", places(source))
         .list("remedies", lines_of(remedy_lines(plan, source.shown.units())))
         .list("ways", way_rows(ways))
-        .list("way_remarks", lines_of(ways.remarks));
+        .list("way_remarks", lines_of(ways.remarks))
+        .list("flow_levels", lines_of(flow.levels))
+        .list("flow_rows", flow_rows(flow))
+        .list("flow_remarks", lines_of(flow.remarks))
+        .list("decision_cards", card_rows(card_words(plan, source.shown)));
     std::vector<geo::Position> ends;
     for (const planner::RouteLeg& leg : source.route.legs)
         if (leg.drawn())

@@ -56,7 +56,7 @@ std::vector<std::string> labels_of(const CompareOptions& options) {
 
 ExitCode compare(const CompareOptions& options, Console console) {
     check_count(options);
-    constexpr planner::Choices none{.remedies = false, .other_ways = false};
+    constexpr planner::Choices none{.remedies = false, .other_ways = false, .flows = false};
     std::vector<planner::Plan> plans;
     if (options.trips.size() == 1)
         plans.push_back(planned({.trip = options.trips.front(), .settings = {}}, none, console));

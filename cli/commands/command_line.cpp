@@ -140,6 +140,18 @@ void add_trip(CLI::App& command, TripOptions& options) {
         command, options.settings, "plan as if the trip file said so, like /days/set_off=07:00");
 }
 
+/// The level at which rivers are taken that give several.
+void add_flow_level(CLI::App& command, TripOptions& options) {
+    add_choice<planner::FlowLevel>(command,
+                                   "--flow",
+                                   options.flow,
+                                   {{"low", planner::FlowLevel::low},
+                                    {"normal", planner::FlowLevel::normal},
+                                    {"high", planner::FlowLevel::high}},
+                                   "plan every river that gives such a level at it, in place of "
+                                   "what it carries now");
+}
+
 /// Makes `function` what is done if `command` is chosen; its options get the reader's units.
 template <typename Options>
 void runs(DeclaredCommands& line,
@@ -168,6 +180,7 @@ void add_plan(DeclaredCommands& line) {
         options->format,
         {{"text", PlanFormat::text}, {"json", PlanFormat::json}, {"csv", PlanFormat::csv}},
         "text for people; json is the whole plan and csv its legs, for programs");
+    add_flow_level(command, options->trip);
     add_show(command, options->trip);
     runs(line, command, options, plan);
 }

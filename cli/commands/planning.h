@@ -19,7 +19,8 @@ planned(const TripOptions& options, const planner::Choices& choices, Console con
 /// What it takes further plans to know, as far as a reader will see it.
 [[nodiscard]] inline planner::Choices choices_shown(const Show& show) {
     return {.remedies = show.wants(Section::remedies),
-            .other_ways = show.wants(Section::alternatives)};
+            .other_ways = show.wants(Section::alternatives),
+            .flows = show.first_screen() || show.wants(Section::flow)};
 }
 
 /// Who reads a plan of `trip` on this console.

@@ -2,6 +2,7 @@
 
 #include "cli/words/sections.h"
 #include "planner/quantities/quantities.h"
+#include "planner/trip/river_flow.h"
 #include "planner/trip/trip.h"
 #include "planner/trip/trip_file.h"
 
@@ -17,6 +18,7 @@ struct TripOptions {
     std::vector<planner::Setting> settings{};   ///< --set POINTER=VALUE, in their order
     std::optional<planner::UnitSystem> units{}; ///< --units; else the trip file's
     Show show{};                                ///< --show, where the command has sections
+    std::optional<planner::FlowLevel> flow{};   ///< --flow; else what the rivers carry now
     bool strict = false;                        ///< a plan that breaks what was asked is none
 };
 
@@ -26,9 +28,12 @@ struct TripOptions {
     return options.units.value_or(trip.units.value_or(planner::UnitSystem::metric));
 }
 
-/// Reads the trip with its settings. Throws as planner::read_trip does.
+/// Reads the trip with its settings, its rivers as asked. Throws as planner::read_trip does.
 [[nodiscard]] inline planner::Trip read_trip(const TripOptions& options) {
-    return planner::read_trip(options.trip, options.settings);
+    planner::Trip trip = planner::read_trip(options.trip, options.settings);
+    if (options.flow)
+        planner::ask_flow(trip, *options.flow);
+    return trip;
 }
 
 } // namespace tumpline::cli

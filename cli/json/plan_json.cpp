@@ -276,6 +276,7 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
             leg.waves ? Json(planner::fetch_word(leg.waves->fetch_from)) : Json(nullptr);
         shown["off_water_by"] = leg.wind_rises ? Json(instant(leg.wind_rises->at)) : Json(nullptr);
         shown["current_mps"] = leg.current_mps;
+        shown["flow"] = leg.flow ? flow_json(*leg.flow) : Json(nullptr);
         shown["current_estimate"] =
             leg.current_estimate ? current_json(*leg.current_estimate) : Json(nullptr);
     }
@@ -396,6 +397,8 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["heaviest_packs"] = writer.heaviest_packs();
     json["remedies"] = remedies_json(plan);
     json["other_ways"] = other_ways_json(plan);
+    json["flows"] = flows_json(plan);
+    json["decisions"] = decisions_json(plan);
     json["cautions"] = array_of(plan.cautions, caution_json);
     json["ledger"] = array_of(plan.ledger.entries,
                               [&](const planner::Entry& entry) { return writer.entry(entry); });

@@ -365,7 +365,8 @@ void add_appointment_lines(TextPage& page) {
 void add_more(TextPage& page, std::string_view command) {
     std::vector<std::string_view> words;
     for (const Section section : sections_of(command))
-        if (section != Section::verdict)
+        if (section != Section::verdict &&
+            (section != Section::flow || !page.plan().decisions.empty()))
             words.push_back(word(section));
     page.add("\n");
     page.line(fmt::format("More: --show {} or all.", fmt::join(words, ", ")));
@@ -374,6 +375,7 @@ void add_more(TextPage& page, std::string_view command) {
 void add_first_screen(TextPage& page) {
     add_day_lines(page);
     add_hazards(page);
+    add_flow_table(page);
     add_pack_lines(page);
     add_boat_lines(page);
     add_buying(page);

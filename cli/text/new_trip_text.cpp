@@ -84,6 +84,9 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     //   "open_crossing": true      afloat: far from shore
     //   "shelter": 0.5             afloat: share of the wind kept off
     //   "fetch": "4 km"            on a lake: open water to windward, for its waves
+    //   "flow": {"gauge": "bridge", "normal": {"current": "5 km/h", "reading": "30 m3/s", "class": "II"},
+    //            "low": {}, "high": {}, "now": "21 m3/s", "runnable": ["8 m3/s", "60 m3/s"],
+    //            "times": [{"hours": ["10:00", "14:00"], "now": "45 m3/s"}]}   in place of "current"
     //   "weather": {"wind": "8 m/s"}   what is expected here, on top of the trip's
     //   "drinkable": true          afloat: whether the water can be drunk
     //   "instead_of": "..."        the name of the leg to which this one is an alternative

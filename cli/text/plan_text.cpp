@@ -32,6 +32,7 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
                                      {Section::remedies, add_remedies},
                                      {Section::portages, add_all_portages},
                                      {Section::alternatives, add_other_ways},
+                                     {Section::flow, add_flow},
                                      {Section::boats, add_craft},
                                      {Section::food, add_supplies},
                                      {Section::appointments, add_appointments},

@@ -1,4 +1,5 @@
 #include "cli/text/text_page.h"
+#include "cli/words/flow_words.h"
 #include "cli/words/table.h"
 #include "cli/words/words.h"
 
@@ -60,6 +61,8 @@ std::string pushes(const TextPage& page, const PlanLeg& leg) {
                                      page.speed(std::abs(leg.current_mps)),
                                      leg.current_mps < 0.0 ? ", against" : "",
                                      leg.current_estimate ? ", an estimate" : ""));
+    if (leg.flow && !level_met(*leg.flow, page).empty())
+        pushes.push_back("the river at " + level_met(*leg.flow, page));
     if (leg.wind_mps >= calm_mps) {
         const std::string along =
             std::abs(leg.wind_head_mps) < calm_mps

@@ -105,6 +105,10 @@ void add_packs(TextPage& page);
 void add_remedies(TextPage& page);
 /// The trip by its alternatives.
 void add_other_ways(TextPage& page);
+/// The rivers at each level, and the decision cards.
+void add_flow(TextPage& page);
+/// The first of the two.
+void add_flow_table(TextPage& page);
 /// How the portages of the whole trip are carried, and what other ways would cost.
 void add_carrying(TextPage& page);
 void add_portages(TextPage& page);

@@ -59,6 +59,8 @@ std::string_view word(Section section) {
         return "remedies";
     case Section::alternatives:
         return "alternatives";
+    case Section::flow:
+        return "flow";
     case Section::cautions:
         return "cautions";
     case Section::assumptions:
@@ -93,6 +95,7 @@ const std::vector<Section>& sections_of(std::string_view command) {
           Section::remedies,
           Section::portages,
           Section::alternatives,
+          Section::flow,
           Section::boats,
           Section::food,
           Section::appointments,

@@ -25,6 +25,7 @@ enum class Section {
     loads,
     remedies,
     alternatives,
+    flow,
     cautions,
     assumptions,
     best,

@@ -7,6 +7,7 @@
 #include "planner/cautions/condition_cautions.h"
 #include "planner/cautions/darkness_cautions.h"
 #include "planner/cautions/day_rule_cautions.h"
+#include "planner/cautions/flow_cautions.h"
 #include "planner/cautions/ford_cautions.h"
 #include "planner/cautions/intake_cautions.h"
 #include "planner/cautions/load_cautions.h"
@@ -327,6 +328,7 @@ std::vector<Caution> CautionRules::run() {
     list_.add(child_cautions(draft_, plan_));
     list_.add(water_cautions(draft_, plan_));
     list_.add(upstream_cautions(draft_, plan_));
+    list_.add(flow_cautions(plan_));
     list_.add(darkness_cautions(draft_, plan_));
     list_.add(safety_gear_cautions(draft_, plan_));
     list_.add(condition_cautions(draft_, plan_));

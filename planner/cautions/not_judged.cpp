@@ -3,6 +3,7 @@
 #include "planner/cautions/safety_gear_cautions.h"
 #include "planner/conditions/lake_fetch.h"
 #include "planner/quantities/spelling.h"
+#include "planner/trip/river_flow.h"
 
 #include <fmt/format.h>
 
@@ -67,6 +68,7 @@ class MissingFacts {
 
     void weather();
     void river();
+    void flow_asked();
     void boats();
     void gear();
     void volumes();
@@ -91,6 +93,8 @@ void MissingFacts::weather() {
 void MissingFacts::river() {
     add_on_legs({"river-class", "class of the river", "/route/legs", {}},
                 [](const RouteLeg& leg) { return on_river(leg) && !leg.spec.river_class; });
+    if (trip_.flow_asked)
+        flow_asked();
     const bool classed = std::any_of(route_.legs.begin(), route_.legs.end(), [](const auto& leg) {
         return afloat(leg) && leg.spec.river_class.value_or(0) > 0;
     });
@@ -105,6 +109,22 @@ void MissingFacts::river() {
             craft.push_back(one.name);
     add_of("party-class", "river class", people, "/party");
     add_of("craft-class", "river class", craft, "/craft");
+}
+
+/// Rivers that give no such level, by their names.
+void MissingFacts::flow_asked() {
+    NotJudged what{"flow-level", {}, "/route/legs", {}};
+    std::vector<std::string> names;
+    for (std::size_t i = 0; i < route_.legs.size(); ++i) {
+        const RouteLeg& leg = route_.legs[i];
+        if (!on_river(leg) || (leg.spec.flow && leg.spec.flow->asked))
+            continue;
+        what.legs.push_back(i + 1);
+        names.push_back(leg.name);
+    }
+    what.title = fmt::format("the level \"{}\" of {}", word(*trip_.flow_asked), listed(names));
+    if (!names.empty())
+        missing_.push_back(std::move(what));
 }
 
 void MissingFacts::boats() {

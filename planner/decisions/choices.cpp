@@ -1,6 +1,7 @@
 #include "planner/decisions/choices.h"
 
 #include "planner/decisions/alternatives_compared.h"
+#include "planner/decisions/flows_compared.h"
 #include "planner/decisions/plan_budget.h"
 #include "planner/decisions/remedies.h"
 #include "planner/make_plan.h"
@@ -18,6 +19,8 @@ Plan make_plan_with_choices(const Trip& trip,
         plan.remedies = remedies({prepared, settled}, plan);
     if (choices.other_ways)
         plan.other_ways = other_ways(plan, others, plans_to_spend(prepared, most_other_ways));
+    if (choices.flows)
+        plan.flows = flows_compared(trip, route);
     return plan;
 }
 

@@ -11,9 +11,11 @@ namespace tumpline::planner {
 struct Choices {
     bool remedies = true;
     bool other_ways = true;
+    bool flows = true;
 };
 
-/// The plan with what it takes further plans to know: `remedies` and `other_ways`.
+/// The plan with what it takes further plans to know: `remedies`, `other_ways` and
+/// `flows`.
 [[nodiscard]] Plan make_plan_with_choices(const Trip& trip,
                                           const Route& route,
                                           const std::vector<OtherRoute>& others = {},

@@ -160,7 +160,7 @@ std::string_view gradient_hint(double slope) {
 }
 
 std::span<const ModelEntry> river_entries() {
-    static constexpr std::array<ModelEntry, 4> entries{{
+    static constexpr std::array<ModelEntry, 5> entries{{
         {.family = "river",
          .name = "manning",
          .answers = "How fast does a river run on a bed of this slope, depth and roughness?",
@@ -181,6 +181,13 @@ std::span<const ModelEntry> river_entries() {
          .source = "Jobson1996",
          .covers = "rivers of about 90 basins in the United States; standard error 0.15 m/s",
          .why = "when a gauge gives discharge and the basin's area is known"},
+        {.family = "river",
+         .name = "hydraulic-geometry",
+         .answers = "How does the current change with the discharge at one place?",
+         .source = "LeopoldMaddock1953",
+         .covers = "section means within the banks, discharges up to five times apart",
+         .is_default = true,
+         .why = "carries a known current to a level at which nobody measured one"},
         {.family = "river",
          .name = "downstream-credit",
          .answers = "How much of the current does a boat get on its way?",

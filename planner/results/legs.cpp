@@ -1,5 +1,6 @@
 #include "planner/results/legs.h"
 
+#include "planner/conditions/releases.h"
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 #include "planner/models/waves.h"
@@ -87,6 +88,7 @@ class LegMaker {
     [[nodiscard]] double craft_load_kg(std::size_t craft, std::size_t stretch) const;
     [[nodiscard]] std::size_t heaviest_stretch(std::size_t craft) const;
     void add_water(PlanLeg& leg) const;
+    void add_flow(PlanLeg& leg) const;
     void add_wind(PlanLeg& leg) const;
     void add_waves(PlanLeg& leg, const std::optional<double>& wind_from_deg) const;
     void add_wind_rise(PlanLeg& leg) const;
@@ -218,6 +220,38 @@ void LegMaker::add_craft(PlanLeg& leg) const {
     }
 }
 
+/// What the river carries at its hours; the current is the mean over the way.
+void LegMaker::add_flow(PlanLeg& leg) const {
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    if (!route_leg.spec.flow)
+        return;
+    const RiverFlow& flow = *route_leg.spec.flow;
+    PlanFlow& shown = leg.flow.emplace(PlanFlow{.gauge = flow.gauge,
+                                                .now = flow.now,
+                                                .asked = flow.asked,
+                                                .states = {},
+                                                .runnable = flow.runnable});
+    const StretchTime& start = draft_.settled.timeline.stretches[first_];
+    const StretchTime& end = draft_.settled.timeline.stretches[last_ - 1];
+    if (flow.times.empty()) {
+        if (const std::optional<FlowState> state = flow_state(flow, flow.now))
+            shown.states.push_back(*state);
+        return;
+    }
+    std::vector<double> hours{start.start_s};
+    for (const double change_s : release_changes(route_leg))
+        if (change_s > start.start_s && change_s < end.end_s)
+            hours.push_back(change_s);
+    for (const double hour_s : hours)
+        if (const std::optional<FlowState> state = released_at(route_leg, hour_s))
+            shown.states.push_back(*state);
+    leg.current_mps = 0.0;
+    for (std::size_t i = first_; i < last_; ++i)
+        leg.current_mps += draft_.settled.afloat[i].met.current_mps.value_or(head_.current_mps) *
+                           draft_.prepared.stretches.stretches[i].length_m() /
+                           std::max(1e-9, leg.to_m - leg.from_m);
+}
+
 /// The strongest wind that the leg meets at its hours.
 void LegMaker::add_wind(PlanLeg& leg) const {
     WindMet strongest = draft_.settled.afloat[first_].met;
@@ -295,6 +329,7 @@ void LegMaker::add_water(PlanLeg& leg) const {
                                 .steep = current.jarrett,
                                 .limited = current.limited};
     }
+    add_flow(leg);
     add_wind(leg);
     for (std::size_t i = first_; i < last_; ++i) {
         const Paddle& paddled = draft_.settled.afloat[i].paddle;

@@ -190,7 +190,8 @@ class Rounds {
   private:
     [[nodiscard]] const Loads& before() const { return start_ ? *start_ : loads_; }
 
-    [[nodiscard]] double moving_time(std::size_t i, const Blowing& blowing, Afloat& afloat) const;
+    [[nodiscard]] double moving_time(std::size_t i, const WindMet& met, Afloat& afloat) const;
+    [[nodiscard]] Conditions conditions_met(std::size_t i, const WindMet& met) const;
     [[nodiscard]] std::vector<double> moving_times();
     void set_days(int round, const std::vector<double>& moving_s);
     void set_spells();
@@ -223,8 +224,17 @@ class Rounds {
     std::vector<std::vector<InSpell>> in_spells_; ///< per stretch, where the weather changes
 };
 
+/// Those of the day, with the current of the hour in place of the leg's.
+Conditions Rounds::conditions_met(std::size_t i, const WindMet& met) const {
+    Conditions conditions = conditions_on(assumed_, i);
+    const double usual_mps = prepared_.stretches.stretches[i].current_mps;
+    if (met.current_mps && usual_mps != 0.0)
+        conditions.current *= *met.current_mps / usual_mps;
+    return conditions;
+}
+
 /// Moving time by day of a stretch under the loads of the round before: the slowest sets the pace.
-double Rounds::moving_time(std::size_t i, const Blowing& blowing, Afloat& afloat) const {
+double Rounds::moving_time(std::size_t i, const WindMet& met, Afloat& afloat) const {
     const Stretch& stretch = prepared_.stretches.stretches[i];
     const StretchLoads& load = before().stretches[i];
     double slowest_s = 0.0;
@@ -247,8 +257,8 @@ double Rounds::moving_time(std::size_t i, const Blowing& blowing, Afloat& afloat
             const Paddle one = paddle(stretch,
                                       {craft, load.all_up_kg[c]},
                                       assumed_.models.paddling,
-                                      winds_.along(i, craft.kind, blowing),
-                                      conditions_on(assumed_, i));
+                                      winds_.along(i, craft.kind, met.blowing),
+                                      conditions_met(i, met));
             if (one.moving_s > slowest_s) {
                 slowest_s = one.moving_s;
                 afloat.slowest = c;
@@ -275,7 +285,7 @@ std::vector<double> Rounds::moving_times() {
                             time != nullptr ? time->day : 1,
                             time != nullptr ? 0.5 * (time->start_s + time->end_s) : noon_s);
         }
-        moving_s[i] = moving_time(i, met.blowing, now_.afloat[i]);
+        moving_s[i] = moving_time(i, met, now_.afloat[i]);
         now_.afloat[i].met = met;
     }
     return moving_s;
@@ -292,7 +302,7 @@ void Rounds::set_spells() {
             for (const WindSpell& spell : winds_.spells(i, day.day)) {
                 InSpell& one = in_spells_[i].emplace_back(InSpell{spell, {}});
                 one.afloat.met = spell.met;
-                time.spells.push_back({spell.to_s, moving_time(i, spell.met.blowing, one.afloat)});
+                time.spells.push_back({spell.to_s, moving_time(i, spell.met, one.afloat)});
             }
         }
 }
@@ -316,7 +326,8 @@ void Rounds::note_winds_met() {
             const bool by_current = all.paddle.by_current || one.afloat.paddle.by_current;
             const bool harder =
                 longest_s < 0.0 || one.spell.met.strongest_mps() > all.met.strongest_mps();
-            const WindMet met = harder ? one.spell.met : all.met;
+            WindMet met = harder ? one.spell.met : all.met;
+            met.current_mps = here_s > longest_s ? one.spell.met.current_mps : all.met.current_mps;
             const bool known = (longest_s < 0.0 || all.met.known) && one.spell.met.known;
             if (here_s > longest_s)
                 all = one.afloat;

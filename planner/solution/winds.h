@@ -12,14 +12,16 @@
 #include <utility>
 #include <vector>
 
-/// The wind on the water by place and hour, and what it does to the crafts.
+/// The wind on the water by place and hour, and what it does to the crafts; the releases of dams
+/// upstream likewise.
 namespace tumpline::planner {
 
 /// A wind over open water, before any shelter, as it is met.
 struct WindMet {
     Blowing blowing;
     std::optional<double> gusts_mps = {};
-    bool known = true; ///< false: nobody gave one, and it is taken as calm
+    bool known = true;                      ///< false: nobody gave one, and it is taken as calm
+    std::optional<double> current_mps = {}; ///< of the river, where it changes by the hour
 
     /// What ceilings are held against: the gusts where they are given.
     [[nodiscard]] double strongest_mps() const {
@@ -39,8 +41,8 @@ class Winds {
     /// All three must outlive it.
     Winds(const Route& route, const Stretches& stretches, const Assumed& assumed);
 
-    /// Whether the weather changes with place or hour.
-    [[nodiscard]] bool changes() const { return !assumed_.forecast.even(); }
+    /// Whether the weather changes with place or hour, or a river by the hour.
+    [[nodiscard]] bool changes() const { return !assumed_.forecast.even() || releases_; }
 
     /// On a stretch afloat, one spell after the other from the day's midnight on. Where the weather
     /// does not change there is one.
@@ -60,10 +62,16 @@ class Winds {
     };
 
     [[nodiscard]] WindMet met(const Weather& weather, std::size_t stretch) const;
+    /// The river of a stretch at an hour, if a dam changes it.
+    [[nodiscard]] std::optional<double> current_mps(std::size_t stretch,
+                                                    double after_midnight_s) const;
+    /// Adds `spell` in parts that end where a release begins or ends.
+    void add_parts(const WindSpell& spell, std::size_t stretch, std::vector<WindSpell>& to) const;
 
     const Route& route_;
     const Stretches& stretches_;
     const Assumed& assumed_;
+    bool releases_ = false;
     mutable std::vector<std::vector<std::unique_ptr<Known>>> known_; ///< per stretch
 };
 

@@ -2,6 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "planner/quantities/spelling.h"
+#include "planner/trip/flow_check.h"
 #include "planner/trip/weather_check.h"
 
 #include <fmt/format.h>
@@ -219,6 +220,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
         constexpr std::string_view ways = "legs that are paddled";
         refuse(leg.water.has_value(), "water", ways);
         refuse(leg.current_mps.has_value(), "current", ways);
+        refuse(leg.flow.has_value(), "flow", ways);
         refuse(leg.bed.has_value(), "river_bed", ways);
         refuse(leg.shelter.has_value(), "shelter", ways);
         refuse(leg.open_crossing.has_value(), "open_crossing", ways);
@@ -415,6 +417,7 @@ void check_trip(const Trip& trip, Problems& problems) {
     }
     check_days(trip, references, problems);
     check_weather(trip, problems);
+    check_flows(trip, problems);
     references.report();
 }
 

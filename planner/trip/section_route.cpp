@@ -238,6 +238,11 @@ const Section<TripLeg>& leg_section() {
              [](const TripValue& v, TripLeg& l) {
                  put(l.fetch_m, v.quantity({Dimension::length, 10.0, 1'000'000.0}));
              }},
+            {"flow",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 read_section(v, flow_section(), l.flow.emplace());
+             }},
             {"weather",
              Need::may,
              [](const TripValue& v, TripLeg& l) {

@@ -35,23 +35,7 @@ void read_weather_dates(const TripValue& value, WeatherEntry& entry) {
 }
 
 void read_weather_hours(const TripValue& value, WeatherEntry& entry) {
-    const std::vector<TripValue> items = value.items("a time of day");
-    if (items.size() != 2) {
-        if (value.json().kind == Kind::list)
-            value.add_problem("two times of day, from and to",
-                              "for instance [\"13:00\", \"18:00\"]");
-        return;
-    }
-    const auto from = items[0].time_of_day();
-    const auto to = items[1].time_of_day();
-    if (!from || !to)
-        return;
-    if (*from == *to)
-        value.add_problem("two times of day that differ: between these lies nothing",
-                          "leave \"hours\" out for the whole day");
-    else
-        entry.hours =
-            HoursOfDay{static_cast<double>(from->count()), static_cast<double>(to->count())};
+    put(entry.hours, read_hours(value));
 }
 
 void read_weather_legs(const TripValue& value, WeatherEntry& entry) {
@@ -100,6 +84,26 @@ std::optional<double> even_bearing(const std::vector<WeatherEntry>& entries) {
 }
 
 } // namespace
+
+std::optional<HoursOfDay> read_hours(const TripValue& value) {
+    const std::vector<TripValue> items = value.items("a time of day");
+    if (items.size() != 2) {
+        if (value.json().kind == Kind::list)
+            value.add_problem("two times of day, from and to",
+                              "for instance [\"13:00\", \"18:00\"]");
+        return std::nullopt;
+    }
+    const auto from = items[0].time_of_day();
+    const auto to = items[1].time_of_day();
+    if (!from || !to)
+        return std::nullopt;
+    if (*from == *to) {
+        value.add_problem("two times of day that differ: between these lies nothing",
+                          "leave \"hours\" out for the whole day");
+        return std::nullopt;
+    }
+    return HoursOfDay{static_cast<double>(from->count()), static_cast<double>(to->count())};
+}
 
 const Section<WeatherEntry>& weather_section() {
     using Entry = WeatherEntry;

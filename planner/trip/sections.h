@@ -18,6 +18,9 @@ namespace tumpline::planner {
 void read_route(const TripValue& value, TripRoute& route);
 [[nodiscard]] const Section<TripLeg>& leg_section();
 [[nodiscard]] const Section<RiverBed>& river_bed_section();
+[[nodiscard]] const Section<RiverFlow>& flow_section();
+[[nodiscard]] const Section<FlowColumn>& flow_column_section();
+[[nodiscard]] const Section<Release>& release_section();
 [[nodiscard]] const Section<TripPlace>& place_section();
 
 [[nodiscard]] const Section<Member>& member_section();
@@ -38,6 +41,8 @@ void read_route(const TripValue& value, TripRoute& route);
 [[nodiscard]] const Section<Contact>& contact_section();
 
 [[nodiscard]] const Section<WeatherEntry>& weather_section();
+/// Two times of day that differ.
+[[nodiscard]] std::optional<HoursOfDay> read_hours(const TripValue& value);
 /// The same of one leg, without names of legs.
 [[nodiscard]] const Section<WeatherEntry>& leg_weather_section();
 /// The weather of the trip: one object, or a list.

@@ -93,6 +93,53 @@ struct WeatherEntry {
     [[nodiscard]] bool limited() const { return !days.empty() || dates || hours || !legs.empty(); }
 };
 
+/// How much water a river carries.
+enum class FlowLevel { low, normal, high };
+inline constexpr std::array flow_levels{FlowLevel::low, FlowLevel::normal, FlowLevel::high};
+
+/// What a gauge shows: a discharge, m3/s, or a stage over its own zero, m.
+struct GaugeReading {
+    double value = 0.0;
+    bool stage = false;
+
+    [[nodiscard]] bool operator==(const GaugeReading&) const = default;
+};
+
+/// A river at one level, as far as somebody knows it.
+struct FlowColumn {
+    std::optional<double> current_mps;
+    std::optional<GaugeReading> reading;
+    std::optional<RiverClass> river_class; ///< empty: the leg's
+};
+
+/// A level by its column or by a reading; one of them is set.
+struct FlowNow {
+    std::optional<FlowLevel> column;
+    std::optional<GaugeReading> reading;
+
+    [[nodiscard]] bool operator==(const FlowNow&) const = default;
+};
+
+/// What a dam lets go at some hours of every day.
+struct Release {
+    std::optional<HoursOfDay> hours;
+    FlowNow now;
+};
+
+struct RiverFlow {
+    std::string gauge;                                                   ///< its name; may be empty
+    std::array<std::optional<FlowColumn>, flow_levels.size()> columns{}; ///< by FlowLevel
+    FlowNow now{.column = FlowLevel::normal, .reading = {}};             ///< outside the releases
+    std::optional<std::array<GaugeReading, 2>> runnable = {};            ///< outside: no way down
+    std::vector<Release> times = {};
+    std::optional<RiverClass> leg_class = {}; ///< of the leg, where a column has none
+    bool asked = false;                       ///< `now` is what was asked for beside the trip file
+
+    [[nodiscard]] const std::optional<FlowColumn>& column(FlowLevel level) const {
+        return columns[static_cast<std::size_t>(level)];
+    }
+};
+
 struct TripLeg {
     std::string name;
     std::optional<Travel> travel; ///< empty: read from the track's type, else walk
@@ -120,6 +167,7 @@ struct TripLeg {
     std::string note;
     std::optional<double> fetch_m = {};       ///< of open water to windward
     std::optional<WeatherEntry> weather = {}; ///< of its own; names no legs
+    std::optional<RiverFlow> flow = {};       ///< `current_mps` and `river_class` come from it
 };
 
 /// A point of the route by its distance along it: "km 41", "mi 2 before the end of Lower river".
@@ -386,6 +434,7 @@ struct Trip {
     Spread spread;
     Contact contact;
     TripMap map;
+    std::optional<FlowLevel> flow_asked = {}; ///< in place of what the rivers carry now
 };
 
 } // namespace tumpline::planner

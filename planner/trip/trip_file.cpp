@@ -2,6 +2,7 @@
 
 #include "planner/trip/cross_check.h"
 #include "planner/trip/json_pointer.h"
+#include "planner/trip/river_flow.h"
 #include "planner/trip/sections.h"
 
 #include <fmt/format.h>
@@ -169,6 +170,7 @@ const Section<Trip>& trip_section() {
 
 std::vector<KnownKeys> known_keys() {
     return {
+        known(flow_section()),        known(flow_column_section()), known(release_section()),
         known(trip_section()),        known(route_section()),       known(leg_section()),
         known(river_bed_section()),   known(place_section()),       known(member_section()),
         known(craft_section()),       known(kit_section()),         known(condition_section()),
@@ -237,6 +239,7 @@ Trip edited_trip(const std::string& text,
     check_trip(trip, problems);
     if (!problems.none())
         throw InputError(problems.take());
+    set_flows(trip);
     if (trip.name.empty())
         trip.name = file.stem().string();
     anchor(trip.route.tracks, file);

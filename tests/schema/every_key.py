@@ -44,6 +44,9 @@ LAKES = ['/map/layers=[{"file": "lakes.geojson"}]']
 BREEZE = '/weather={"high": "31 C", "wind": "5 m/s", "humidity": 0.3}'
 LISTED = '/weather=[{"high": "15 C", "rain": false, "wind": "2 m/s"}, {"high": "31 C", "wind": "5 m/s", "humidity": 0.3}]'
 
+FLOW = RIVER + '/flow={"gauge": "bridge", "low": {"current": "3 km/h", "reading": "5 m3/s"}, "normal": {"current": "5 km/h", "reading": "10 m3/s"}, "high": {"current": "7 km/h", "reading": "30 m3/s"}}'
+RELEASE = RIVER + '/flow/times=[{"hours": ["06:00", "22:00"], "now": "high"}]'
+
 # What each key of the weather does: two values, and what is set beside them.
 WEATHER_KEYS = {
     "high": ("16 C", "36 C", []),
@@ -247,6 +250,23 @@ ROWS = {
     **weather_rows("/weather", "/weather", BREEZE, []),
     **weather_rows("/weather/*", "/weather/1", LISTED, []),
     **weather_rows("/route/legs/*/weather", CROSSING + "/weather", CROSSING + '/weather={"high": "31 C", "wind": "6 m/s"}', ["/weather/rain=false", "/weather/water=20 C"], {"legs/*"}),
+    **{f"/route/legs/*/flow/{key}": (RIVER + f"/flow/{key}", [*NO_CURRENT, FLOW, *more], one, other, "plan")
+       for key, one, other, more in (
+           ("gauge", "bridge", "mill", []),
+           ("low/current", "1 km/h", "2 km/h", [RIVER + "/flow/now=low"]),
+           ("low/reading", "6 m3/s", "8 m3/s", [RIVER + "/flow/now=low"]),
+           ("low/class", "I", "II", [RIVER + "/flow/now=low"]),
+           ("normal/current", "4 km/h", "5 km/h", []),
+           ("normal/reading", "12 m3/s", "20 m3/s", []),
+           ("normal/class", "I", "II", []),
+           ("high/current", "7 km/h", "8 km/h", [RIVER + "/flow/now=high"]),
+           ("high/reading", "30 m3/s", "35 m3/s", [RIVER + "/flow/now=high"]),
+           ("high/class", "I", "II", [RIVER + "/flow/now=high"]),
+           ("now", "normal", "high", []),
+           )},
+    "/route/legs/*/flow/runnable": (RIVER + "/flow/runnable", [*NO_CURRENT, FLOW], '["1 m3/s", "60 m3/s"]', '["25 m3/s", "60 m3/s"]', "plan"),
+    "/route/legs/*/flow/times/*/hours": (RIVER + "/flow/times/0/hours", [*NO_CURRENT, FLOW, RELEASE], '["01:00", "02:00"]', '["06:00", "22:00"]', "plan"),
+    "/route/legs/*/flow/times/*/now": (RIVER + "/flow/times/0/now", [*NO_CURRENT, FLOW, RELEASE], "high", "low", "plan"),
     "/route/legs/*/fetch": (CROSSING + "/fetch", [], "1 km", "8 km", "plan"),
     "/route/places/*/depth": (PLACES + "/7/depth", [PLACES + "/7/kind=ford", PLACES + "/7/speed=1 m/s"], "20 cm", "90 cm", "plan"),
     "/route/places/*/speed": (PLACES + "/7/speed", [PLACES + "/7/kind=ford", PLACES + "/7/depth=50 cm"], "0.2 m/s", "2 m/s", "plan"),

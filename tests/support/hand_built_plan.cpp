@@ -2,6 +2,7 @@
 
 #include "tests/support/hand_built_parts.h"
 
+#include <algorithm>
 #include <chrono>
 #include <cstdint>
 #include <string>
@@ -417,6 +418,47 @@ std::vector<StartLoad> start_loads() {
              .limit_kg = 24.0}};
 }
 
+/// A river with two levels, of which one has no reading.
+void add_hand_built_flow(planner::Plan& plan) {
+    using planner::FlowLevel;
+    const planner::GaugeReading reading{.value = 14.0, .stage = false};
+    const auto afloat = std::find_if(plan.legs.begin(), plan.legs.end(), [](const auto& leg) {
+        return leg.travel == planner::Travel::paddle;
+    });
+    afloat->flow = planner::PlanFlow{.gauge = "bridge",
+                                     .now = {.column = FlowLevel::normal, .reading = {}},
+                                     .states = {{.current_mps = 1.0, .reading = reading}}};
+    planner::FlowPlan flow{.level = FlowLevel::normal, .moving_s = 36'000.0, .days = 3};
+    flow.legs.push_back({.leg = afloat->leg,
+                         .name = afloat->name,
+                         .current_mps = 1.0,
+                         .moving_s = 3600.0,
+                         .reading = reading,
+                         .river_class = 1,
+                         .asked = true});
+    flow.appointments.push_back({.what = "last bus", .spare_s = 1800.0});
+    plan.flows = {flow};
+    plan.decisions.push_back(
+        {.leg = afloat->leg,
+         .day = afloat->day,
+         .name = afloat->name,
+         .at = "Landing",
+         .along_m = afloat->from_m,
+         .gauge = "bridge",
+         .below = planner::GaugeReading{.value = 8.0, .stage = false},
+         .above = planner::GaugeReading{.value = 40.0, .stage = false},
+         .not_at = {},
+         .above_why = "it is said not to be runnable",
+         .reading_known = true,
+         .latest = planner::LatestStart{.at = afloat->start, .keeps = "dusk", .passed = false},
+         .wind_mps = 8.0,
+         .wind_craft = "red boat",
+         .instead = {},
+         .wait_at = "Landing",
+         .back_to = {},
+         .back_s = {}});
+}
+
 } // namespace
 
 Plan hand_built_plan() {
@@ -557,6 +599,7 @@ Plan hand_built_plan() {
     plan.carrying = carrying(plan.legs[2]);
     plan.remedies = hand_built_remedies();
     plan.other_ways = hand_built_other_ways();
+    add_hand_built_flow(plan);
     plan.sharing.heaviest_ratio = 0.868;
     plan.sharing.lower_bound = 0.855;
     plan.sharing.member = "Ada";
