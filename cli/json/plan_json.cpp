@@ -276,7 +276,8 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
             leg.waves ? Json(planner::fetch_word(leg.waves->fetch_from)) : Json(nullptr);
         shown["off_water_by"] = leg.wind_rises ? Json(instant(leg.wind_rises->at)) : Json(nullptr);
         shown["current_mps"] = leg.current_mps;
-        shown["flow"] = leg.flow ? flow_json(*leg.flow) : Json(nullptr);
+        shown["flow"] = leg.flow ? flow_column_json(*leg.flow) : Json(nullptr);
+        shown["river_level"] = leg.flow ? flow_json(*leg.flow) : Json(nullptr);
         shown["current_estimate"] =
             leg.current_estimate ? current_json(*leg.current_estimate) : Json(nullptr);
     }

@@ -60,7 +60,6 @@ Json level_json(const std::optional<planner::FlowLevel>& level) {
 
 Json flow_json(const planner::PlanFlow& flow) {
     return {{"gauge", name_or_null(flow.gauge)},
-            {"level", level_json(flow.now.column)},
             {"asked", flow.asked},
             {"states", array_of(flow.states, [](const planner::FlowState& state) {
                  return Json{{"current_mps", state.current_mps},
@@ -70,6 +69,10 @@ Json flow_json(const planner::PlanFlow& flow) {
                              {"stage_m", stage(state.reading)},
                              {"class", class_json(state.river_class)}};
              })}};
+}
+
+Json flow_column_json(const planner::PlanFlow& flow) {
+    return level_json(flow.now.column);
 }
 
 Json flows_json(const planner::Plan& plan) {

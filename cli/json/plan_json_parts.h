@@ -26,6 +26,9 @@ namespace tumpline::cli {
 
 [[nodiscard]] nlohmann::ordered_json remedies_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json flow_json(const planner::PlanFlow& flow);
+
+/// The column that a river takes: a word, or null for a reading.
+[[nodiscard]] nlohmann::ordered_json flow_column_json(const planner::PlanFlow& flow);
 [[nodiscard]] nlohmann::ordered_json flows_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json decisions_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json other_ways_json(const planner::Plan& plan);
