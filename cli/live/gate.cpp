@@ -15,7 +15,7 @@ bool same_key(std::string_view given, std::string_view wanted) {
         return false;
     unsigned differing = 0;
     for (std::size_t i = 0; i < given.size(); ++i)
-        differing |= static_cast<unsigned char>(given[i]) ^ static_cast<unsigned char>(wanted[i]);
+        differing |= static_cast<unsigned>(given[i] ^ wanted[i]);
     return differing == 0;
 }
 

@@ -113,7 +113,10 @@ void close_kindly(socket_t socket) {
     ::close(socket);
 }
 
-/// One request a connection, each over a bounded stream.
+} // namespace
+
+/// One request a connection, each over a bounded stream. (Not among the nameless: the server holds
+/// one.)
 class BoundedServer : public httplib::Server {
   private:
     bool process_and_close_socket(socket_t socket) override {
@@ -124,6 +127,8 @@ class BoundedServer : public httplib::Server {
         return done;
     }
 };
+
+namespace {
 
 Asked asked_by(const httplib::Request& request) {
     return {.method = request.method,

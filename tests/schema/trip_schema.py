@@ -49,6 +49,13 @@ FITTING = {
     "/route/places/0/kind": "ford",
     "/route/legs/0/weather/hours/0": "13:00",
     "/route/legs/0/weather/hours/1": "18:00",
+    "/route/legs/0/flow": {
+        "gauge": "a bridge",
+        "low": {"current": "3 km/h", "reading": "12 m3/s", "class": "I"},
+        "normal": {"current": "5 km/h", "reading": "30 m3/s", "class": "I"},
+        "high": {"current": "7 km/h", "reading": "70 m3/s", "class": "II"},
+        "now": "21 m3/s", "runnable": ["8 m3/s", "90 m3/s"],
+        "times": [{"hours": ["10:00", "14:00"], "now": "45 m3/s"}]},
     "/weather/hours/0": "13:00",
     "/weather/hours/1": "18:00",
     "/weather/legs/0": "a leg",
@@ -66,6 +73,9 @@ FOR_TRAVEL = {
     "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts", "fetch"},
 }
 
+# A way afloat of its own: a river's levels stand in place of its current.
+BY_LEVEL = {"flow"}
+
 # The keys of a leg without a track.
 UNDRAWN = {"length", "ascent", "descent"}
 
@@ -77,7 +87,7 @@ BEYOND_A_SCHEMA = [
     ("/food/shares/", "the shares must sum to 1"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),
-    ("/route/legs/4", "an alternative must be one to a leg that there is"),
+    ("/route/legs/5", "an alternative must be one to a leg that there is"),
 ]
 
 VALUES = [None, True, False, 0, 1, -1, 2, 3, 7, 0.5, 1.5, 45, 1000, 1e9, -1e9,
@@ -119,11 +129,12 @@ class Example:
         kind = part["type"]
         if place == "/route/legs":
             leg = self.of(part["items"], place + "/0")
-            own = set().union(*FOR_TRAVEL.values()) | UNDRAWN
+            own = set().union(*FOR_TRAVEL.values()) | UNDRAWN | BY_LEVEL
             legs = [{key: value for key, value in leg.items() if key not in own - keys}
                     for keys in FOR_TRAVEL.values()]
             return [{**one, "travel": travel, "name": travel, **({"terrain": "snow"} if "terrain" in one else {})}
                     for one, travel in zip(legs, FOR_TRAVEL)] + [
+                        {"name": "levels", "travel": "paddle", "water": "river", **{key: leg[key] for key in sorted(BY_LEVEL)}},
                         {"name": "undrawn", "travel": "walk", **{key: leg[key] for key in sorted(UNDRAWN)}},
                         {"name": "another leg"}]
         if kind == "object":
