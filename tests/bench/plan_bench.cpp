@@ -128,7 +128,7 @@ test::RandomTrip fortnight() {
     return made;
 }
 
-/// The whole plan once the route is read: what a change of a setting costs. Under 20 ms.
+/// The whole plan once the route is read: what a change of a setting costs.
 void plan_again(benchmark::State& state) {
     const test::RandomTrip made = fortnight();
     Plan plan;
