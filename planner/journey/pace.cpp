@@ -86,8 +86,7 @@ WindAlong wind_along(const Stretch& stretch, HullKind kind, const Blowing& blowi
     WindAlong winds;
     winds.reserve(stretch.courses.size());
     for (const Course& course : stretch.courses) {
-        const Wind wind{.speed_mps = wind_mps,
-                        .from_deg = course.wind_from_deg(blowing.from_deg)};
+        const Wind wind{.speed_mps = wind_mps, .from_deg = course.wind_from_deg(blowing.from_deg)};
         winds.push_back(wind_on_course(kind, course.bearing_deg, wind));
     }
     return winds;
