@@ -7,11 +7,10 @@
 
 #include <fmt/ostream.h>
 #include <spawn.h>
+#include <unistd.h>
 
 #include <csignal>
 #include <string>
-
-extern char** environ; // NOLINT(readability-identifier-naming): POSIX's own
 
 namespace tumpline::cli {
 

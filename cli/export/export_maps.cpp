@@ -16,7 +16,7 @@ namespace tumpline::cli {
 
 namespace {
 
-geo::OutValue said(std::string text) {
+geo::OutValue said(const std::string& text) {
     return {.text = one_line(text), .number = std::nullopt};
 }
 

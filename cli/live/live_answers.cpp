@@ -76,7 +76,7 @@ Edit edit_of(const JsonValue& json) {
     const std::array ways{std::pair{"add", Way::add},
                           std::pair{"replace", Way::replace},
                           std::pair{"remove", Way::remove}};
-    const auto way = std::find_if(
+    const auto* const way = std::find_if(
         ways.begin(), ways.end(), [&](const auto& known) { return name == known.first; });
     if (way == ways.end())
         throw BadRequest{"\"op\" must be add, replace or remove"};
@@ -230,12 +230,11 @@ std::string_view type_of(std::string_view name) {
 }
 
 LiveRoute page_route(std::string path, std::string_view name) {
-    return {
-        .method = "GET", .path = std::move(path), .answer = [name](const std::string& /*none*/) {
-            return Reply{.status = 200,
-                         .type = std::string(type_of(name)),
-                         .body = std::string(page_file(name))};
-        }};
+    return {.method = "GET", .path = path, .answer = [name](const std::string& /*none*/) {
+                return Reply{.status = 200,
+                             .type = std::string(type_of(name)),
+                             .body = std::string(page_file(name))};
+            }};
 }
 
 } // namespace
@@ -263,12 +262,11 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
     routes.push_back({.method = "GET", .path = "/favicon.ico", .answer = [](const std::string&) {
                           return Reply{.status = 204, .type = "image/png", .body = {}};
                       }});
-    const auto add = [&](std::string method, std::string path, auto work) {
-        routes.push_back({.method = std::move(method),
-                          .path = std::move(path),
-                          .answer = [work](const std::string& body) {
-                              return answered([&] { return work(body); });
-                          }});
+    const auto add = [&](const char* method, const char* path, auto work) {
+        routes.push_back(
+            {.method = method, .path = std::move(path), .answer = [work](const std::string& body) {
+                 return answered([&] { return work(body); });
+             }});
     };
     add("GET", "/api/trip", [&trip](const std::string&) { return trip_reply(trip); });
     const auto maker = std::make_shared<Maker>(trip, units);

@@ -192,10 +192,11 @@ void LoopbackServer::Inside::prepare() {
         if (response.body.empty())
             put(response, error_reply(response.status, "there is nothing here"));
     });
-    server.set_exception_handler(
-        [](const httplib::Request& /*asked*/, httplib::Response& response, std::exception_ptr) {
-            put(response, error_reply(500, "a fault of the program"));
-        });
+    server.set_exception_handler([](const httplib::Request& /*asked*/,
+                                    httplib::Response& response,
+                                    const std::exception_ptr& /*fault*/) {
+        put(response, error_reply(500, "a fault of the program"));
+    });
     for (const LiveRoute& route : routes) {
         const auto handler = [&route](const httplib::Request& request,
                                       httplib::Response& response) {

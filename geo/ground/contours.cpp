@@ -17,6 +17,7 @@ struct Collected {
     std::vector<ContourLine> lines;
 };
 
+// NOLINTNEXTLINE(readability-non-const-parameter): the library asks for this signature
 CPLErr collect(double level, int count, double* x, double* y, void* into) {
     auto& collected = *static_cast<Collected*>(into);
     ContourLine& line = collected.lines.emplace_back();

@@ -191,10 +191,10 @@ void LayerReader::narrow(OGRLayer& layer, const OGRSpatialReference& reference) 
                                frame_.south_deg,
                                frame_.east_deg,
                                frame_.north_deg,
-                               &box[0],
-                               &box[1],
-                               &box[2],
-                               &box[3],
+                               box.data(),
+                               box.data() + 1,
+                               box.data() + 2,
+                               box.data() + 3,
                                points_a_side) != 0 &&
         box[0] <= box[2])
         layer.SetSpatialFilterRect(box[0], box[1], box[2], box[3]);

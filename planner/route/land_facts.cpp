@@ -72,7 +72,7 @@ class LandFacts {
         return points;
     }
 
-    void tell(Fact fact) {
+    void tell(const Fact& fact) {
         facts_.push_back({.level = fact.level,
                           .code = fact.code,
                           .day = std::nullopt,
@@ -98,7 +98,7 @@ class LandFacts {
     void paths();
     void unknown();
 
-    [[nodiscard]] UnitText place_word(double along_m) const {
+    [[nodiscard]] static UnitText place_word(double along_m) {
         return in_both(show_distance, along_m);
     }
 

@@ -281,9 +281,10 @@ std::vector<double> Rounds::moving_times() {
         WindMet met;
         if (!prepared_.stretches.stretches[i].on_foot()) {
             const StretchTime* const time = timed ? &before_.stretches[i] : nullptr;
-            met = winds_.at(i,
-                            time != nullptr ? time->day : 1,
-                            time != nullptr ? 0.5 * (time->start_s + time->end_s) : noon_s);
+            met =
+                winds_.at(i,
+                          time != nullptr ? DayTime{time->day, 0.5 * (time->start_s + time->end_s)}
+                                          : DayTime{1, noon_s});
         }
         moving_s[i] = moving_time(i, met, now_.afloat[i]);
         now_.afloat[i].met = met;

@@ -20,10 +20,10 @@ WindMet Winds::met(const Weather& weather, std::size_t stretch) const {
     return met;
 }
 
-WindMet Winds::at(std::size_t stretch, int day, double after_midnight_s) const {
+WindMet Winds::at(std::size_t stretch, const DayTime& when) const {
     const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg];
-    WindMet found = met(assumed_.forecast.at({leg, day}, after_midnight_s), stretch);
-    found.current_mps = current_mps(stretch, after_midnight_s);
+    WindMet found = met(assumed_.forecast.at({leg, when.day}, when.after_midnight_s), stretch);
+    found.current_mps = current_mps(stretch, when.after_midnight_s);
     return found;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "planner/conditions/calendar.h"
 #include "planner/defaults/defaults.h"
 #include "planner/journey/pace.h"
 #include "planner/journey/segments.h"
@@ -48,7 +49,7 @@ class Winds {
     /// does not change there is one.
     [[nodiscard]] std::vector<WindSpell> spells(std::size_t stretch, int day) const;
 
-    [[nodiscard]] WindMet at(std::size_t stretch, int day, double after_midnight_s) const;
+    [[nodiscard]] WindMet at(std::size_t stretch, const DayTime& when) const;
 
     /// What that does to a craft on each course, worked out once: no load changes it.
     [[nodiscard]] const WindAlong&

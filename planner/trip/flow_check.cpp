@@ -26,10 +26,16 @@ class FlowCheck {
     }
 
   private:
-    void add(const std::string& key, std::string found, std::string expected) {
+    struct Wrong {
+        std::string found;
+        std::string expected;
+    };
+
+    void add(const std::string& key, Wrong wrong) {
         good_ = false;
-        problems_.add(place_ + key,
-                      {.found = std::move(found), .expected = std::move(expected), .advice = {}});
+        problems_.add(
+            place_ + key,
+            {.found = std::move(wrong.found), .expected = std::move(wrong.expected), .advice = {}});
     }
 
     void beside();
@@ -50,9 +56,10 @@ class FlowCheck {
 
 void FlowCheck::beside() {
     if (leg_.current_mps)
-        add("", "\"flow\" beside \"current\"", "one of them: the columns give the current");
+        add("", {"\"flow\" beside \"current\"", "one of them: the columns give the current"});
     if (leg_.water && *leg_.water != Water::river)
-        add("", "\"flow\" on water that is no river", "it on legs with \"water\": \"river\" only");
+        add("",
+            {"\"flow\" on water that is no river", "it on legs with \"water\": \"river\" only"});
 }
 
 void FlowCheck::same_kind(const std::optional<GaugeReading>& reading, const std::string& key) {
@@ -60,11 +67,11 @@ void FlowCheck::same_kind(const std::optional<GaugeReading>& reading, const std:
         return;
     if (stage_ && *stage_ != reading->stage)
         add(key,
-            fmt::format("{}, {}",
-                        reading_words(*reading).metric,
-                        reading->stage ? "a stage" : "a discharge"),
-            fmt::format("{} like the readings before: a gauge tells one kind",
-                        *stage_ ? "a stage" : "a discharge"));
+            {fmt::format("{}, {}",
+                         reading_words(*reading).metric,
+                         reading->stage ? "a stage" : "a discharge"),
+             fmt::format("{} like the readings before: a gauge tells one kind",
+                         *stage_ ? "a stage" : "a discharge")});
     else
         stage_ = reading->stage;
 }
@@ -94,51 +101,51 @@ void FlowCheck::columns() {
             const double current_mps = *column->current_mps;
             if (current_mps == 0.0 || (sign && (*sign > 0.0) != (current_mps > 0.0)))
                 add(key + "/current",
-                    plain_quantity(current_mps, Dimension::speed),
-                    "a current that is not 0, with the boat at every level or against it");
+                    {plain_quantity(current_mps, Dimension::speed),
+                     "a current that is not 0, with the boat at every level or against it"});
             sign = sign.value_or(current_mps);
         }
         if (before != nullptr && column->reading &&
             before->reading->stage == column->reading->stage &&
             column->reading->value <= before->reading->value)
             add(key + "/reading",
-                reading_words(*column->reading).metric,
-                fmt::format("more than {}, the level before",
-                            reading_words(*before->reading).metric));
+                {reading_words(*column->reading).metric,
+                 fmt::format("more than {}, the level before",
+                             reading_words(*before->reading).metric)});
         if (column->reading)
             before = &*column;
     }
     if (!sign)
-        add("", "a flow without any current", "at least one level with its \"current\"");
+        add("", {"a flow without any current", "at least one level with its \"current\""});
     if (!good_)
         return;
     for (const FlowLevel level : flow_levels)
         if (flow_.column(level) && !flow_state(flow_, {.column = level, .reading = {}}))
             add(fmt::format("/{}", word(level)),
-                "a level whose current cannot be told",
-                "its \"current\", or a discharge as \"reading\" of it and of a level with a "
-                "current, no more than five times apart");
+                {"a level whose current cannot be told",
+                 "its \"current\", or a discharge as \"reading\" of it and of a level with a "
+                 "current, no more than five times apart"});
 }
 
 void FlowCheck::runnable() {
     if (flow_.runnable && (*flow_.runnable)[0].value >= (*flow_.runnable)[1].value)
         add("/runnable",
-            fmt::format("{} to {}",
-                        reading_words((*flow_.runnable)[0]).metric,
-                        reading_words((*flow_.runnable)[1]).metric),
-            "the lower reading first, and the higher above it");
+            {fmt::format("{} to {}",
+                         reading_words((*flow_.runnable)[0]).metric,
+                         reading_words((*flow_.runnable)[1]).metric),
+             "the lower reading first, and the higher above it"});
 }
 
 void FlowCheck::level(const FlowNow& now, const std::string& key) {
     if (now.column && !flow_.column(*now.column))
         add(key,
-            fmt::format("\"{}\", of which there is no column", word(*now.column)),
-            "a level that the flow has, or a reading");
+            {fmt::format("\"{}\", of which there is no column", word(*now.column)),
+             "a level that the flow has, or a reading"});
     else if (!flow_state(flow_, now))
         add(key,
-            level_words(now).metric,
-            "a reading between those of the columns, or a discharge no more than five times off "
-            "one with a \"current\"");
+            {level_words(now).metric,
+             "a reading between those of the columns, or a discharge no more than five times off "
+             "one with a \"current\""});
 }
 
 void FlowCheck::levels() {

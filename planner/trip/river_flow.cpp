@@ -162,7 +162,7 @@ std::string_view word(FlowLevel level) {
 }
 
 std::optional<FlowLevel> read_flow_level(std::string_view text) {
-    const auto found = std::find(level_names.begin(), level_names.end(), text);
+    const auto* const found = std::find(level_names.begin(), level_names.end(), text);
     if (found == level_names.end())
         return std::nullopt;
     return flow_levels[static_cast<std::size_t>(found - level_names.begin())];
