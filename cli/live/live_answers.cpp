@@ -230,11 +230,12 @@ std::string_view type_of(std::string_view name) {
 }
 
 LiveRoute page_route(std::string path, std::string_view name) {
-    return {.method = "GET", .path = path, .answer = [name](const std::string& /*none*/) {
-                return Reply{.status = 200,
-                             .type = std::string(type_of(name)),
-                             .body = std::string(page_file(name))};
-            }};
+    return {
+        .method = "GET", .path = std::move(path), .answer = [name](const std::string& /*none*/) {
+            return Reply{.status = 200,
+                         .type = std::string(type_of(name)),
+                         .body = std::string(page_file(name))};
+        }};
 }
 
 } // namespace
@@ -264,7 +265,7 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
                       }});
     const auto add = [&](const char* method, const char* path, auto work) {
         routes.push_back(
-            {.method = method, .path = std::move(path), .answer = [work](const std::string& body) {
+            {.method = method, .path = path, .answer = [work](const std::string& body) {
                  return answered([&] { return work(body); });
              }});
     };
