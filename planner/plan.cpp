@@ -14,6 +14,14 @@ bool over_limit(const PlanLeg& leg, const MemberLoad& load) {
     return has_limit(leg, load) && over_limit(load.pack_max_kg, load.limit_kg);
 }
 
+const MemberDay* most_laden(const PlanDay& day) {
+    const auto found =
+        std::max_element(day.members.begin(), day.members.end(), [](const auto& a, const auto& b) {
+            return a.heaviest_kg < b.heaviest_kg;
+        });
+    return found == day.members.end() || found->heaviest_leg == 0 ? nullptr : &*found;
+}
+
 bool Plan::can_be_carried_out() const {
     return std::none_of(cautions.begin(), cautions.end(), [](const Caution& caution) {
         return caution.level == Level::stop;

@@ -232,6 +232,9 @@ struct PlanDay {
     double food_kg = 0.0, fuel_kg = 0.0, water_l = 0.0;
 };
 
+/// The member who bears most on foot on a day; null on a day without any.
+[[nodiscard]] const MemberDay* most_laden(const PlanDay& day);
+
 /// What a latest departure is bound by (docs/appointments.md).
 enum class LeaveBound {
     appointment, ///< the way to it, on its own day

@@ -134,12 +134,6 @@ std::string counted(long count, std::string_view one, std::string_view many) {
     return count == 1 ? fmt::format("one {}", one) : fmt::format("{} {}", count, many);
 }
 
-std::string
-carries_words(const planner::Plan& plan, double carries, bool rolled, planner::CarryBy by) {
-    return fmt::format(
-        "{}, boats {}{}", carries_phrase(carries), boats_word(plan, rolled), by_words(by));
-}
-
 std::string book(const planner::Plan& plan,
                  const planner::Route& route,
                  planner::UnitSystem units,

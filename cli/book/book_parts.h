@@ -74,8 +74,4 @@ struct Ways {
 /// Joins with commas.
 [[nodiscard]] std::string joined(const std::vector<std::string>& words);
 
-/// How a portage is borne: "one carry", "one and a half carries"...
-[[nodiscard]] std::string
-carries_words(const planner::Plan& plan, double carries, bool rolled, planner::CarryBy by);
-
 } // namespace tumpline::cli

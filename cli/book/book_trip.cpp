@@ -60,20 +60,11 @@ std::vector<Fields> reason_lines(const std::vector<planner::VerdictReason>& reas
     return rows;
 }
 
-/// The member who bears most on foot on a day; null on a day without any.
-const planner::MemberDay* most_laden(const PlanDay& day) {
-    const auto found =
-        std::max_element(day.members.begin(), day.members.end(), [](const auto& a, const auto& b) {
-            return a.heaviest_kg < b.heaviest_kg;
-        });
-    return found == day.members.end() || found->heaviest_leg == 0 ? nullptr : &*found;
-}
-
 std::vector<Fields> glance(const BookSource& source) {
     const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const PlanDay& day : source.plan.days) {
-        const planner::MemberDay* laden = most_laden(day);
+        const planner::MemberDay* laden = planner::most_laden(day);
         Fields& row = rows.emplace_back();
         row.text("day", std::to_string(day.day))
             .text("date", short_date(day.date))

@@ -29,7 +29,7 @@ std::optional<std::size_t> written_leg(const LivePlan& live, std::size_t route_l
     return std::nullopt;
 }
 
-Json load_json(const planner::MemberLoad& load, const Figures& shown) {
+Json load_json(const PlanLeg& leg, const planner::MemberLoad& load, const Figures& shown) {
     const planner::Parts& mass = load.parts;
     Json parts = Json::array();
     for (const auto& [name, mass_kg] : {std::pair<std::string_view, double>{"kit", mass.kit_kg},
@@ -43,9 +43,9 @@ Json load_json(const planner::MemberLoad& load, const Figures& shown) {
     return {{"member", load.member},
             {"kg", load.pack_max_kg},
             {"text", shown.mass(load.pack_max_kg)},
-            {"limit_kg", load.limit_kg},
-            {"limit", load.limit_kg > 0.0 ? shown.mass(load.limit_kg) : std::string()},
-            {"over", load.limit_kg > 0.0 && load.pack_max_kg > load.limit_kg},
+            {"limit_kg", has_limit(leg, load) ? load.limit_kg : 0.0},
+            {"limit", has_limit(leg, load) ? shown.mass(load.limit_kg) : std::string()},
+            {"over", over_limit(leg, load)},
             {"parts", std::move(parts)}};
 }
 
@@ -70,10 +70,7 @@ Json choices_json(const LivePlan& live, const PlanLeg& leg, const Figures& shown
             edits.push_back(added(at + "/carries", carries));
             edits.push_back(added(at + "/boat_on_carry", choice.rolled ? "rolled" : "whole"));
         }
-        return Json{{"words",
-                     fmt::format("{}, boats {}",
-                                 carries_phrase(choice.carries),
-                                 boats_word(live.plan, choice.rolled))},
+        return Json{{"words", carries_words(live.plan, choice.carries, choice.rolled, choice.by)},
                     {"walked", shown.portage(choice.walked_m)},
                     {"time", shown.duration(choice.moving_s + choice.changeover_s)},
                     {"heaviest",
@@ -135,7 +132,7 @@ Json live_packs(const LivePlan& live, const Figures& shown) {
                           shown.distance(leg.to_m - leg.from_m),
                           shown.duration(leg.moving_s))},
              {"loads",
-              array_of(leg.loads, [&](const auto& load) { return load_json(load, shown); })},
+              array_of(leg.loads, [&](const auto& load) { return load_json(leg, load, shown); })},
              {"craft",
               array_of(leg.craft, [&](const auto& load) { return craft_json(load, shown); })},
              {"choices", choices_json(live, leg, shown)}});

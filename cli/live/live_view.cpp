@@ -62,10 +62,6 @@ Json day_figure(std::string_view label, const std::string& value, const std::str
 }
 
 Json day_figures(const PlanDay& day, const Figures& shown) {
-    const auto heaviest =
-        std::max_element(day.members.begin(), day.members.end(), [](const auto& a, const auto& b) {
-            return a.heaviest_kg < b.heaviest_kg;
-        });
     Json figures = Json::array();
     figures.push_back(day_figure(
         "Arrive",
@@ -81,9 +77,8 @@ Json day_figures(const PlanDay& day, const Figures& shown) {
     figures.push_back(day_figure("Up",
                                  shown.climb(day.ascent_m, day.heights_known),
                                  fmt::format("{} moving", shown.duration(day.moving_s))));
-    if (heaviest != day.members.end() && heaviest->heaviest_kg > 0.0)
-        figures.push_back(
-            day_figure("Heaviest", shown.mass(heaviest->heaviest_kg), heaviest->member));
+    if (const planner::MemberDay* laden = planner::most_laden(day))
+        figures.push_back(day_figure("Heaviest", shown.mass(laden->heaviest_kg), laden->member));
     return figures;
 }
 

@@ -305,6 +305,12 @@ std::string_view boats_word(const planner::Plan& plan, bool rolled) {
     return soft || can_roll ? "inflated" : "whole";
 }
 
+std::string
+carries_words(const planner::Plan& plan, double carries, bool rolled, planner::CarryBy by) {
+    return fmt::format(
+        "{}, boats {}{}", carries_phrase(carries), boats_word(plan, rolled), by_words(by));
+}
+
 std::string no_return_words(const planner::Plan& plan, const planner::TurnRound& turn) {
     const bool current = std::any_of(plan.legs.begin(), plan.legs.end(), [&](const auto& leg) {
         return leg.leg == turn.leg && leg.current_mps > 0.0;

@@ -74,6 +74,10 @@ template <typename Way>
 /// How boats go over a portage: "rolled", "inflated", or "whole" where none of them rolls up.
 [[nodiscard]] std::string_view boats_word(const planner::Plan& plan, bool rolled);
 
+/// How a portage is borne: "one carry", "one and a half carries"...
+[[nodiscard]] std::string
+carries_words(const planner::Plan& plan, double carries, bool rolled, planner::CarryBy by);
+
 /// "no return upstream from here"; where no current runs, of wind, without the direction.
 [[nodiscard]] std::string no_return_words(const planner::Plan& plan,
                                           const planner::TurnRound& turn);

@@ -93,6 +93,24 @@ TEST(LiveView, TheGivenThingIsInTheOthersPack) {
     EXPECT_EQ(live_things(after, metric_figures(after)).at(0).at("bearer"), 1 - had);
 }
 
+/// Over a limit is what is over it by 50 g, as in every other output, and on foot only.
+TEST(LiveView, APackIsOverItsLimitWhereThePlanSaysSo) {
+    LivePlan live = LiveTrip(saddle).planned({});
+    const auto load_of = [&](std::size_t leg, double pack_kg) {
+        live.plan.legs.at(leg).loads.at(0).pack_max_kg = pack_kg;
+        live.plan.legs.at(leg).loads.at(0).limit_kg = 22.0;
+        return live_packs(live, metric_figures(live)).at(leg).at("loads").at(0);
+    };
+    ASSERT_EQ(live.plan.legs.at(0).travel, planner::Travel::walk);
+    ASSERT_EQ(live.plan.legs.at(2).travel, planner::Travel::paddle);
+    EXPECT_EQ(load_of(0, 22.02).at("over"), false);
+    EXPECT_EQ(load_of(0, 22.2).at("over"), true);
+    EXPECT_EQ(load_of(0, 22.2).at("limit"), "22.0\u00A0kg");
+    EXPECT_EQ(load_of(2, 22.2).at("over"), false) << "in the boat nobody bears it";
+    EXPECT_EQ(load_of(2, 22.2).at("limit"), "");
+    EXPECT_EQ(load_of(2, 22.2).at("limit_kg"), 0.0);
+}
+
 TEST(LiveView, ThePartsOfAPackSumToIt) {
     LiveTrip trip(saddle);
     const LivePlan live = trip.planned({});
