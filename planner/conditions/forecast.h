@@ -53,7 +53,4 @@ class Forecast {
     std::vector<WeatherEntry> entries_;
 };
 
-/// `over` laid on `under`, key by key.
-[[nodiscard]] Weather laid_over(Weather under, const Weather& over);
-
 } // namespace tumpline::planner

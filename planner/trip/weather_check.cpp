@@ -1,5 +1,6 @@
 #include "planner/trip/weather_check.h"
 
+#include "planner/trip/laid_over.h"
 #include "planner/quantities/spelling.h"
 
 #include <fmt/format.h>
@@ -12,19 +13,6 @@
 namespace tumpline::planner {
 
 namespace {
-
-/// What an entry says on top of what the entries for the whole trip said before it.
-Weather on_top(Weather below, const Weather& says) {
-    const auto lay = [](auto& under, const auto& over) {
-        if (over)
-            under = over;
-    };
-    lay(below.high_c, says.high_c);
-    lay(below.low_c, says.low_c);
-    lay(below.wind_mps, says.wind_mps);
-    lay(below.gusts_mps, says.gusts_mps);
-    return below;
-}
 
 class WeatherCheck {
   public:
@@ -39,7 +27,7 @@ class WeatherCheck {
             const std::string place =
                 trip_.weather_listed ? fmt::format("/weather/{}", i) : std::string("/weather");
             limits(entry, place);
-            const Weather together = on_top(base, entry.says);
+            const Weather together = laid_over(base, entry.says);
             figures(together, entry.says, place);
             if (!entry.limited())
                 base = together;

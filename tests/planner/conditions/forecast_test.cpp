@@ -154,16 +154,5 @@ TEST(Forecast, KnowsTheEntriesThatNoDayOfTheTripHas) {
     EXPECT_EQ(Forecast(trip).on_no_day_of(4), std::vector<std::size_t>{});
 }
 
-TEST(Forecast, GustsBelowAStrongerLaterWindAreForgotten) {
-    Weather under;
-    under.wind_mps = 4.0;
-    under.gusts_mps = 6.0;
-    Weather over;
-    over.wind_mps = 9.0;
-    EXPECT_FALSE(laid_over(under, over).gusts_mps);
-    over.wind_mps = 5.0;
-    EXPECT_EQ(laid_over(under, over).gusts_mps, 6.0);
-}
-
 } // namespace
 } // namespace tumpline::planner
