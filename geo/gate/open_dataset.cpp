@@ -87,6 +87,23 @@ struct Opening {
     std::string_view advice;
 };
 
+/// What should have been there instead, and what to do about it.
+struct Instead {
+    std::string_view expected;
+    std::string_view advice;
+};
+
+[[noreturn]] void
+refuse_unopened(const std::filesystem::path& file, const QuietGdal& quiet, const Instead& instead) {
+    throw InputError(
+        {{.file = file.string(),
+          .place = fault_place(quiet.fault(), file),
+          .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind"
+                                                  : fault_in_words(quiet.fault(), file),
+          .expected = std::string(instead.expected),
+          .advice = std::string(instead.advice)}});
+}
+
 Dataset open_whole(const std::filesystem::path& file, const Opening& how) {
     const QuietGdal quiet;
     Dataset dataset(GDALDataset::Open(std::filesystem::absolute(file).c_str(),
@@ -94,13 +111,7 @@ Dataset open_whole(const std::filesystem::path& file, const Opening& how) {
                                       how.formats.data(),
                                       how.options));
     if (!dataset)
-        throw InputError(
-            {{.file = file.string(),
-              .place = fault_place(quiet.fault(), file),
-              .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind"
-                                                      : fault_in_words(quiet.fault(), file),
-              .expected = std::string(how.expected),
-              .advice = std::string(how.advice)}});
+        refuse_unopened(file, quiet, {how.expected, how.advice});
     if (!quiet.fault()
              .empty()) // such as a coordinate system that GDAL gives up and takes for WGS 84
         throw InputError({{.file = file.string(),
@@ -203,13 +214,7 @@ Dataset open_raster(const std::filesystem::path& file, const Folders& folders) {
                                       GDAL_OF_RASTER | GDAL_OF_READONLY | GDAL_OF_VERBOSE_ERROR,
                                       formats.data()));
     if (!dataset)
-        throw InputError(
-            {{.file = file.string(),
-              .place = fault_place(quiet.fault(), file),
-              .found = of_unknown_kind(quiet.fault()) ? "a file of an unknown kind"
-                                                      : fault_in_words(quiet.fault(), file),
-              .expected = std::string(a_raster),
-              .advice = "turn it into GeoTIFF (gdal_translate)"}});
+        refuse_unopened(file, quiet, {a_raster, "turn it into GeoTIFF (gdal_translate)"});
     return dataset;
 }
 
