@@ -289,8 +289,12 @@ void RouteMap::lay_relief(const GroundView& drawn_for) {
         middle.y - b * middle_x - d * middle_y);
 }
 
+bool RouteMap::has_ground() const {
+    return !contours_.markup.empty() || !land_.markup.empty() || !relief_.empty();
+}
+
 std::string RouteMap::ground_markup() const {
-    if (contours_.markup.empty() && land_.markup.empty() && relief_.empty())
+    if (!has_ground())
         return {};
     return fmt::format(R"(<g id="{}" class="land">{}{}{}</g>)",
                        ground_view().id,
@@ -301,7 +305,7 @@ std::string RouteMap::ground_markup() const {
 
 /// The ground, cut to the frame; lines keep their width at every size.
 std::string RouteMap::ground_use(const Sheet& sheet) const {
-    if (contours_.markup.empty() && land_.markup.empty() && relief_.empty())
+    if (!has_ground())
         return {};
     const GroundView view = ground_view();
     const double scale = sheet.pixels_per_m / view.pixels_per_m;
@@ -373,9 +377,7 @@ std::string RouteMap::names_markup(const Sheet& sheet,
 }
 
 std::string RouteMap::draw(const Drawing& drawing, const Figures& shown) const {
-    if (shown_points_.empty()) // no leg of it has a line
-        return {};
-    if (points_.empty())
+    if (points_.empty() || shown_points_.empty()) // no leg of it has a line
         return {};
     const Sheet on = sheet(drawing);
     std::vector<DrawnPoint> line;

@@ -66,6 +66,7 @@ class RouteMap {
     struct Sheet;
 
     [[nodiscard]] Sheet sheet(const Drawing& drawing) const;
+    [[nodiscard]] bool has_ground() const;
     [[nodiscard]] std::string ground_use(const Sheet& sheet) const;
     [[nodiscard]] std::string names_markup(const Sheet& sheet,
                                            const std::vector<DrawnPoint>& line,
