@@ -366,7 +366,7 @@ std::string in_lines(const Json& json) {
 
 } // namespace
 
-std::string plan_json(const Plan& plan, std::string_view version) {
+Json plan_json_value(const Plan& plan, std::string_view version) {
     const Writer writer(plan);
     Json json = heading(plan, version);
     json["models"] = writer.models();
@@ -403,7 +403,11 @@ std::string plan_json(const Plan& plan, std::string_view version) {
     json["cautions"] = array_of(plan.cautions, caution_json);
     json["ledger"] = array_of(plan.ledger.entries,
                               [&](const planner::Entry& entry) { return writer.entry(entry); });
-    return in_lines(json);
+    return json;
+}
+
+std::string plan_json(const Plan& plan, std::string_view version) {
+    return in_lines(plan_json_value(plan, version));
 }
 
 std::string pack_json(const Plan& plan, std::string_view version) {

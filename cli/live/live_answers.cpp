@@ -191,7 +191,7 @@ Reply plan_reply(Maker& maker, const std::string& request) {
     if (wants(body, "drawing"))
         json["drawing"] = drawings(live, shown, body, maker.grounds);
     if (wants(body, "plan"))
-        json["plan"] = Json::parse(plan_json(live.plan, version()));
+        json["plan"] = plan_json_value(live.plan, version());
     return replied(json);
 }
 
