@@ -74,15 +74,16 @@ std::optional<Option> lightest(const std::vector<Bearer>& bearers,
     return best;
 }
 
+constexpr long most_nodes =
+    20'000;                     ///< the same on every machine; fewer where bearers are very many
+constexpr double close = 1e-12; ///< a heaviest ratio no further than this from the bound will do
+
 /// Depth first, heaviest thing first, the lightest relative load tried first.
 class ShareSearch {
   public:
-    ShareSearch(std::vector<Bearer> bearers,
-                const std::vector<SharedThing>& things,
-                double pool_mg,
-                const ShareBudget& budget)
-        : loads_(std::move(bearers)), things_(things), pool_mg_(pool_mg), close_(budget.close),
-          order_(things.size()), steps_(things.size() + 1) {
+    ShareSearch(std::vector<Bearer> bearers, const std::vector<SharedThing>& things, double pool_mg)
+        : loads_(std::move(bearers)), things_(things), pool_mg_(pool_mg), order_(things.size()),
+          steps_(things.size() + 1) {
         std::iota(order_.begin(), order_.end(), std::size_t{0});
         std::stable_sort(order_.begin(), order_.end(), [&](std::size_t a, std::size_t b) {
             return things_[a].mass_mg > things_[b].mass_mg;
@@ -99,8 +100,7 @@ class ShareSearch {
         }
         bound_ = std::max(total_mg / limit_mg, worst_ratio(loads_));
         constexpr long most_looks = 400'000; // a node looks at every bearer
-        const long nodes =
-            std::min(budget.most_nodes, most_looks / static_cast<long>(loads_.size()));
+        const long nodes = std::min(most_nodes, most_looks / static_cast<long>(loads_.size()));
         most_nodes_ = std::max(nodes, static_cast<long>(things_.size()) + 2); // one way to its end
     }
 
@@ -128,7 +128,7 @@ class ShareSearch {
 
     /// Whether it came to its end, or as close to the bound as was hoped for.
     [[nodiscard]] bool complete() const {
-        return nodes_ < most_nodes_ && (ended_ || best_ <= bound_ + close_);
+        return nodes_ < most_nodes_ && (ended_ || best_ <= bound_ + close);
     }
 
     [[nodiscard]] const std::vector<std::size_t>& bearer() const { return best_bearer_; }
@@ -141,7 +141,7 @@ class ShareSearch {
         Bearer before{0.0, 0.0}; ///< the bearer without it
     };
 
-    [[nodiscard]] bool is_enough() const { return best_ <= bound_ + close_; }
+    [[nodiscard]] bool is_enough() const { return best_ <= bound_ + close; }
 
     /// Whether anything is to be tried below a depth; keeps the answer if all things are put.
     bool goes_on(std::size_t depth) {
@@ -188,7 +188,6 @@ class ShareSearch {
     std::vector<Bearer> loads_;
     const std::vector<SharedThing>& things_;
     double pool_mg_;
-    double close_;
     bool ended_ = false; ///< nothing is left to try
     std::vector<std::size_t> order_;
     std::vector<Step> steps_; ///< per depth
@@ -371,9 +370,8 @@ std::vector<double> level_out(const std::vector<Bearer>& bearers, double pool_mg
 
 SharedOut share_out(const std::vector<Bearer>& bearers,
                     const std::vector<SharedThing>& things,
-                    double pool_mg,
-                    const ShareBudget& budget) {
-    ShareSearch search(bearers, things, pool_mg, budget);
+                    double pool_mg) {
+    ShareSearch search(bearers, things, pool_mg);
     search.run();
     SharedOut result{};
     result.bearer = search.bearer();

@@ -32,12 +32,6 @@ struct SharedOut {
     bool proven = false;             ///< the search was complete: nothing better exists
 };
 
-/// How long a search may take and when it may end.
-struct ShareBudget {
-    long most_nodes = 20'000; ///< the same on every machine; fewer where bearers are very many
-    double close = 1e-12;     ///< a heaviest ratio no further than this from the bound will do
-};
-
 /// Shares of a divisible mass that make the heaviest load over its bearer's limit least: the
 /// lightest relative loads are filled first, up to one common level.
 [[nodiscard]] std::vector<double> level_out(const std::vector<Bearer>& bearers, double pool_mg);
@@ -49,8 +43,7 @@ struct ShareBudget {
 /// exact if the search came to its end. `lower_bound` says how much better any sharing could be.
 [[nodiscard]] SharedOut share_out(const std::vector<Bearer>& bearers,
                                   const std::vector<SharedThing>& things,
-                                  double pool_mg,
-                                  const ShareBudget& budget = {});
+                                  double pool_mg);
 
 /// The things of each bearer, shared out without proof but quickly: those that take room first,
 /// then the heaviest first, each to the bearer whom it leaves the lightest; then moves out of the
