@@ -179,7 +179,7 @@ class Rounds {
         : prepared_(prepared), options_(options),
           assumed_(options.assumed ? *options.assumed : prepared.assumed),
           count_(prepared.stretches.stretches.size()),
-          winds_(prepared.route, prepared.stretches, assumed_), dark_(prepared, assumed_),
+          moving_(prepared.route, prepared.stretches, assumed_), dark_(prepared, assumed_),
           start_(options.warm_start), pins_(count_) {
         if (!start_)
             loads_ = first_loads(prepared, options.guess);
@@ -190,12 +190,7 @@ class Rounds {
   private:
     [[nodiscard]] const Loads& before() const { return start_ ? *start_ : loads_; }
 
-    [[nodiscard]] double moving_time(std::size_t i, const WindMet& met, Afloat& afloat) const;
-    [[nodiscard]] Conditions conditions_met(std::size_t i, const WindMet& met) const;
-    [[nodiscard]] std::vector<double> moving_times();
     void set_days(int round, const std::vector<double>& moving_s);
-    void set_spells();
-    void note_winds_met();
     void spend_and_provide();
     [[nodiscard]] Loads book(int round, bool record) const;
     [[nodiscard]] bool is_close(int round, const Loads& next);
@@ -205,7 +200,7 @@ class Rounds {
     const SolveOptions& options_;
     const Assumed& assumed_;
     std::size_t count_;
-    Winds winds_;
+    MovingTimes moving_;
     DarkHours dark_;
     const Loads* start_; ///< loads of a like trip in place of a round before the first; not copied
     Loads loads_;        ///< of the round before
@@ -214,139 +209,7 @@ class Rounds {
     std::optional<Loads> kept_shares_; ///< who bears what, once that has flipped too often
     Timeline before_;
     Solved now_;
-
-    /// How a stretch afloat would fare in one spell of the weather.
-    struct InSpell {
-        WindSpell spell;
-        Afloat afloat;
-    };
-
-    std::vector<std::vector<InSpell>> in_spells_; ///< per stretch, where the weather changes
 };
-
-/// Those of the day, with the current of the hour in place of the leg's.
-Conditions Rounds::conditions_met(std::size_t i, const WindMet& met) const {
-    Conditions conditions = conditions_on(assumed_, i);
-    const double usual_mps = prepared_.stretches.stretches[i].current_mps;
-    if (met.current_mps && usual_mps != 0.0)
-        conditions.current *= *met.current_mps / usual_mps;
-    return conditions;
-}
-
-/// Moving time by day of a stretch under the loads of the round before: the slowest sets the pace.
-double Rounds::moving_time(std::size_t i, const WindMet& met, Afloat& afloat) const {
-    const Stretch& stretch = prepared_.stretches.stretches[i];
-    const StretchLoads& load = before().stretches[i];
-    double slowest_s = 0.0;
-    switch (stretch.travel) {
-    case Travel::walk:
-        for (std::size_t m = 0; m < assumed_.members.size(); ++m)
-            slowest_s = std::max(
-                slowest_s,
-                walk_s(stretch,
-                       member_on(assumed_, i, m),
-                       assumed_.models,
-                       {load.start_kg[m] + load.worn_kg[m], load.end_kg[m] + load.worn_kg[m]}));
-        break;
-    case Travel::portage:
-        slowest_s = before().portages[i]->moving_s;
-        break;
-    case Travel::paddle:
-        for (std::size_t c = 0; c < assumed_.craft.size(); ++c) {
-            const AssumedCraft& craft = assumed_.craft[c];
-            const Paddle one = paddle(stretch,
-                                      {craft, load.all_up_kg[c]},
-                                      assumed_.models.paddling,
-                                      winds_.along(i, craft.kind, met.blowing),
-                                      conditions_met(i, met));
-            if (one.moving_s > slowest_s) {
-                slowest_s = one.moving_s;
-                afloat.slowest = c;
-                afloat.paddle = one;
-            }
-        }
-        if (assumed_.craft.empty()) // a stop says so; the time stays finite
-            slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
-        break;
-    }
-    return slowest_s;
-}
-
-/// Of every stretch; afloat in the wind of the hour at which it was reached the round before.
-std::vector<double> Rounds::moving_times() {
-    constexpr double noon_s = 43'200.0;
-    std::vector<double> moving_s(count_);
-    const bool timed = before_.stretches.size() == count_;
-    for (std::size_t i = 0; i < count_; ++i) {
-        WindMet met;
-        if (!prepared_.stretches.stretches[i].on_foot()) {
-            const StretchTime* const time = timed ? &before_.stretches[i] : nullptr;
-            met =
-                winds_.at(i,
-                          time != nullptr ? DayTime{time->day, 0.5 * (time->start_s + time->end_s)}
-                                          : DayTime{1, noon_s});
-        }
-        moving_s[i] = moving_time(i, met, now_.afloat[i]);
-        now_.afloat[i].met = met;
-    }
-    return moving_s;
-}
-
-/// The weather of each hour on the stretches afloat, now that their days are known.
-void Rounds::set_spells() {
-    in_spells_.assign(count_, {});
-    for (const DaySpan& day : now_.timeline.days)
-        for (std::size_t i = day.first; i < day.last; ++i) {
-            if (prepared_.stretches.stretches[i].on_foot())
-                continue;
-            StretchTime& time = now_.timeline.stretches[i];
-            for (const WindSpell& spell : winds_.spells(i, day.day)) {
-                InSpell& one = in_spells_[i].emplace_back(InSpell{spell, {}});
-                one.afloat.met = spell.met;
-                time.spells.push_back({spell.to_s, moving_time(i, spell.met, one.afloat)});
-            }
-        }
-}
-
-/// Of each stretch afloat the wind that it met by the clock: on the whole, and at its strongest.
-void Rounds::note_winds_met() {
-    for (std::size_t i = 0; i < count_; ++i) {
-        const StretchTime& time = now_.timeline.stretches[i];
-        const double from_s = time.start_s + time.before.lasts_s;
-        const double to_s = time.end_s - time.after.lasts_s;
-        Afloat all;
-        double longest_s = -1.0;
-        double head_mps_s = 0.0;
-        double sum_s = 0.0;
-        for (const InSpell& one : in_spells_[i]) {
-            const double here_s =
-                std::min(to_s, one.spell.to_s) - std::max(from_s, one.spell.from_s);
-            if (here_s <= 0.0)
-                continue;
-            const bool stopped = all.paddle.stopped || one.afloat.paddle.stopped;
-            const bool by_current = all.paddle.by_current || one.afloat.paddle.by_current;
-            const bool harder =
-                longest_s < 0.0 || one.spell.met.strongest_mps() > all.met.strongest_mps();
-            WindMet met = harder ? one.spell.met : all.met;
-            met.current_mps = here_s > longest_s ? one.spell.met.current_mps : all.met.current_mps;
-            const bool known = (longest_s < 0.0 || all.met.known) && one.spell.met.known;
-            if (here_s > longest_s)
-                all = one.afloat;
-            longest_s = std::max(longest_s, here_s);
-            head_mps_s += one.afloat.paddle.head_wind_mps * here_s;
-            sum_s += here_s;
-            all.met = met;
-            all.met.known = known;
-            all.paddle.stopped = stopped;
-            all.paddle.by_current = by_current;
-        }
-        if (longest_s < 0.0)
-            continue;
-        all.paddle.moving_s = time.moving_s;
-        all.paddle.head_wind_mps = head_mps_s / sum_s;
-        now_.afloat[i] = all;
-    }
-}
 
 void Rounds::set_days(int round, const std::vector<double>& moving_s) {
     const std::vector<int>& rest_days = prepared_.trip.days.rest_days_after;
@@ -374,11 +237,9 @@ void Rounds::set_days(int round, const std::vector<double>& moving_s) {
     now_.darkness = options_.packed && options_.packed->nights == now_.nights
                         ? options_.packed->darkness
                         : dark_.of(now_.timeline.days);
-    if (winds_.changes())
-        set_spells();
+    moving_.set_spells(before(), now_.timeline);
     run_clock(now_.timeline, prepared_.stretches, now_.darkness, assumed_);
-    if (winds_.changes())
-        note_winds_met();
+    moving_.note_winds_met(now_.timeline, now_.afloat);
 }
 
 void Rounds::spend_and_provide() {
@@ -441,7 +302,7 @@ Solved Rounds::run() {
     bool done = false;
     for (int round = 1; !done; ++round) {
         now_.afloat.assign(count_, {});
-        const std::vector<double> moving_s = moving_times();
+        const std::vector<double> moving_s = moving_.of_all(before(), before_, now_.afloat);
         boats_ = boat_states(prepared_, before());
         set_days(round, moving_s);
         spend_and_provide();

@@ -8,7 +8,7 @@
 #include "planner/journey/schedule.h"
 #include "planner/journey/segments.h"
 #include "planner/loads/loads.h"
-#include "planner/solution/winds.h"
+#include "planner/solution/moving_times.h"
 
 #include <cstddef>
 #include <optional>
@@ -55,13 +55,6 @@ struct SolveOptions {
     const Solved* packed = nullptr;    ///< its food and fuel are put in, whatever is eaten, and
                                        ///< its things stay with their bearers
     const Loads* warm_start = nullptr; ///< loads of a like trip to start from instead of a guess
-};
-
-/// How a stretch afloat fares, worst craft first.
-struct Afloat {
-    std::size_t slowest = 0; ///< craft
-    Paddle paddle{};
-    WindMet met = {}; ///< the strongest wind of its hours
 };
 
 /// The fixed point.
