@@ -21,7 +21,7 @@ std::vector<Caution> darkness_cautions(const Assembly& draft, const Plan& plan) 
         if (leg.travel != Travel::paddle || leg.dark_s < shortest_s)
             continue;
         const TripLeg& spec = draft.prepared.route.legs[leg.leg - 1].spec;
-        const bool river = spec.water.value_or(Water::lake) == Water::river;
+        const bool river = spec.on_water() == Water::river;
         const RiverClass here = spec.river_class.value_or(0);
         if (river && here < hard_to_read_in_the_dark)
             continue;

@@ -267,7 +267,7 @@ void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
     else
         outside.add("wind", wind, as_speed);
     add(outside, "paddling", chosen("paddling"));
-    if (draft_.prepared.route.legs[stretches_[pieces.front()].leg].spec.water == Water::river)
+    if (draft_.prepared.route.legs[stretches_[pieces.front()].leg].spec.on_water() == Water::river)
         river(pieces);
 }
 

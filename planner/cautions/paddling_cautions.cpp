@@ -206,7 +206,7 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                             in_both(show_speed, 0.3)));
     }
     const bool crossing = spec(leg).open_crossing.value_or(false);
-    if (crossing || spec(leg).water.value_or(Water::lake) != Water::river)
+    if (crossing || spec(leg).on_water() != Water::river)
         wind_over_ceiling(leg, crossing);
     if (!crossing)
         return;
@@ -240,7 +240,7 @@ void WaterWatch::hard_class(RiverClass here) {
 }
 
 void WaterWatch::river_on(const PlanLeg& leg) {
-    if (spec(leg).water.value_or(Water::lake) != Water::river)
+    if (spec(leg).on_water() != Water::river)
         return;
     const RiverClass here = spec(leg).river_class.value_or(0);
     if (here >= 3)

@@ -1,5 +1,6 @@
 #include "planner/decisions/odds_table.h"
 
+#include "planner/defaults/wind_shy.h"
 #include "planner/results/appointments.h"
 
 #include <algorithm>
@@ -41,9 +42,9 @@ Crossings open_crossings(const Prepared& prepared) {
         crossings.open.push_back(
             stretch.travel == Travel::paddle &&
             prepared.route.legs[stretch.leg].spec.open_crossing.value_or(false));
-    for (const AssumedCraft& craft : prepared.assumed.craft)
-        crossings.ceiling_mps = std::min(crossings.ceiling_mps.value_or(craft.wind_ceiling_mps),
-                                         craft.wind_ceiling_mps);
+    const std::vector<AssumedCraft>& craft = prepared.assumed.craft;
+    if (const std::optional<std::size_t> shy = most_wind_shy(craft))
+        crossings.ceiling_mps = craft[*shy].wind_ceiling_mps;
     return crossings;
 }
 

@@ -41,13 +41,13 @@ std::string_view ground_name(Terrain terrain) {
 
 bool is_fresh(const RouteLeg& leg) {
     return leg.travel == Travel::paddle &&
-           leg.spec.drinkable.value_or(leg.spec.water.value_or(Water::lake) != Water::sea);
+           leg.spec.drinkable.value_or(leg.spec.on_water() != Water::sea);
 }
 
 /// Current of a leg from Manning's equation, where nobody gave one and the bed is described.
 std::optional<EstimatedCurrent> estimate_current(const RouteLeg& leg) {
-    if (leg.spec.current_mps || leg.spec.water.value_or(Water::lake) != Water::river ||
-        !leg.spec.bed || leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
+    if (leg.spec.current_mps || leg.spec.on_water() != Water::river || !leg.spec.bed ||
+        leg.profile.heights_m.empty() || leg.line.length_m() <= 0.0)
         return std::nullopt;
     Roughness roughness = chow_roughness(default_bed).value();
     if (leg.spec.bed->roughness)
@@ -194,7 +194,7 @@ void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
         stretch.estimate = estimate_current(leg);
         stretch.current_mps = stretch.estimate ? stretch.estimate->current.likely_mps
                                                : leg.spec.current_mps.value_or(0.0);
-        const bool river = leg.spec.water.value_or(Water::lake) == Water::river;
+        const bool river = leg.spec.on_water() == Water::river;
         stretch.shelter = leg.spec.shelter.value_or(river ? river_shelter : 0.0);
         stretch.drinkable = is_fresh(leg);
     }
@@ -210,8 +210,7 @@ std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double long
                     place.along_m < leg.to_m - same_point_m)
                     cuts.push_back(place.along_m);
         std::sort(cuts.begin(), cuts.end());
-        const bool bank =
-            leg.travel == Travel::walk || leg.spec.water.value_or(Water::lake) == Water::river;
+        const bool bank = leg.travel == Travel::walk || leg.spec.on_water() == Water::river;
         if (longest_m > 0.0 && bank) {
             std::vector<double> more;
             for (std::size_t i = 0; i + 1 < cuts.size(); ++i) {
@@ -283,7 +282,7 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
         boundary.leg_end = !before || !after || before->leg != after->leg;
         const auto open_water = [&](const Stretch& stretch) {
             return stretch.travel == Travel::paddle &&
-                   route.legs[stretch.leg].spec.water.value_or(Water::lake) != Water::river;
+                   route.legs[stretch.leg].spec.on_water() != Water::river;
         };
         bool camp = false;
         for (const std::size_t index : boundary.places) {

@@ -1,5 +1,6 @@
 #include "planner/results/decision_cards.h"
 
+#include "planner/defaults/wind_shy.h"
 #include "planner/results/days.h"
 #include "planner/trip/vocabulary.h"
 
@@ -138,15 +139,11 @@ void CardMaker::latest() {
 
 void CardMaker::wind() {
     const std::vector<AssumedCraft>& craft = draft_.prepared.assumed.craft;
-    const auto lowest = std::min_element(
-        craft.begin(), craft.end(), [](const AssumedCraft& a, const AssumedCraft& b) {
-            return a.wind_ceiling_mps < b.wind_ceiling_mps;
-        });
-    if (lowest == craft.end())
+    const std::optional<std::size_t> shy = most_wind_shy(craft);
+    if (!shy)
         return;
-    card_.wind_mps = lowest->wind_ceiling_mps;
-    card_.wind_craft =
-        draft_.prepared.trip.craft[static_cast<std::size_t>(lowest - craft.begin())].name;
+    card_.wind_mps = craft[*shy].wind_ceiling_mps;
+    card_.wind_craft = draft_.prepared.trip.craft[*shy].name;
 }
 
 void CardMaker::instead() {

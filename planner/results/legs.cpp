@@ -1,6 +1,7 @@
 #include "planner/results/legs.h"
 
 #include "planner/conditions/releases.h"
+#include "planner/defaults/wind_shy.h"
 #include "planner/models/paddling.h"
 #include "planner/models/walking_speed.h"
 #include "planner/models/waves.h"
@@ -74,8 +75,8 @@ void add_thing(std::vector<CarriedThing>& things,
 /// Fills a leg from its stretches [first, last).
 class LegMaker {
   public:
-    LegMaker(const Assembly& draft, std::size_t first, std::size_t last)
-        : draft_(draft), first_(first), last_(last),
+    LegMaker(const Assembly& draft, const Winds& winds, std::size_t first, std::size_t last)
+        : draft_(draft), winds_(winds), first_(first), last_(last),
           head_(draft.prepared.stretches.stretches[first]) {}
 
     PlanLeg make();
@@ -94,6 +95,7 @@ class LegMaker {
     void add_wind_rise(PlanLeg& leg) const;
 
     const Assembly& draft_;
+    const Winds& winds_;
     std::size_t first_;
     std::size_t last_;
     const Stretch& head_;
@@ -267,8 +269,7 @@ void LegMaker::add_wind(PlanLeg& leg) const {
     leg.wind_known = strongest.known;
     leg.wind_mps = leg.open_wind_mps * (1.0 - head_.shelter);
     leg.wind_force = beaufort(leg.wind_mps);
-    const bool river =
-        draft_.prepared.route.legs[head_.leg].spec.water.value_or(Water::lake) == Water::river;
+    const bool river = draft_.prepared.route.legs[head_.leg].spec.on_water() == Water::river;
     if (river)
         return;
     add_waves(leg, strongest.blowing.from_deg);
@@ -290,27 +291,22 @@ void LegMaker::add_waves(PlanLeg& leg, const std::optional<double>& wind_from_de
 /// When, after the leg has begun, the wind there passes the lowest ceiling of the crafts.
 void LegMaker::add_wind_rise(PlanLeg& leg) const {
     const Prepared& prepared = draft_.prepared;
-    const Winds winds(prepared.route, prepared.stretches, prepared.assumed);
     const std::vector<AssumedCraft>& craft = prepared.assumed.craft;
-    if (!winds.changes() || craft.empty())
+    const std::optional<std::size_t> shy = most_wind_shy(craft);
+    if (!winds_.changes() || !shy)
         return;
-    const auto lowest = std::min_element(
-        craft.begin(), craft.end(), [](const AssumedCraft& a, const AssumedCraft& b) {
-            return a.wind_ceiling_mps < b.wind_ceiling_mps;
-        });
+    const double ceiling_mps = craft[*shy].wind_ceiling_mps;
     const TripLeg& spec = prepared.route.legs[head_.leg].spec;
     const double open = spec.open_crossing.value_or(false) ? 1.0 : 1.0 - head_.shelter;
     const double start_s = draft_.settled.timeline.stretches[first_].start_s;
-    for (const WindSpell& spell : winds.spells(first_, leg.day)) {
+    for (const WindSpell& spell : winds_.spells(first_, leg.day)) {
         const double here_mps = spell.met.strongest_mps() * open;
-        if (spell.from_s <= start_s || spell.from_s >= s_per_day ||
-            here_mps <= lowest->wind_ceiling_mps)
+        if (spell.from_s <= start_s || spell.from_s >= s_per_day || here_mps <= ceiling_mps)
             continue;
-        leg.wind_rises = WindRise{
-            .at = instant(draft_, leg.day, spell.from_s),
-            .wind_mps = here_mps,
-            .craft = prepared.trip.craft[static_cast<std::size_t>(lowest - craft.begin())].name,
-            .ceiling_mps = lowest->wind_ceiling_mps};
+        leg.wind_rises = WindRise{.at = instant(draft_, leg.day, spell.from_s),
+                                  .wind_mps = here_mps,
+                                  .craft = prepared.trip.craft[*shy].name,
+                                  .ceiling_mps = ceiling_mps};
         return;
     }
 }
@@ -338,8 +334,7 @@ void LegMaker::add_water(PlanLeg& leg) const {
                              std::max(1e-9, leg.to_m - leg.from_m);
         leg.stopped = leg.stopped || paddled.stopped;
     }
-    if (route_leg.spec.water.value_or(Water::lake) != Water::river ||
-        route_leg.profile.heights_m.empty())
+    if (route_leg.spec.on_water() != Water::river || route_leg.profile.heights_m.empty())
         return;
     const double from_m = leg.from_m - route_leg.from_m;
     const double to_m = leg.to_m - route_leg.from_m;
@@ -382,12 +377,14 @@ PlanLeg LegMaker::make() {
 
 std::vector<PlanLeg> plan_legs(const Assembly& draft) {
     std::vector<PlanLeg> legs;
+    const Prepared& prepared = draft.prepared;
+    const Winds winds(prepared.route, prepared.stretches, prepared.assumed);
     const std::vector<std::size_t>& index = draft.settled.loads.plan_leg;
     for (std::size_t first = 0; first < index.size();) {
         std::size_t last = first + 1;
         while (last < index.size() && index[last] == index[first])
             ++last;
-        legs.push_back(LegMaker(draft, first, last).make());
+        legs.push_back(LegMaker(draft, winds, first, last).make());
         first = last;
     }
     for (std::size_t k = 0; k < legs.size(); ++k) {

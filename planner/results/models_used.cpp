@@ -29,7 +29,7 @@ std::string_view cleaned_by(const RouteLeg& leg, HeightRecorder recorder) {
     if (leg.profile.source == geo::HeightSource::none)
         return {};
     if (leg.travel == Travel::paddle)
-        return leg.spec.water.value_or(Water::lake) == Water::river ? river_fall : lake_median;
+        return leg.spec.on_water() == Water::river ? river_fall : lake_median;
     if (leg.profile.source == geo::HeightSource::raster)
         return raster_swings;
     return recorder == HeightRecorder::barometer ? barometer_swings : receiver_swings;
@@ -51,7 +51,7 @@ bool walked_in_the_dark(const PlanLeg& leg) {
 }
 
 bool on_still_water(const RouteLeg& leg) {
-    return leg.travel == Travel::paddle && leg.spec.water.value_or(Water::lake) != Water::river;
+    return leg.travel == Travel::paddle && leg.spec.on_water() != Water::river;
 }
 
 bool is_ford(const TripPlace& place) {

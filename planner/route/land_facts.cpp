@@ -161,7 +161,7 @@ void LandFacts::hazards() {
 void LandFacts::shores() {
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (leg.travel != Travel::paddle || leg.spec.water == Water::river)
+        if (leg.travel != Travel::paddle || leg.spec.on_water() == Water::river)
             continue;
         const geo::Shores shores(land_, leg.line.points());
         std::optional<double> furthest_m;

@@ -353,7 +353,7 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
 RouteLeg RouteBuilder::grounded(LooseLeg leg) {
     geo::Surface surface = geo::Surface::land;
     if (leg.travel == Travel::paddle) {
-        if (leg.spec.water.value_or(Water::lake) != Water::river)
+        if (leg.spec.on_water() != Water::river)
             surface = geo::Surface::level_water;
         else if (leg.spec.current_mps.value_or(0.0) < 0.0)
             surface = geo::Surface::rising_river;

@@ -134,6 +134,7 @@ struct RiverFlow {
     std::vector<Release> times = {};
     std::optional<RiverClass> leg_class = {}; ///< of the leg, where a column has none
     bool asked = false;                       ///< `now` is what was asked for beside the trip file
+    bool now_given = false;                   ///< `now` is what the trip file says
 
     [[nodiscard]] const std::optional<FlowColumn>& column(FlowLevel level) const {
         return columns[static_cast<std::size_t>(level)];
@@ -168,6 +169,9 @@ struct TripLeg {
     std::optional<double> fetch_m = {};       ///< of open water to windward
     std::optional<WeatherEntry> weather = {}; ///< of its own; names no legs
     std::optional<RiverFlow> flow = {};       ///< `current_mps` and `river_class` come from it
+
+    /// Of a leg that is paddled: a lake unless something else is said.
+    [[nodiscard]] Water on_water() const { return water.value_or(Water::lake); }
 };
 
 /// A point of the route by its distance along it: "km 41", "mi 2 before the end of Lower river".
