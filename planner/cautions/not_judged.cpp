@@ -62,7 +62,7 @@ class MissingFacts {
 
     static bool afloat(const RouteLeg& leg) { return leg.travel == Travel::paddle; }
 
-    static Water water(const RouteLeg& leg) { return leg.spec.water.value_or(Water::lake); }
+    static Water water(const RouteLeg& leg) { return leg.spec.on_water(); }
 
     static bool on_river(const RouteLeg& leg) { return afloat(leg) && water(leg) == Water::river; }
 
@@ -187,7 +187,10 @@ void MissingFacts::open_water() {
         return afloat(leg) && water(leg) != Water::river &&
                leg_fetch(route_, index, any_side_deg).from == FetchFrom::length;
     });
-    add_on_legs({"flow", "flow of the river on the day", "", {}}, on_river);
+    add_on_legs({"flow", "flow of the river on the day", "", {}}, [](const RouteLeg& leg) {
+        const std::optional<RiverFlow>& flow = leg.spec.flow;
+        return on_river(leg) && !(flow && (flow->now_given || flow->asked));
+    });
     add_on_legs({"tides", "tides and tidal streams", "", {}},
                 [](const RouteLeg& leg) { return afloat(leg) && water(leg) == Water::sea; });
 }

@@ -109,7 +109,12 @@ const Section<RiverFlow>& flow_section() {
             {"low", Need::may, read_column<FlowLevel::low>},
             {"normal", Need::may, read_column<FlowLevel::normal>},
             {"high", Need::may, read_column<FlowLevel::high>},
-            {"now", Need::may, [](const TripValue& v, RiverFlow& f) { put(f.now, read_now(v)); }},
+            {"now",
+             Need::may,
+             [](const TripValue& v, RiverFlow& f) {
+                 put(f.now, read_now(v));
+                 f.now_given = true;
+             }},
             {"runnable", Need::may, read_runnable},
             {"times",
              Need::may,

@@ -49,6 +49,19 @@ TEST(NotJudged, AsksForHeightsByTheirLegs) {
     EXPECT_EQ(heights->key, "/route/elevation");
 }
 
+TEST(NotJudged, AsksForTheFlowOfRiversOfWhichNobodyReadsIt) {
+    test::PlainTrip plain = test::plain_trip({test::river(3000.0, 0.001)});
+    const auto flow = std::pair<std::string, std::string>("flow", "flow of the river on the day");
+    EXPECT_THAT(missing(plain), Contains(flow));
+    RiverFlow levels;
+    levels.columns[static_cast<std::size_t>(FlowLevel::normal)] =
+        FlowColumn{.current_mps = 1.0, .reading = {}, .river_class = {}};
+    plain.route.legs[0].spec.flow = levels; // "normal", because nothing is said
+    EXPECT_THAT(missing(plain), Contains(flow));
+    plain.route.legs[0].spec.flow->now_given = true;
+    EXPECT_THAT(missing(plain), Not(Contains(flow)));
+}
+
 TEST(NotJudged, HasNoBoatsOnFoot) {
     for (const auto& [code, title] : missing(test::plain_trip({test::walk(1000.0)})))
         EXPECT_EQ(code, "safety-gear") << title;
