@@ -3,6 +3,7 @@
 #include "cli/drawing/load_band_places.h"
 #include "cli/words/choice_words.h"
 #include "cli/words/flow_words.h"
+#include "cli/words/meeting_words.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "geo/ground/grid_reference.h"
@@ -94,7 +95,9 @@ std::vector<Fields> appointments(const BookSource& source) {
             .text("margin",
                   appointment.margin_s > 0.0 ? source.shown.duration(appointment.margin_s) : "")
             .text("arrive", source.shown.clock(appointment.arrive))
-            .truth("missed", appointment.spare_s < 0.0)
+            .truth("short", appointment.spare_s < 0.0)
+            .text("standing",
+                  meeting_words({appointment.spare_s, appointment.margin_s}, source.shown))
             .text("spare", source.shown.duration(std::abs(appointment.spare_s)));
     }
     return rows;

@@ -1,5 +1,6 @@
 #include "cli/live/live_view.h"
 
+#include "cli/words/meeting_words.h"
 #include "cli/words/words.h"
 #include "planner/plan/verdict.h"
 
@@ -121,13 +122,12 @@ Json appointments_view(const Plan& plan, const Figures& shown) {
         return Json{{"what", one.what},
                     {"day", one.day},
                     {"text",
-                     fmt::format("{} at {} by {}: {} {}",
+                     fmt::format("{} at {} by {}: {}",
                                  one.what,
                                  one.at,
                                  shown.clock(one.by),
-                                 shown.duration(std::abs(one.spare_s)),
-                                 one.spare_s < 0.0 ? "too late" : "in hand")},
-                    {"missed", one.spare_s < 0.0}};
+                                 meeting_words({one.spare_s, one.margin_s}, shown))},
+                    {"short", one.spare_s < 0.0}};
     });
 }
 

@@ -2,6 +2,7 @@
 /// and pack, appointments. Long trips fold: every day keeps its line, legs are the worst ones.
 
 #include "cli/text/text_page.h"
+#include "cli/words/meeting_words.h"
 #include "cli/words/packing_words.h"
 #include "cli/words/sections.h"
 #include "cli/words/table.h"
@@ -356,7 +357,7 @@ void add_appointment_lines(TextPage& page) {
                               meet.at,
                               meet.day,
                               page.clock(meet.by),
-                              standing(meet),
+                              meeting_words({meet.spare_s, meet.margin_s}, page),
                               leave_last(page, meet)));
 }
 

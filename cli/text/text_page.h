@@ -75,9 +75,6 @@ class TextPage : public Figures {
 [[nodiscard]] std::string dusk_words(const TextPage& page, const planner::PlanDay& day);
 /// What one sets off with, in one line: "19.0 kg in the pack (limit 22.0 kg), 2.5 kg worn".
 [[nodiscard]] std::string start_load_words(const TextPage& page, const planner::StartLoad& load);
-/// How an appointment stands: with time to spare, within its margin, or missed.
-[[nodiscard]] std::string standing(const planner::PlanAppointment& meet);
-
 /// Name, dates and length of the trip.
 void add_title(TextPage& page);
 /// What the plan comes to, and the cautions by their titles.

@@ -85,17 +85,6 @@ void add_daylight(TextPage& page) {
                               planner::show_duration(*tightest->before_dusk_s)));
 }
 
-std::string standing(const planner::PlanAppointment& meet) {
-    if (meet.spare_s >= 0.0)
-        return fmt::format("{} to spare", planner::show_duration(meet.spare_s));
-    const double late_s = -meet.spare_s - meet.margin_s;
-    if (late_s > 0.0)
-        return fmt::format("missed by {}", planner::show_duration(late_s));
-    return fmt::format("met, but with {} less than the margin of {}",
-                       planner::show_duration(-meet.spare_s),
-                       planner::show_duration(meet.margin_s));
-}
-
 void add_title(TextPage& page) {
     const Plan& plan = page.plan();
     page.heading(one_line(plan.trip.name.empty() ? plan.trip.file.string() : plan.trip.name));

@@ -1,5 +1,6 @@
 #include "cli/words/flow_words.h"
 
+#include "cli/words/meeting_words.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
@@ -58,7 +59,12 @@ class TableMaker {
         add("moving time", [&](const FlowPlan& flow) { return shown_.duration(flow.moving_s); });
         add("days", [](const FlowPlan& flow) { return std::to_string(flow.days); });
         margins();
-        add("the plan", [](const FlowPlan& flow) { return planner::verdict_words(flow.verdict); });
+        add("the plan", [](const FlowPlan& flow) {
+            return flow.verdict == planner::VerdictLevel::clear
+                       ? std::string(
+                             "nothing known against it") // the columns stay beside each other
+                       : planner::verdict_words(flow.verdict);
+        });
         remarks();
         return std::move(table_);
     }
@@ -108,7 +114,9 @@ void TableMaker::margins() {
     for (std::size_t i = 0; i < flows_.front().appointments.size(); ++i)
         add(fmt::format("{}: to spare", flows_.front().appointments[i].what),
             [&](const FlowPlan& flow) {
-                return spare_words(flow.appointments[i].spare_s, shown_);
+                const planner::FlowMargin& meet = flow.appointments[i];
+                return meet.spare_s >= 0.0 ? shown_.duration(meet.spare_s)
+                                           : meeting_words({meet.spare_s, meet.margin_s}, shown_);
             });
 }
 

@@ -43,7 +43,7 @@ FlowPlan at_level(Trip trip, Route route, FlowLevel level) {
     for (const PlanDay& day : plan.days)
         flow.before_dusk_s.push_back(day.before_dusk_s);
     for (const PlanAppointment& meet : plan.appointments)
-        flow.appointments.push_back({meet.what, meet.spare_s});
+        flow.appointments.push_back({meet.what, meet.spare_s, meet.margin_s});
     for (const VerdictReason& reason : plan.verdict.reasons)
         flow.titles.push_back(reason.title);
     for (const VerdictReason& reason : plan.verdict.also)

@@ -35,7 +35,8 @@ struct FlowLeg {
 
 struct FlowMargin {
     std::string what;
-    double spare_s = 0.0;
+    double spare_s = 0.0; ///< beyond the margin
+    double margin_s = 0.0;
 };
 
 /// The whole trip at one level of its rivers.

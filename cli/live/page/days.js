@@ -24,7 +24,7 @@ export function showDays(view, clocks, pinned, chosen, choose) {
     card.addEventListener('click', () => choose(day.day));
     return card;
   });
-  const appointments = view.appointments.map((/** @type {any} */ one) => make('p', { class: one.missed ? 'appointment missed' : 'appointment' }, one.text));
+  const appointments = view.appointments.map((/** @type {any} */ one) => make('p', { class: one.short ? 'appointment short' : 'appointment' }, one.text));
   at('days').replaceChildren(...cards, ...appointments);
   if (focused) /** @type {HTMLElement | null} */ (at('days').querySelector(`[data-day="${focused}"]`))?.focus();
 }

@@ -65,6 +65,23 @@ TEST(BookFigures, WindAndCurrentAreSaidToHelpOrToHinder) {
     EXPECT_THAT(detail(), HasSubstr("current 3.6\u00A0km/h against as used"));
 }
 
+TEST(BookFigures, AnAppointmentIsMissedByWhatIsBeyondItsMargin) {
+    Plan plan = test::hand_built_plan();
+    ASSERT_EQ(plan.appointments.size(), 1U);
+    plan.appointments[0].margin_s = 1800.0;
+    const auto standing = [&](double spare_s) {
+        plan.appointments[0].spare_s = spare_s;
+        const planner::Route route = test::hand_built_route(plan);
+        const Figures shown(planner::UnitSystem::metric, plan.trip.time_zone, Blank::plain);
+        const BookMaps maps(plan, route, nullptr, planner::UnitSystem::metric);
+        Fields fields;
+        add_trip(fields, {plan, route, shown, maps});
+        return text_of(row(fields, "appointments", 0), "standing");
+    };
+    EXPECT_EQ(standing(-600.0), "met, but with 10 min less than the margin of 30 min");
+    EXPECT_EQ(standing(-3000.0), "missed by 20 min"); // 50 min into the margin of 30
+}
+
 TEST(BookFigures, TheContactHasTheLateHourBesideThePlannedOne) {
     const Fields first = row(parts_of_book(test::hand_built_plan()), "timetable", 0);
     EXPECT_EQ(text_of(first, "set_off"), "08:00");

@@ -111,6 +111,20 @@ TEST(LiveView, APackIsOverItsLimitWhereThePlanSaysSo) {
     EXPECT_EQ(load_of(2, 22.2).at("limit_kg"), 0.0);
 }
 
+TEST(LiveView, AMeetingWithinItsMarginIsNotMissed) {
+    LivePlan live = LiveTrip(saddle).planned({});
+    ASSERT_EQ(live.plan.appointments.size(), 1U);
+    live.plan.appointments[0].margin_s = 3600.0;
+    live.plan.appointments[0].spare_s = -600.0; // 50 min early, where an hour is wanted
+    const std::string text = live_view(live, metric_figures(live))
+                                 .at("appointments")
+                                 .at(0)
+                                 .at("text")
+                                 .get<std::string>();
+    EXPECT_EQ(text.find("missed"), std::string::npos) << text;
+    EXPECT_NE(text.find("10\u00A0min less than the margin"), std::string::npos) << text;
+}
+
 TEST(LiveView, ThePartsOfAPackSumToIt) {
     LiveTrip trip(saddle);
     const LivePlan live = trip.planned({});
