@@ -1,7 +1,7 @@
 #include "planner/trip/weather_check.h"
 
-#include "planner/trip/laid_over.h"
 #include "planner/quantities/spelling.h"
+#include "planner/trip/laid_over.h"
 
 #include <fmt/format.h>
 
