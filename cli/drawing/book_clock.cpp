@@ -55,6 +55,34 @@ std::vector<Hours> above(const geo::SunCrossings& crossings, const DayClock& clo
     return {{0.0, *set}, {*rise, 24.0}};
 }
 
+/// Hours of the day along a width.
+struct Scale {
+    double hours;
+    double width;
+
+    [[nodiscard]] double x(double hour) const {
+        return 1.0 + std::clamp(hour, 0.0, hours) / hours * (width - 2.0);
+    }
+};
+
+/// Ticks with their hours, `below` the bar.
+std::string hour_marks(const Scale& scale, double below, double text) {
+    std::string ticks;
+    const int step = scale.width >= 500.0 ? 2 : 4;
+    for (int hour = 0; hour <= static_cast<int>(scale.hours); hour += step) {
+        const char* side = hour == 0 ? "" : hour + step > scale.hours ? "end" : "mid";
+        ticks += fmt::format(
+            R"(<path class="rule" d="M{0} {1}v4"/><text class="tick {2}" x="{0}" y="{3}" font-size="{4}">{5:02}</text>)",
+            coordinate(scale.x(hour)),
+            coordinate(below),
+            side,
+            coordinate(below + 4.0 + 0.9 * text),
+            coordinate(0.85 * text),
+            hour % 24);
+    }
+    return ticks;
+}
+
 } // namespace
 
 std::string day_drawing(const planner::Plan& plan,
@@ -65,18 +93,16 @@ std::string day_drawing(const planner::Plan& plan,
     const double t = drawing.text;
     const double last = std::clamp(clock.hours(day.arrive), 24.0, 72.0);
     const double hours = last > 24.0 ? 6.0 * std::ceil(last / 6.0) : 24.0;
-    const auto x = [&](double hour) {
-        return 1.0 + std::clamp(hour, 0.0, hours) / hours * (drawing.width - 2.0);
-    };
+    const Scale scale{hours, drawing.width};
     const double top = 0.5 * t;
     const double bar = 1.9 * t;
     std::string sky;
     const auto stretch = [&](const Hours& of, const char* kind, double y, double high) {
         return fmt::format(R"(<rect class="{}" x="{}" y="{}" width="{}" height="{}"/>)",
                            kind,
-                           coordinate(x(of.first)),
+                           coordinate(scale.x(of.first)),
                            coordinate(y),
-                           coordinate(std::max(0.4, x(of.second) - x(of.first))),
+                           coordinate(std::max(0.4, scale.x(of.second) - scale.x(of.first))),
                            coordinate(high));
     };
     sky += stretch({0.0, 24.0}, "dark", top, bar);
@@ -97,19 +123,6 @@ std::string day_drawing(const planner::Plan& plan,
         done += stretch(of, "pattern", top + 0.35 * t, bar - 0.7 * t);
         done += stretch(of, "outline", top + 0.35 * t, bar - 0.7 * t) + "</g>";
     }
-    std::string ticks;
-    const int step = drawing.width >= 500.0 ? 2 : 4;
-    for (int hour = 0; hour <= static_cast<int>(hours); hour += step) {
-        const char* side = hour == 0 ? "" : hour + step > hours ? "end" : "mid";
-        ticks += fmt::format(
-            R"(<path class="rule" d="M{0} {1}v4"/><text class="tick {2}" x="{0}" y="{3}" font-size="{4}">{5:02}</text>)",
-            coordinate(x(hour)),
-            coordinate(top + bar),
-            side,
-            coordinate(top + bar + 4.0 + 0.9 * t),
-            coordinate(0.85 * t),
-            hour % 24);
-    }
     return fmt::format(
         R"(<svg class="clock" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">Hours of the day: dark, twilight and light, with what is done when</title>{}{}{}</svg>)",
         coordinate(drawing.width),
@@ -118,7 +131,7 @@ std::string day_drawing(const planner::Plan& plan,
         drawing.id,
         sky,
         done,
-        ticks);
+        hour_marks(scale, top + bar, t));
 }
 
 } // namespace tumpline::cli

@@ -54,6 +54,8 @@ class CautionRules {
 
   private:
     void days();
+    void light(const PlanDay& day);
+    void energy(const PlanDay& day);
     void arrival_after(const PlanDay& day, sys_seconds dusk, Level level);
     void moving_time(const PlanDay& day);
     void rest_days();
@@ -112,42 +114,68 @@ void CautionRules::moving_time(const PlanDay& day) {
         add(Level::caution, "longer-than-asked", "{} of moving; asked were {}.", times.hours_s);
 }
 
+/// Of the hours of light.
+void CautionRules::light(const PlanDay& day) {
+    const std::optional<sys_seconds>& dawn = day.light.twilight.rise;
+    const std::optional<sys_seconds> dusk = dusk_of(day);
+    const bool dark_all_day = day.light.twilight.day == geo::SunDay::always_below;
+    const Level dusk_level =
+        draft_.prepared.trip.days.dusk_is_limit.value_or(false) ? Level::stop : Level::caution;
+    if (dark_all_day)
+        list_.add(
+            dusk_level,
+            "after-dusk",
+            fmt::format("The sun stays so low all day that there is not even twilight. {}Every "
+                        "leg is in the dark.",
+                        in_the_dark(day.day)),
+            "NOAASolar");
+    else if (dusk && day.arrive > *dusk)
+        arrival_after(day, *dusk, dusk_level);
+    else if (dusk && day.arrive_late > *dusk)
+        list_.add(
+            Level::note,
+            "dusk-within-band",
+            fmt::format(
+                "On a slow day arrival falls after dusk ({}): the late end of the band is {}.",
+                clock(draft_, *dusk),
+                clock_on(draft_, day.arrive_late, day.day)),
+            "NOAASolar");
+    if (!dark_all_day && dawn && day.set_off < *dawn)
+        list_.add(Level::caution,
+                  "before-dawn",
+                  fmt::format("Setting off at {} is before first light ({}).",
+                              clock(draft_, day.set_off),
+                              clock(draft_, *dawn)),
+                  "NOAASolar");
+}
+
+void CautionRules::energy(const PlanDay& day) {
+    for (std::size_t m = 0; m < day.members.size(); ++m) {
+        if (draft_.prepared.assumed.members[m].least_day.of_rest_j > 0.0)
+            continue; // measured on adults
+        const MemberDay& member = day.members[m];
+        constexpr double least_j = 10e6,
+                         most_j = 27e6; // field values, docs/models/resting_energy.md
+        if (member.energy_j < least_j || member.energy_j > most_j)
+            list_.add(
+                Level::note,
+                "energy-out-of-bounds",
+                fmt::format(
+                    "{} would spend {:.1f} MJ ({:.0f} kcal), outside the 10 to 27 MJ measured "
+                    "on comparable days: check the inputs.",
+                    member.member,
+                    member.energy_j / 1e6,
+                    member.energy_j / j_per_kcal),
+                "Ruby2002");
+    }
+}
+
 void CautionRules::days() {
     for (const PlanDay& day : plan_.days) {
         if (day.rest_day)
             continue;
         list_.at(day.day);
-        const std::optional<sys_seconds>& dawn = day.light.twilight.rise;
-        const std::optional<sys_seconds> dusk = dusk_of(day);
-        const bool dark_all_day = day.light.twilight.day == geo::SunDay::always_below;
-        const Level dusk_level =
-            draft_.prepared.trip.days.dusk_is_limit.value_or(false) ? Level::stop : Level::caution;
-        if (dark_all_day)
-            list_.add(
-                dusk_level,
-                "after-dusk",
-                fmt::format("The sun stays so low all day that there is not even twilight. {}Every "
-                            "leg is in the dark.",
-                            in_the_dark(day.day)),
-                "NOAASolar");
-        else if (dusk && day.arrive > *dusk)
-            arrival_after(day, *dusk, dusk_level);
-        else if (dusk && day.arrive_late > *dusk)
-            list_.add(
-                Level::note,
-                "dusk-within-band",
-                fmt::format(
-                    "On a slow day arrival falls after dusk ({}): the late end of the band is {}.",
-                    clock(draft_, *dusk),
-                    clock_on(draft_, day.arrive_late, day.day)),
-                "NOAASolar");
-        if (!dark_all_day && dawn && day.set_off < *dawn)
-            list_.add(Level::caution,
-                      "before-dawn",
-                      fmt::format("Setting off at {} is before first light ({}).",
-                                  clock(draft_, day.set_off),
-                                  clock(draft_, *dawn)),
-                      "NOAASolar");
+        light(day);
         moving_time(day);
         if (day.dry_camp)
             list_.add(
@@ -156,24 +184,7 @@ void CautionRules::days() {
                 fmt::format("No dependable water is known at {}: the litres for the night are "
                             "carried there.",
                             day.to));
-        for (std::size_t m = 0; m < day.members.size(); ++m) {
-            if (draft_.prepared.assumed.members[m].least_day.of_rest_j > 0.0)
-                continue; // measured on adults
-            const MemberDay& member = day.members[m];
-            constexpr double least_j = 10e6,
-                             most_j = 27e6; // field values, docs/models/resting_energy.md
-            if (member.energy_j < least_j || member.energy_j > most_j)
-                list_.add(
-                    Level::note,
-                    "energy-out-of-bounds",
-                    fmt::format(
-                        "{} would spend {:.1f} MJ ({:.0f} kcal), outside the 10 to 27 MJ measured "
-                        "on comparable days: check the inputs.",
-                        member.member,
-                        member.energy_j / 1e6,
-                        member.energy_j / j_per_kcal),
-                    "Ruby2002");
-        }
+        energy(day);
     }
     list_.anywhere();
     const std::vector<Caution> camps = camp_cautions(draft_);

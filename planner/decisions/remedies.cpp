@@ -223,6 +223,40 @@ class ThingsToLeave {
     double last_ratio_ = 0.0;
 };
 
+bool is_supplied(const Route& route, const PlanDay& night) {
+    return std::any_of(route.places.begin(), route.places.end(), [&](const RoutePlace& place) {
+        return (place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache) &&
+               std::abs(place.along_m - night.to_m) < 1.0;
+    });
+}
+
+/// The trip with food and fuel laid down where a day ends.
+Mended supplied_at(const Assembly& draft, const PlanDay& night) {
+    Trip trip = draft.prepared.trip;
+    Route with = draft.prepared.route;
+    const auto after = std::upper_bound(
+        with.places.begin(), with.places.end(), night.to_m, [](double m, const RoutePlace& p) {
+            return m < p.along_m;
+        });
+    const auto leg = std::find_if(with.legs.begin(), with.legs.end(), [&](const RouteLeg& l) {
+        return night.to_m <= l.to_m;
+    });
+    TripPlace supply;
+    supply.name = "supply at " + night.to;
+    supply.kind = PlaceKind::cache;
+    supply.at = night.camp;
+    with.places.insert(after,
+                       {.name = supply.name,
+                        .kind = supply.kind,
+                        .at = night.camp,
+                        .along_m = night.to_m,
+                        .off_m = 0.0,
+                        .leg = static_cast<std::size_t>(leg - with.legs.begin()),
+                        .spec = trip.route.places.size()});
+    trip.route.places.push_back(std::move(supply));
+    return changed(draft, trip, with);
+}
+
 /// The latest night by which a supply would keep every pack within its limit; where none does, the
 /// one that helps most.
 std::optional<EarlierSupply>
@@ -237,42 +271,14 @@ supply_before(const Assembly& draft, const Plan& plan, PlansLeft& plans) {
     double setting_off_kg = 0.0;
     for (const MemberDay& member : plan.days.front().members)
         setting_off_kg += member.pack_start_kg;
-    const Route& route = draft.prepared.route;
     std::optional<EarlierSupply> best;
     for (std::size_t d = plan.days.size(); d-- > 0;) {
         const PlanDay& day = plan.days[d];
         if (day.rest_day || day.day < first_over || d + 1 == plan.days.size())
             continue;
-        const bool supplied =
-            std::any_of(route.places.begin(), route.places.end(), [&](const RoutePlace& place) {
-                return (place.kind == PlaceKind::resupply || place.kind == PlaceKind::cache) &&
-                       std::abs(place.along_m - day.to_m) < 1.0;
-            });
-        if (supplied || !plans.take())
+        if (is_supplied(draft.prepared.route, day) || !plans.take())
             continue;
-        Trip trip = draft.prepared.trip;
-        Route with = route;
-        const auto after = std::upper_bound(
-            with.places.begin(), with.places.end(), day.to_m, [](double m, const RoutePlace& p) {
-                return m < p.along_m;
-            });
-        const auto leg = std::find_if(with.legs.begin(), with.legs.end(), [&](const RouteLeg& l) {
-            return day.to_m <= l.to_m;
-        });
-        with.places.insert(after,
-                           {.name = "supply at " + day.to,
-                            .kind = PlaceKind::cache,
-                            .at = day.camp,
-                            .along_m = day.to_m,
-                            .off_m = 0.0,
-                            .leg = static_cast<std::size_t>(leg - with.legs.begin()),
-                            .spec = trip.route.places.size()});
-        TripPlace supply;
-        supply.name = "supply at " + day.to;
-        supply.kind = PlaceKind::cache;
-        supply.at = day.camp;
-        trip.route.places.push_back(supply);
-        const Mended mended = changed(draft, trip, with);
+        const Mended mended = supplied_at(draft, day);
         EarlierSupply remedy;
         remedy.enough = mended.within;
         remedy.heaviest_of_limit = mended.heaviest_of_limit;

@@ -42,79 +42,118 @@ double used_in_camp_l(const AssumedWater& water, double stay_s) {
     return water.camp_l.value_or(water.kitchen_l + std::max(0.0, stay_s) * water.camp_lps);
 }
 
-WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline) {
-    const AssumedWater& water = assumed.water;
-    const std::size_t count = route.stretches.size();
-    WaterCarry carry{};
-    carry.fill_l.assign(count + 1, 0.0);
-    carry.drunk_l.assign(count, 0.0);
-    carry.scooped_l.assign(count, 0.0);
-    carry.held_least_l = water.reserve_l;
-    const auto wet = [&](std::size_t boundary) {
-        return water.assumed_everywhere || route.boundaries[boundary].water;
-    };
-    std::size_t source = 0; // where the vessels were last filled
-    WaterCarry::Run run{0, 0, 1, 1, 0.0, 0.0, 0, {}, 0.0};
-    const auto close = [&](std::size_t boundary, int day) {
-        if (run.need_l > 0.0) {
-            run.to_boundary = boundary;
-            run.last_day = day;
-            if (water.assumed_everywhere && run.dry_nights == 0 &&
-                run.need_l > carried_where_found_l) {
-                // Only so much at a time is carried; the rest is found on the way.
-                const double kept = carried_where_found_l / run.need_l;
-                for (std::size_t i = source; i < boundary; ++i) {
-                    carry.scooped_l[i] += carry.drunk_l[i] * (1.0 - kept);
-                    carry.drunk_l[i] *= kept;
-                }
-                run.need_l = carried_where_found_l;
-            }
-            carry.fill_l[source] += run.need_l;
-            carry.runs.push_back(std::move(run));
-        }
-        source = boundary;
-        run = {boundary, boundary, day, day, 0.0, 0.0, 0, {}, 0.0};
-    };
-    carry.fill_l[0] = water.reserve_l;
-    double night_l = 0.0;
-    for (std::size_t d = 0; d < timeline.days.size(); ++d) {
-        const DaySpan& day = timeline.days[d];
-        const bool last = d + 1 == timeline.days.size();
-        const bool dry_morning = d > 0 && !wet(day.first);
-        const double morning_l = night_l * morning_share; // of the night before
-        night_l = last ? 0.0 : used_in_camp_l(water, stay_s(timeline, assumed, d));
-        if (dry_morning) {
-            run.need_l += morning_l;
-            run.camps_l += morning_l;
-        }
-        for (std::size_t i = day.first; i < day.last; ++i) {
-            if (wet(i) && i != source)
-                close(i, day.day);
-            const StretchTime& time = timeline.stretches[i];
-            const double litres =
-                drunk_under_way_l(water, route.stretches[i], {time.moving_s, time.still_s()});
-            if (route.stretches[i].drinkable) {
-                carry.scooped_l[i] = litres;
-            } else {
-                carry.drunk_l[i] = litres;
-                run.need_l += litres;
-                run.hours += (time.moving_s + time.still_s()) / 3600.0;
-            }
-        }
-        const bool dry_evening = !last && !wet(day.last);
-        const double evening_l = night_l * (1.0 - morning_share);
-        if (dry_evening) {
-            run.need_l += evening_l;
-            run.camps_l += evening_l;
-            ++run.dry_nights;
-            run.dry_days.push_back(d);
-        }
-        carry.dry_camp.push_back(dry_evening);
-        carry.camp_l.push_back({morning_l, evening_l});
-        carry.camp_from_pack.push_back({dry_morning, dry_evening});
+namespace {
+
+/// Goes along the route from source to source and notes what each one's vessels must hold.
+class SourceToSource {
+  public:
+    SourceToSource(const Assumed& assumed, const Stretches& route, const Timeline& timeline)
+        : assumed_(assumed), water_(assumed.water), route_(route), timeline_(timeline) {
+        const std::size_t count = route.stretches.size();
+        carry_.fill_l.assign(count + 1, 0.0);
+        carry_.drunk_l.assign(count, 0.0);
+        carry_.scooped_l.assign(count, 0.0);
+        carry_.held_least_l = water_.reserve_l;
+        carry_.fill_l[0] = water_.reserve_l;
     }
-    close(count, timeline.days.empty() ? 1 : timeline.days.back().day);
-    return carry;
+
+    WaterCarry run() {
+        for (std::size_t d = 0; d < timeline_.days.size(); ++d)
+            add_day(d);
+        close(route_.stretches.size(), timeline_.days.empty() ? 1 : timeline_.days.back().day);
+        return std::move(carry_);
+    }
+
+  private:
+    [[nodiscard]] bool wet(std::size_t boundary) const {
+        return water_.assumed_everywhere || route_.boundaries[boundary].water;
+    }
+
+    void add_day(std::size_t d);
+    void drink_along(std::size_t stretch);
+    /// Takes from the vessels what a dry camp needs.
+    void draw(double litres);
+    /// Ends the run at a source and begins the next.
+    void close(std::size_t boundary, int day);
+
+    const Assumed& assumed_;
+    const AssumedWater& water_;
+    const Stretches& route_;
+    const Timeline& timeline_;
+    WaterCarry carry_{};
+    std::size_t source_ = 0; ///< where the vessels were last filled
+    double night_l_ = 0.0;   ///< of the night before
+    WaterCarry::Run run_{0, 0, 1, 1, 0.0, 0.0, 0, {}, 0.0};
+};
+
+void SourceToSource::close(std::size_t boundary, int day) {
+    if (run_.need_l > 0.0) {
+        run_.to_boundary = boundary;
+        run_.last_day = day;
+        if (water_.assumed_everywhere && run_.dry_nights == 0 &&
+            run_.need_l > carried_where_found_l) {
+            // Only so much at a time is carried; the rest is found on the way.
+            const double kept = carried_where_found_l / run_.need_l;
+            for (std::size_t i = source_; i < boundary; ++i) {
+                carry_.scooped_l[i] += carry_.drunk_l[i] * (1.0 - kept);
+                carry_.drunk_l[i] *= kept;
+            }
+            run_.need_l = carried_where_found_l;
+        }
+        carry_.fill_l[source_] += run_.need_l;
+        carry_.runs.push_back(std::move(run_));
+    }
+    source_ = boundary;
+    run_ = {boundary, boundary, day, day, 0.0, 0.0, 0, {}, 0.0};
+}
+
+void SourceToSource::draw(double litres) {
+    run_.need_l += litres;
+    run_.camps_l += litres;
+}
+
+void SourceToSource::drink_along(std::size_t stretch) {
+    const StretchTime& time = timeline_.stretches[stretch];
+    const UnderWay under_way{time.moving_s, time.still_s()};
+    const double litres = drunk_under_way_l(water_, route_.stretches[stretch], under_way);
+    if (route_.stretches[stretch].drinkable) {
+        carry_.scooped_l[stretch] = litres;
+        return;
+    }
+    carry_.drunk_l[stretch] = litres;
+    run_.need_l += litres;
+    run_.hours += (under_way.moving_s + under_way.halts_s) / s_per_h;
+}
+
+void SourceToSource::add_day(std::size_t d) {
+    const DaySpan& day = timeline_.days[d];
+    const bool last = d + 1 == timeline_.days.size();
+    const bool dry_morning = d > 0 && !wet(day.first);
+    const bool dry_evening = !last && !wet(day.last);
+    const double morning_l = night_l_ * morning_share;
+    night_l_ = last ? 0.0 : used_in_camp_l(water_, stay_s(timeline_, assumed_, d));
+    const double evening_l = night_l_ * (1.0 - morning_share);
+    if (dry_morning)
+        draw(morning_l);
+    for (std::size_t i = day.first; i < day.last; ++i) {
+        if (wet(i) && i != source_)
+            close(i, day.day);
+        drink_along(i);
+    }
+    if (dry_evening) {
+        draw(evening_l);
+        ++run_.dry_nights;
+        run_.dry_days.push_back(d);
+    }
+    carry_.dry_camp.push_back(dry_evening);
+    carry_.camp_l.push_back({morning_l, evening_l});
+    carry_.camp_from_pack.push_back({dry_morning, dry_evening});
+}
+
+} // namespace
+
+WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline) {
+    return SourceToSource(assumed, route, timeline).run();
 }
 
 } // namespace tumpline::planner

@@ -148,9 +148,15 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const So
     each_a_day_.resize(count);
     set_changes(by_day_, prepared.stretches, {}, boats, assumed);
     set_changes(each_a_day_, prepared.stretches, each, boats, assumed);
-    const std::vector<int>& rest_after = prepared.trip.days.rest_days_after;
+    set_calendar(prepared.trip.days.rest_days_after);
+    set_meetings();
+    night_kg_ = night_mass_kg(assumed, settled);
+    rows_.resize(stops.boundaries.size());
+}
+
+void NightDays::set_calendar(const std::vector<int>& rest_after) {
     int day = 1;
-    for (std::size_t k = 0; k + 1 < stops.boundaries.size(); ++k) {
+    for (std::size_t k = 0; k + 1 < stops_.boundaries.size(); ++k) {
         CampStay one{day, 0};
         while (std::find(rest_after.begin(), rest_after.end(), day) != rest_after.end()) {
             ++one.rests;
@@ -159,20 +165,23 @@ NightDays::NightDays(const Prepared& prepared, const NightStops& stops, const So
         ++day;
         calendar_.push_back(one);
     }
-    for (const Appointment& spec : prepared.trip.appointments) {
-        const std::chrono::local_days midnight{date_of(assumed, spec.day)};
-        Meeting meeting{
-            &spec, {}, geo::to_instant(midnight + spec.by, assumed.time_zone) - spec.margin};
-        for (const RoutePlace& place : prepared.route.passes(spec.at)) {
-            const std::size_t boundary = prepared.stretches.boundary_at(place.along_m);
+}
+
+void NightDays::set_meetings() {
+    for (const Appointment& spec : prepared_.trip.appointments) {
+        const std::chrono::local_days midnight{date_of(prepared_.assumed, spec.day)};
+        Meeting meeting{&spec,
+                        {},
+                        geo::to_instant(midnight + spec.by, prepared_.assumed.time_zone) -
+                            spec.margin};
+        for (const RoutePlace& place : prepared_.route.passes(spec.at)) {
+            const std::size_t boundary = prepared_.stretches.boundary_at(place.along_m);
             if (boundary > 0)
                 meeting.passes.push_back(boundary);
         }
         if (!meeting.passes.empty())
             meetings_.push_back(std::move(meeting));
     }
-    night_kg_ = night_mass_kg(assumed, settled);
-    rows_.resize(stops.boundaries.size());
 }
 
 bool NightDays::wet(std::size_t boundary) const {

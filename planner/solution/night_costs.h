@@ -98,6 +98,8 @@ class NightDays {
         bool dark_all_day;
     };
 
+    void set_calendar(const std::vector<int>& rest_after);
+    void set_meetings();
     [[nodiscard]] bool wet(std::size_t boundary) const;
     [[nodiscard]] geo::sys_seconds at(int day, double way_s);
     [[nodiscard]] const Light& light(std::size_t stop, int day);
