@@ -1,6 +1,7 @@
 #include "cli/export/export_csv.h"
 
 #include "cli/export/csv.h"
+#include "cli/export/items_csv.h"
 #include "cli/export/plan_csv.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
@@ -156,13 +157,14 @@ std::string cautions_csv(const planner::Plan& plan) {
 } // namespace
 
 std::vector<std::string> csv_table_names() {
-    return {"days.csv", "legs.csv", "loads.csv", "cautions.csv"};
+    return {"days.csv", "legs.csv", "loads.csv", "items.csv", "cautions.csv"};
 }
 
 std::vector<CsvTable> export_csv(const planner::Plan& plan) {
     std::vector<CsvTable> tables;
     const std::vector<std::string> names = csv_table_names();
-    for (std::string text : {days_csv(plan), plan_csv(plan), loads_csv(plan), cautions_csv(plan)})
+    for (std::string text :
+         {days_csv(plan), plan_csv(plan), loads_csv(plan), items_csv(plan), cautions_csv(plan)})
         tables.push_back({names.at(tables.size()), std::move(text)});
     return tables;
 }
