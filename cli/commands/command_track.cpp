@@ -83,6 +83,7 @@ Json track_json(const Read& read, const TrackSummary& sum) {
         gaps.push_back({{"along_m", gap.along_m},
                         {"length_m", gap.length_m},
                         {"lasts_s", or_null(gap.lasts_s)}});
+    const bool known = sum.heights != geo::HeightSource::none;
     Json repairs = Json::object();
     for (const auto& [key, count] : counted(sum.repairs))
         repairs[std::string(key)] = count;
@@ -95,8 +96,8 @@ Json track_json(const Read& read, const TrackSummary& sum) {
             {"cleaned_length_m", or_null(sum.cleaned_length_m)},
             {"kind", word(sum.kind)},
             {"heights", word(sum.heights)},
-            {"ascent_m", sum.ascent_m},
-            {"descent_m", sum.descent_m},
+            {"ascent_m", known_or_null(sum.ascent_m, known)},
+            {"descent_m", known_or_null(sum.descent_m, known)},
             {"lowest_m", or_null(sum.lowest_m)},
             {"highest_m", or_null(sum.highest_m)},
             {"steepest_up", or_null(sum.steepest_up)},

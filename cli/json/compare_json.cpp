@@ -33,8 +33,8 @@ Json plans(const Comparison& comparison, const std::vector<std::string>& labels)
 Json totals(const Comparison& comparison) {
     Json object = Json::object();
     for (const planner::ComparedFigure& one : comparison.figures)
-        object[std::string(planner::name_of(one.figure))] = {{"values", one.values},
-                                                             {"differences", one.differences}};
+        object[std::string(planner::name_of(one.figure))] = {
+            {"values", all_or_null(one.values)}, {"differences", all_or_null(one.differences)}};
     return object;
 }
 

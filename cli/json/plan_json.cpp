@@ -23,10 +23,6 @@ Json kcal(double energy_j) {
     return energy_j / planner::j_per_kcal;
 }
 
-Json known_or_null(double value, bool known) {
-    return known ? Json(value) : Json(nullptr);
-}
-
 /// A mass or a capacity of which 0 says that it was not given.
 Json given_or_null(double value) {
     return value > 0.0 ? Json(value) : Json(nullptr);

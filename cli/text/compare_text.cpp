@@ -168,13 +168,18 @@ void add_totals(TextPage& page,
                 const ComparedFigures& shown) {
     Table table(columns(group));
     for (const planner::ComparedFigure& one : comparison.figures) {
-        if (std::all_of(one.values.begin(), one.values.end(), [](double v) { return v == 0.0; }))
+        if (std::all_of(one.values.begin(), one.values.end(), [](const auto& value) {
+                return value == 0.0;
+            }))
             continue;
         std::vector<std::string> cells{std::string(phrase(one.figure))};
         for (const std::size_t p : group) {
-            cells.push_back(shown.figure(one.figure, one.values[p]));
+            cells.push_back(one.values[p] ? shown.figure(one.figure, *one.values[p])
+                                          : std::string("unknown"));
             if (p > 0)
-                cells.push_back(shown.difference(one.figure, one.differences[p]));
+                cells.push_back(one.differences[p]
+                                    ? shown.difference(one.figure, *one.differences[p])
+                                    : std::string());
         }
         table.row(std::move(cells));
     }

@@ -18,6 +18,11 @@ template <typename Value> [[nodiscard]] Json or_null(const std::optional<Value>&
     return value ? Json(*value) : Json(nullptr);
 }
 
+/// A figure, or null where it is not known.
+[[nodiscard]] inline Json known_or_null(double value, bool known) {
+    return known ? Json(value) : Json(nullptr);
+}
+
 /// A name, or null where there is none.
 [[nodiscard]] inline Json name_or_null(const std::string& name) {
     return name.empty() ? Json(nullptr) : Json(name);

@@ -38,7 +38,8 @@ double count(const Plan& plan, Level level) {
         }));
 }
 
-double value_of(const Plan& plan, Figure figure) {
+/// A climb is known where heights are.
+std::optional<double> value_of(const Plan& plan, Figure figure) {
     const Totals& totals = plan.totals;
     switch (figure) {
     case Figure::distance:
@@ -52,9 +53,9 @@ double value_of(const Plan& plan, Figure figure) {
     case Figure::on_foot:
         return totals.on_foot_m;
     case Figure::ascent:
-        return totals.ascent_m;
+        return totals.heights_known ? std::optional(totals.ascent_m) : std::nullopt;
     case Figure::descent:
-        return totals.descent_m;
+        return totals.heights_known ? std::optional(totals.descent_m) : std::nullopt;
     case Figure::moving:
         return totals.moving_s;
     case Figure::changeover:
@@ -105,11 +106,9 @@ std::vector<std::optional<double>> differences(const std::vector<std::optional<d
 std::vector<ComparedFigure> compare_figures(const std::vector<Plan>& plans) {
     std::vector<ComparedFigure> figures;
     for (const Figure figure : all_figures) {
-        ComparedFigure one{figure, {}, {}};
-        for (const Plan& plan : plans) {
-            one.values.push_back(value_of(plan, figure));
-            one.differences.push_back(one.values.back() - one.values.front());
-        }
+        ComparedFigure one{
+            figure, each(plans, [&](const Plan& plan) { return value_of(plan, figure); }), {}};
+        one.differences = differences(one.values);
         figures.push_back(std::move(one));
     }
     return figures;

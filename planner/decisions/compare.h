@@ -37,8 +37,8 @@ enum class Figure {
 
 struct ComparedFigure {
     Figure figure{};
-    std::vector<double> values;      ///< per plan
-    std::vector<double> differences; ///< per plan; 0 for the first
+    std::vector<std::optional<double>> values;      ///< per plan; empty: not known
+    std::vector<std::optional<double>> differences; ///< per plan; 0 for the first
 };
 
 /// The same day, by number, of every plan.

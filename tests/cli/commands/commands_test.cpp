@@ -77,6 +77,11 @@ TEST(Commands, TrackTellsARouteFromATrack) {
     EXPECT_THAT(text.out, HasSubstr("drawn (route)"));
     EXPECT_THAT(text.out, testing::Not(HasSubstr("walked (route)")));
     const auto json = nlohmann::json::parse(say({"track", file, "--format", "json"}).out);
+    for (const auto& track : json["tracks"]) { // no height is written in the file
+        EXPECT_EQ(track.at("heights"), "none");
+        EXPECT_TRUE(track.at("ascent_m").is_null());
+        EXPECT_TRUE(track.at("descent_m").is_null());
+    }
     for (const auto& track : json.at("tracks"))
         EXPECT_EQ(track.at("kind"), track.at("name") == "drawn" ? "route" : "track");
     EXPECT_EQ(json["tracks"].size(), 2U);

@@ -1,6 +1,8 @@
 #include "planner/decisions/compare.h"
 
 #include "planner/make_plan.h"
+#include "tests/support/level_trip.h"
+#include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>
@@ -23,7 +25,9 @@ TEST(Compare, APlanWithItselfDiffersNowhere) {
         const Plan plan = plan_of(test::random_trip(seed));
         const Comparison same = compare({plan, plan, plan});
         for (const ComparedFigure& one : same.figures)
-            EXPECT_EQ(one.differences, (std::vector<double>{0.0, 0.0, 0.0})) << "seed " << seed;
+            for (const std::optional<double>& difference : one.differences)
+                EXPECT_EQ(difference, one.values[0] ? std::optional(0.0) : std::nullopt)
+                    << "seed " << seed;
         for (const ComparedDay& one : same.days) {
             EXPECT_TRUE(one.same_night);
             EXPECT_EQ(one.moving_more_s[2], 0.0);
@@ -66,11 +70,30 @@ TEST(Compare, DifferencesAreTheOtherLessTheFirst) {
     const Plan fed = plan_of(random);
     const Comparison comparison = compare({lean, fed});
     for (const ComparedFigure& one : comparison.figures) {
-        EXPECT_EQ(one.differences[1], one.values[1] - one.values[0]);
+        ASSERT_EQ(one.differences[1].has_value(), one.values[0].has_value());
+        if (one.values[0])
+            EXPECT_EQ(*one.differences[1], *one.values[1] - *one.values[0]);
         if (one.figure == Figure::food) {
-            EXPECT_NEAR(one.values[1], one.values[0] * 0.8 / 0.5, 1e-3);
-            EXPECT_GT(one.differences[1], 0.0);
+            EXPECT_NEAR(one.values[1].value(), one.values[0].value() * 0.8 / 0.5, 1e-3);
+            EXPECT_GT(one.differences[1].value(), 0.0);
         }
+    }
+}
+
+TEST(Compare, AClimbThatIsNotKnownIsNotZero) {
+    const Plan with = plan_of([] {
+        test::PlainTrip plain = test::plain_trip({test::walk(3000.0, 0.1)}); // 300 m up
+        return test::RandomTrip{plain.trip, plain.route};
+    }());
+    const Plan without = plan_of(test::level_trip({{.length_m = 3000.0}}, {})); // no heights
+    const Comparison comparison = compare({with, without});
+    for (const ComparedFigure& one : comparison.figures) {
+        if (one.figure != Figure::ascent)
+            continue;
+        EXPECT_NEAR(one.values[0].value(), 300.0, 1e-6);
+        EXPECT_FALSE(one.values[1]);
+        EXPECT_EQ(one.differences[0], 0.0);
+        EXPECT_FALSE(one.differences[1]);
     }
 }
 
