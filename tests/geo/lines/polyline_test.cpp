@@ -209,14 +209,14 @@ TEST_P(Snapping, FindsWhatThePlainSearchFinds) {
 
 TEST_P(Snapping, LeavesOutNothingByItsBounds) {
     int passed = 0, none = 0;
-    for (unsigned seed = 30; seed < 42; ++seed) {
+    for (unsigned seed = 30; seed < 38; ++seed) {
         // From a few metres to a hundred kilometres between points: 300 of them are ten blocks.
         const double step_m = 4.0 * std::pow(10.0, seed % 4);
         const Polyline line = wander(seed, 300, GetParam().start, step_m);
         const EverySegment every(line);
-        for (unsigned place = 0; place < 12; ++place) {
+        for (unsigned place = 0; place < 8; ++place) {
             SCOPED_TRACE(testing::Message() << "seed " << seed << " place " << place);
-            const Position beside = line.at(line.length_m() * place / 12.0);
+            const Position beside = line.at(line.length_m() * place / 8.0);
             const Position there =
                 destination(beside, 29.0 * place, step_m * (place % 4 == 3 ? 300.0 : 0.7 * place));
             const Snap nearest = line.nearest(there);
@@ -236,8 +236,8 @@ TEST_P(Snapping, LeavesOutNothingByItsBounds) {
             none += passes.empty() ? 1 : 0;
         }
     }
-    EXPECT_GT(passed, 60);
-    EXPECT_GT(none, 30);
+    EXPECT_GT(passed, 26);
+    EXPECT_GT(none, 13);
 }
 
 INSTANTIATE_TEST_SUITE_P(
