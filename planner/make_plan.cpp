@@ -7,6 +7,7 @@
 #include "planner/results/appointments.h"
 #include "planner/results/assembly.h"
 #include "planner/results/carry_summary.h"
+#include "planner/results/connections.h"
 #include "planner/results/days.h"
 #include "planner/results/decision_cards.h"
 #include "planner/results/exits.h"
@@ -16,6 +17,7 @@
 #include "planner/results/luggage.h"
 #include "planner/results/models_used.h"
 #include "planner/results/packed_items.h"
+#include "planner/results/permits.h"
 #include "planner/results/supplies.h"
 #include "planner/results/turnaround.h"
 #include "planner/results/volumes.h"
@@ -64,6 +66,8 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.carrying = plan_carries(draft);
     plan.sharing = plan_sharing(draft, plan.legs);
     plan.appointments = plan_appointments(draft);
+    plan.connections = plan_connections(draft);
+    plan.permits = plan_permits(draft);
     plan.exits = plan_exits(draft);
     plan.turn_rounds = plan_turn_rounds(draft);
     plan.hazards = plan_hazards(draft, plan.legs);

@@ -10,6 +10,7 @@
 #include "planner/loads/loads.h"
 #include "planner/plan/alternatives.h"
 #include "planner/plan/carrying.h"
+#include "planner/plan/connections.h"
 #include "planner/plan/decision_cards.h"
 #include "planner/plan/flows.h"
 #include "planner/plan/hazards.h"
@@ -213,7 +214,8 @@ struct PlanDay {
     int day = 1;
     Date date{};
     bool rest_day = false;
-    std::string from, to; ///< names of places, or "km 12.3" where nothing has a name
+    std::string waiting_for = {}; ///< of a day of rest at the end: the connection
+    std::string from, to;         ///< names of places, or "km 12.3" where nothing has a name
     geo::Position camp{};
     bool camp_located = true; ///< false: on a leg without a line, and `camp` is only near it
     double from_m = 0.0, to_m = 0.0;
@@ -234,27 +236,6 @@ struct PlanDay {
 
 /// The member who bears most on foot on a day; null on a day without any.
 [[nodiscard]] const MemberDay* most_laden(const PlanDay& day);
-
-/// What a latest departure is bound by (docs/appointments.md).
-enum class LeaveBound {
-    appointment, ///< the way to it, on its own day
-    dusk,        ///< of the evening, at the next night's place
-    midnight,    ///< of the evening, where there is no dusk
-    night        ///< the rest that a night needs before the next latest departure
-};
-
-struct LeaveBy {
-    std::string place;
-    int day = 1; ///< on which the plan leaves it
-    double along_m = 0.0;
-    sys_seconds at{};   ///< latest departure
-    bool night = false; ///< a night's place, or the start; else a landing
-    sys_seconds planned{};
-    double spare_s = 0.0; ///< at - planned
-    int days_later = 0;   ///< of the calendar than planned: days of rest or in hand given up
-    LeaveBound bound = LeaveBound::appointment;
-    std::string bound_at; ///< where what binds it is: the appointment's place or a night's
-};
 
 struct PlanAppointment {
     std::string what, at;
@@ -337,6 +318,8 @@ struct Plan {
     std::vector<PlanLeg> legs;
     std::vector<Event> events;
     std::vector<PlanAppointment> appointments;
+    std::vector<PlanConnection> connections = {}; ///< in the order of the trip file
+    std::vector<PlanPermit> permits = {};         ///< the same
     std::vector<ExitPoint> exits;
     std::vector<TurnRound> turn_rounds; ///< day by day
     std::vector<PlanHazard> hazards;    ///< and notes, along the way

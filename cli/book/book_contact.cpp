@@ -1,4 +1,5 @@
 #include "cli/book/book_parts.h"
+#include "cli/words/calendar_words.h"
 #include "cli/words/packing_words.h"
 #include "cli/words/text_width.h"
 
@@ -75,7 +76,7 @@ std::vector<Fields> timetable(const BookSource& source) {
             .text("set_off", day.rest_day ? "" : shown.clock(day.set_off))
             .text("arrive", shown.clock_on(day.arrive, day.date))
             .text("late", shown.clock_on(day.arrive_late, day.date))
-            .text("how", day.rest_day || ways.empty() ? "rest day" : ways)
+            .text("how", day.rest_day || ways.empty() ? still_words(day) : ways)
             .text("decimal", day.camp_located ? decimal_degrees(day.camp) : "no position known")
             .text("minutes", day.camp_located ? degrees_and_minutes(day.camp) : "");
     }
@@ -139,18 +140,44 @@ std::vector<Fields> own_lines(const std::string& text) {
     return rows;
 }
 
+/// When the party is back: where a connection takes it away, with that.
+geo::sys_seconds planned_return(const Plan& plan) {
+    const planner::PlanConnection* home = connection_home(plan);
+    return home != nullptr ? *home->taken : plan.days.back().arrive;
+}
+
+void add_return(Fields& fields, const BookSource& source) {
+    const Plan& plan = source.plan;
+    if (plan.days.empty())
+        return;
+    const planner::PlanConnection* home = connection_home(plan);
+    fields.text("return_at", source.shown.moment(planned_return(plan)))
+        .text("return_place",
+              home != nullptr ? fmt::format("{} from {}", home->what, home->place)
+                              : plan.days.back().to)
+        .text("return_next",
+              home != nullptr && home->next ? fmt::format("If that is missed, the next one: {}.",
+                                                          source.shown.moment(*home->next))
+                                            : std::string());
+}
+
+/// What brings the party to its start, and takes it home.
+std::vector<Fields> lines_there_and_back(const BookSource& source) {
+    std::vector<Fields> rows;
+    for (const ConnectionWords& words : connection_words(source.plan, source.shown))
+        rows.emplace_back().text("line", words.head);
+    return rows;
+}
+
 } // namespace
 
 void add_contact(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     const Figures& shown = source.shown;
-    if (!plan.days.empty()) {
-        const PlanDay& last = plan.days.back();
-        fields.text("return_at", shown.moment(last.arrive)).text("return_place", last.to);
-    }
+    add_return(fields, source);
     const auto& after = plan.trip.contact.alarm_after;
     if (after && !plan.days.empty())
-        fields.text("alarm_at", shown.moment(plan.days.back().arrive + *after))
+        fields.text("alarm_at", shown.moment(planned_return(plan) + *after))
             .text(
                 "alarm_why",
                 fmt::format("{} after the planned return", shown.duration(double(after->count()))));
@@ -163,6 +190,7 @@ void add_contact(Fields& fields, const BookSource& source) {
         .text("boat_count", std::to_string(plan.trip.craft.size()))
         .list("contact_boats", boats(plan))
         .list("timetable", timetable(source))
+        .list("lines_there_and_back", lines_there_and_back(source))
         .list("ways_out", ways_out(plan))
         .list("alternatives", alternatives(source.route))
         .text("carried", carried(source))

@@ -456,6 +456,8 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
         .text("of", std::to_string(source.plan.days.size()))
         .text("date", long_date(day.date))
         .truth("rest_day", day.rest_day)
+        .text("still",
+              day.waiting_for.empty() ? std::string("Rest day") : "Waiting for: " + day.waiting_for)
         .text("from", day.from)
         .text("to", day.to)
         .list("hazards", hazards(source, day))

@@ -1,6 +1,7 @@
 #include "cli/book/book_parts.h"
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_places.h"
+#include "cli/words/calendar_words.h"
 #include "cli/words/choice_words.h"
 #include "cli/words/flow_words.h"
 #include "cli/words/meeting_words.h"
@@ -70,7 +71,7 @@ std::vector<Fields> glance(const BookSource& source) {
         row.text("day", std::to_string(day.day))
             .text("date", short_date(day.date))
             .text("to", day.to)
-            .truth("rest_day", day.rest_day)
+            .text("still", day.rest_day ? still_words(day) : std::string())
             .text("distance", day.rest_day ? "" : shown.distance(day.to_m - day.from_m))
             .text("split", ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown))
             .text("ascent", day.rest_day ? "" : shown.climb(day.ascent_m, day.heights_known))
@@ -257,6 +258,26 @@ std::vector<Fields> way_rows(const WaysTable& ways) {
     return rows;
 }
 
+std::vector<Fields> connection_rows(const BookSource& source) {
+    std::vector<Fields> rows;
+    for (const ConnectionWords& words : connection_words(source.plan, source.shown))
+        rows.emplace_back()
+            .text("head", words.head)
+            .list("connection_lines", lines_of(words.lines));
+    return rows;
+}
+
+std::vector<Fields> booking_rows(const PermitWords& permits) {
+    std::vector<Fields> rows;
+    for (const BookingWords& row : permits.rows)
+        rows.emplace_back()
+            .text("where", row.where)
+            .text("when", row.when)
+            .text("people", row.people)
+            .text("late", row.late);
+    return rows;
+}
+
 std::vector<Fields> flow_rows(const FlowTable& flow) {
     std::vector<Fields> rows;
     for (const FlowTable::Row& row : flow.rows) {
@@ -281,6 +302,7 @@ void add_trip(Fields& fields, const BookSource& source) {
     const Plan& plan = source.plan;
     const Stretch whole{0.0, source.route.length_m};
     const FlowTable flow = flow_table(plan, source.shown);
+    const PermitWords permits = permit_words(plan, source.shown);
     const WaysTable ways = ways_table(plan, source.shown.units());
     fields.text("verdict_level", planner::verdict_word(plan.verdict.level))
         .text("verdict", planner::verdict_sentence(plan.verdict.level))
@@ -305,6 +327,9 @@ void add_trip(Fields& fields, const BookSource& source) {
         .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))
         .list("appointments", appointments(source))
+        .list("connections", connection_rows(source))
+        .list("bookings", booking_rows(permits))
+        .list("booking_remarks", lines_of(permits.remarks))
         .text("carrying", source.plan.carrying.sentence)
         .list("carry_ways", carry_ways(source))
         .list("places", places(source))

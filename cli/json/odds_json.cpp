@@ -62,6 +62,19 @@ Json appointments(const Odds& odds) {
     return array;
 }
 
+Json departures(const Odds& odds) {
+    Json array = Json::array();
+    for (const planner::OddsDeparture& one : odds.departures) {
+        const planner::PlanConnection& connection = odds.plan.connections[one.connection];
+        array.push_back({{"what", connection.what},
+                         {"at", connection.place},
+                         {"departs", geo::rfc3339(one.at, odds.plan.trip.time_zone)},
+                         {"planned", one.planned},
+                         {"chance", one.chance}});
+    }
+    return array;
+}
+
 Json food(const Odds& odds) {
     Json array = Json::array();
     for (const planner::OddsStage& one : odds.stages) {
@@ -144,6 +157,8 @@ std::string odds_json(const Odds& odds, std::string_view version) {
                        {"under_way_s", quantiles(odds.under_way_s)},
                        {"days", days(odds)},
                        {"appointments", appointments(odds)},
+                       {"departures", departures(odds)},
+                       {"no_departure", odds.no_departure},
                        {"food", food(odds)},
                        {"water", water(odds)},
                        {"legs", legs(odds)},

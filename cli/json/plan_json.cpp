@@ -109,6 +109,7 @@ Json Writer::day(const planner::PlanDay& day) const {
     return {{"day", day.day},
             {"date", planner::show_date(day.date)},
             {"rest_day", day.rest_day},
+            {"waiting_for", name_or_null(day.waiting_for)},
             {"from", day.from},
             {"to", day.to},
             {"from_m", day.from_m},
@@ -377,6 +378,8 @@ Json plan_json_value(const Plan& plan, std::string_view version) {
     json["events"] =
         array_of(plan.events, [&](const planner::Event& event) { return writer.event(event); });
     json["appointments"] = appointments_json(plan);
+    json["connections"] = connections_json(plan);
+    json["permits"] = permits_json(plan);
     json["exits"] = exits_json(plan);
     json["turn_round"] = turn_rounds_json(plan);
     json["hazards"] = hazards_json(plan);

@@ -5,6 +5,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 namespace tumpline::cli {
 
@@ -20,9 +21,11 @@ Json instant(const Plan& plan, const std::optional<geo::sys_seconds>& at) {
     return at ? instant(plan, *at) : Json(nullptr);
 }
 
-Json leave_by_json(const Plan& plan, const planner::PlanAppointment& meet) {
+} // namespace
+
+Json leave_by_json(const Plan& plan, const std::vector<planner::LeaveBy>& leave_by) {
     Json array = Json::array();
-    for (const planner::LeaveBy& leave : meet.leave_by)
+    for (const planner::LeaveBy& leave : leave_by)
         array.push_back({{"place", leave.place},
                          {"day", leave.day},
                          {"along_m", leave.along_m},
@@ -36,8 +39,6 @@ Json leave_by_json(const Plan& plan, const planner::PlanAppointment& meet) {
     return array;
 }
 
-} // namespace
-
 Json appointments_json(const Plan& plan) {
     Json array = Json::array();
     for (const planner::PlanAppointment& meet : plan.appointments)
@@ -49,7 +50,7 @@ Json appointments_json(const Plan& plan) {
                          {"margin_s", meet.margin_s},
                          {"spare_s", meet.spare_s},
                          {"hard", meet.hard},
-                         {"leave_by", leave_by_json(plan, meet)}});
+                         {"leave_by", leave_by_json(plan, meet.leave_by)}});
     return array;
 }
 

@@ -4,6 +4,8 @@
 
 #include <nlohmann/json_fwd.hpp>
 
+#include <vector>
+
 /// Parts of the plan as JSON, each an entry of docs/plan-json.md of the same name.
 namespace tumpline::cli {
 
@@ -12,6 +14,10 @@ namespace tumpline::cli {
 [[nodiscard]] nlohmann::ordered_json hazards_json(const planner::Plan& plan);
 
 [[nodiscard]] nlohmann::ordered_json appointments_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json leave_by_json(const planner::Plan& plan,
+                                                   const std::vector<planner::LeaveBy>& leave_by);
+[[nodiscard]] nlohmann::ordered_json connections_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json permits_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json exits_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json turn_rounds_json(const planner::Plan& plan);
 

@@ -1,5 +1,6 @@
 #include "cli/live/live_view.h"
 
+#include "cli/words/calendar_words.h"
 #include "cli/words/meeting_words.h"
 #include "cli/words/words.h"
 #include "planner/plan/verdict.h"
@@ -85,15 +86,17 @@ Json day_figures(const PlanDay& day, const Figures& shown) {
 
 Json days_view(const Plan& plan, const Figures& shown) {
     return array_of(plan.days, [&](const PlanDay& day) {
-        return Json{{"day", day.day},
-                    {"date", short_date(day.date)},
-                    {"from", day.from},
-                    {"to", day.to},
-                    {"from_m", day.from_m},
-                    {"to_m", day.to_m},
-                    {"rest_day", day.rest_day},
-                    {"set_off", shown.clock(day.set_off)},
-                    {"figures", day.rest_day ? Json::array() : day_figures(day, shown)}};
+        return Json{
+            {"day", day.day},
+            {"date", short_date(day.date)},
+            {"from", day.from},
+            {"to", day.to},
+            {"from_m", day.from_m},
+            {"to_m", day.to_m},
+            {"rest_day", day.rest_day},
+            {"still", day.waiting_for.empty() ? std::string("a day of rest") : still_words(day)},
+            {"set_off", shown.clock(day.set_off)},
+            {"figures", day.rest_day ? Json::array() : day_figures(day, shown)}};
     });
 }
 
@@ -102,7 +105,8 @@ Json nights_view(const LivePlan& live, const Figures& shown) {
     Json nights = Json::array();
     for (std::size_t i = 0; i + 1 < live.plan.days.size(); ++i) {
         const PlanDay& day = live.plan.days[i];
-        if (!day.rest_day)
+        const bool waits_there = !live.plan.days[i + 1].waiting_for.empty(); // no night to move
+        if (!day.rest_day && !waits_there)
             nights.push_back({{"night", nights.size() + 1}, {"name", day.to}, {"at_m", day.to_m}});
     }
     Json places = Json::array();

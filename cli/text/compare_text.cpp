@@ -206,7 +206,8 @@ void add_days(TextPage& page,
                 const planner::PlanDay& day = comparison.plans[p].days[*one.plan_day[p]];
                 const TextPage own(comparison.plans[p], {}); // of its own time zone
                 cells.push_back(one.same_night && p > 0 ? "the same" : day.to);
-                cells.push_back(day.rest_day ? "day of rest" : own.clock(day.arrive, day.date));
+                cells.push_back(day.rest_day ? (day.waiting_for.empty() ? "day of rest" : "waiting")
+                                             : own.clock(day.arrive, day.date));
             } else {
                 cells.insert(cells.end(), {"", ""});
             }

@@ -2,6 +2,7 @@
 /// and pack, appointments. Long trips fold: every day keeps its line, legs are the worst ones.
 
 #include "cli/text/text_page.h"
+#include "cli/words/calendar_words.h"
 #include "cli/words/meeting_words.h"
 #include "cli/words/packing_words.h"
 #include "cli/words/sections.h"
@@ -51,7 +52,8 @@ void add_day_lines(TextPage& page) {
                  {"Dusk", true}});
     for (const PlanDay& day : plan.days) {
         if (day.rest_day) {
-            table.row({fmt::format("{}", day.day), tight_date(day.date), "(rest day)"});
+            table.row(
+                {fmt::format("{}", day.day), tight_date(day.date), std::string(still_cell(day))});
             continue;
         }
         table.row({fmt::format("{}", day.day),
@@ -361,13 +363,38 @@ void add_appointment_lines(TextPage& page) {
                               leave_last(page, meet)));
 }
 
+void add_connection_lines(TextPage& page) {
+    const std::vector<ConnectionWords> all = connection_words(page.plan(), page);
+    if (all.empty())
+        return;
+    page.heading("Connections");
+    for (const ConnectionWords& words : all) {
+        page.item(words.head);
+        for (const std::string& line : words.lines)
+            if (line.starts_with("If it is missed"))
+                page.hang("      ", line);
+    }
+}
+
+/// How much is to be booked, and where nothing can be had.
+void add_permit_lines(TextPage& page) {
+    const PermitWords permits = permit_words(page.plan(), page);
+    if (permits.rows.empty())
+        return;
+    page.heading("To book");
+    for (const BookingWords& row : permits.rows)
+        page.item(fmt::format("{}, {}, {}.", row.where, row.when, row.people));
+}
+
 } // namespace
 
 void add_more(TextPage& page, std::string_view command) {
     std::vector<std::string_view> words;
     for (const Section section : sections_of(command))
         if (section != Section::verdict &&
-            (section != Section::flow || !page.plan().decisions.empty()))
+            (section != Section::flow || !page.plan().decisions.empty()) &&
+            (section != Section::connections || !page.plan().connections.empty()) &&
+            (section != Section::permits || !page.plan().permits.empty()))
             words.push_back(word(section));
     page.add("\n");
     page.line(fmt::format("More: --show {} or all.", fmt::join(words, ", ")));
@@ -382,6 +409,8 @@ void add_first_screen(TextPage& page) {
     add_buying(page);
     add_packing_lines(page);
     add_appointment_lines(page);
+    add_connection_lines(page);
+    add_permit_lines(page);
 }
 
 } // namespace tumpline::cli

@@ -324,6 +324,11 @@ std::string times(const FirstTrip& trip) {
   "appointments": [
     // {{"what": "last bus", "at": {}, "day": 1, "by": "18:05", "margin": "90 min", "hard": false}}
   ],
+  // What runs by a timetable; waiting for it at the end is part of the plan.
+  //   "connections": [{{"what": "bus", "at": PLACE, "departs": ["Mo 09:10", "We,Fr 17:40"], "margin": "45 min"}},
+  //                   {{"what": "boat taxi", "to": PLACE, "arrives": ["2027-06-18 07:35"]}}]
+  // What must be booked: nights at a camp, days on a leg.
+  //   "permits": [{{"for": PLACE, "dates": ["2027-06-15", "2027-07-31"], "people": 6, "note": "by post"}}]
   "days": {{
     // "first_set_off": "12:00", // on day 1, where it differs
     // "hours": 8, // moving hours wished per day

@@ -1,6 +1,7 @@
 #include "cli/text/nights_text.h"
 
 #include "cli/text/text_page.h"
+#include "cli/words/calendar_words.h"
 #include "cli/words/caution_text.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
@@ -63,7 +64,7 @@ void add_days_of(TextPage& page, const NightsOption& option) {
     std::size_t travelled = 0;
     for (const PlanDay& day : option.plan.days) {
         if (day.rest_day) {
-            table.row({fmt::format("{}", day.day), "(rest day)"});
+            table.row({fmt::format("{}", day.day), std::string(still_cell(day))});
             continue;
         }
         std::vector<std::string> cells{fmt::format("{}", day.day),

@@ -1,6 +1,7 @@
 #include "cli/text/odds_text.h"
 
 #include "cli/text/text_page.h"
+#include "cli/words/calendar_words.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 
@@ -119,6 +120,21 @@ void add_meetings(TextPage& page, const Odds& odds) {
                               planner::show_duration(meet.margin_s),
                               percent(one.within_margin, odds.options.draws)));
     }
+}
+
+void add_departures(TextPage& page, const Odds& odds) {
+    if (odds.departures.empty() && odds.no_departure == 0.0)
+        return;
+    page.heading("Connections: which one is the first after arriving, its margin left out");
+    for (const planner::OddsDeparture& one : odds.departures)
+        page.item(fmt::format("{}, {}{}: in {} of the draws.",
+                              odds.plan.connections[one.connection].what,
+                              dated_clock(one.at, page),
+                              one.planned ? ", as planned" : "",
+                              percent(one.chance, odds.options.draws)));
+    if (odds.no_departure > 0.0)
+        page.item(fmt::format("None leaves any more in {} of the draws.",
+                              percent(odds.no_departure, odds.options.draws)));
 }
 
 void add_food(TextPage& page, const Odds& odds) {
@@ -245,6 +261,8 @@ std::string odds_text(const planner::Odds& odds, const Reader& reader) {
         add_arrivals(page, odds);
     if (wants(Section::appointments))
         add_meetings(page, odds);
+    if (wants(Section::connections))
+        add_departures(page, odds);
     if (wants(Section::food))
         add_food(page, odds);
     if (reader.show.wants(Section::water))

@@ -36,6 +36,8 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
                                      {Section::boats, add_craft},
                                      {Section::food, add_supplies},
                                      {Section::appointments, add_appointments},
+                                     {Section::connections, add_connections},
+                                     {Section::permits, add_permits},
                                      {Section::bail_out, add_exits},
                                      {Section::turnaround, add_turn_rounds},
                                      {Section::packing, add_packing},

@@ -1,4 +1,5 @@
 #include "cli/text/text_page.h"
+#include "cli/words/calendar_words.h"
 #include "cli/words/flow_words.h"
 #include "cli/words/table.h"
 #include "cli/words/words.h"
@@ -90,7 +91,7 @@ void add_when(TextPage& page) {
         table.row({fmt::format("{}", day.day),
                    TextPage::date(day.date),
                    day.from,
-                   day.rest_day ? std::string("(rest day)") : day.to,
+                   day.rest_day ? std::string(still_cell(day)) : day.to,
                    day.rest_day ? std::string() : page.clock(day.set_off, day.date),
                    day.rest_day ? std::string() : page.clock(day.arrive, day.date),
                    day.rest_day ? std::string()

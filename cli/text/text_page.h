@@ -117,6 +117,8 @@ void add_supplies(TextPage& page);
 void add_boxes(TextPage& page);
 void add_water(TextPage& page);
 void add_appointments(TextPage& page);
+void add_connections(TextPage& page);
+void add_permits(TextPage& page);
 void add_exits(TextPage& page);
 void add_turn_rounds(TextPage& page);
 void add_stays_home(TextPage& page);

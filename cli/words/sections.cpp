@@ -43,6 +43,10 @@ std::string_view word(Section section) {
         return "food";
     case Section::appointments:
         return "appointments";
+    case Section::connections:
+        return "connections";
+    case Section::permits:
+        return "permits";
     case Section::bail_out:
         return "bail-out";
     case Section::turnaround:
@@ -99,6 +103,8 @@ const std::vector<Section>& sections_of(std::string_view command) {
           Section::boats,
           Section::food,
           Section::appointments,
+          Section::connections,
+          Section::permits,
           Section::bail_out,
           Section::turnaround,
           Section::packing,
@@ -119,6 +125,7 @@ const std::vector<Section>& sections_of(std::string_view command) {
         {"odds",
          {Section::arrivals,
           Section::appointments,
+          Section::connections,
           Section::food,
           Section::water,
           Section::packs,

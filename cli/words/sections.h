@@ -17,6 +17,8 @@ enum class Section {
     boats,
     food,
     appointments,
+    connections,
+    permits,
     bail_out,
     turnaround,
     packing,

@@ -1,5 +1,6 @@
 #include "planner/cautions/all_cautions.h"
 
+#include "planner/cautions/calendar_cautions.h"
 #include "planner/cautions/camp_cautions.h"
 #include "planner/cautions/caution_list.h"
 #include "planner/cautions/caution_titles.h"
@@ -348,6 +349,7 @@ std::vector<Caution> CautionRules::run() {
     list_.add(supply_cautions(draft_, plan_));
     list_.add(intake_cautions(draft_, plan_));
     appointments();
+    list_.add(calendar_cautions(draft_, plan_));
     route();
     list_.add(range_cautions(draft_, plan_));
     list_.add(day_rule_cautions(draft_, plan_));

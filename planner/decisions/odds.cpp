@@ -1,6 +1,7 @@
 #include "planner/decisions/odds.h"
 
 #include "geo/input_error.h"
+#include "planner/conditions/departures.h"
 #include "planner/decisions/odds_table.h"
 #include "planner/loads/limits.h"
 #include "planner/make_plan.h"
@@ -32,6 +33,7 @@ class Counter {
 
     void days();
     void appointments();
+    void departures();
     void legs();
     void stages();
     void water();
@@ -39,6 +41,7 @@ class Counter {
     void remarks();
 
   private:
+    [[nodiscard]] std::vector<OddsDeparture> departures_from(sys_seconds first) const;
     [[nodiscard]] InstantQuantiles instants(const Quantiles& after_midnight_s, int day) const;
     void lead(OddsDay& one, std::size_t d) const;
 
@@ -114,6 +117,55 @@ void Counter::appointments() {
         });
         odds_.appointments.push_back(one);
     }
+}
+
+/// All departures from the end, of every connection, in order.
+std::vector<OddsDeparture> Counter::departures_from(sys_seconds first) const {
+    const std::vector<Connection>& connections = draft_.prepared.trip.connections;
+    std::vector<OddsDeparture> all;
+    for (std::size_t c = 0; c < connections.size(); ++c) {
+        if (connections[c].to_start)
+            continue;
+        const std::optional<sys_seconds>& taken = odds_.plan.connections[c].taken;
+        for (const sys_seconds at :
+             planner::departures(connections[c].times,
+                                 {first, first + 2 * std::chrono::days{longest_wait_days}},
+                                 draft_.prepared.assumed.time_zone))
+            all.push_back({.connection = c,
+                           .at = at,
+                           .chance = 0.0,
+                           .planned = odds_.plan.connections[c].used && taken && at == *taken});
+    }
+    std::stable_sort(all.begin(), all.end(), [](const OddsDeparture& a, const OddsDeparture& b) {
+        return a.at < b.at;
+    });
+    return all;
+}
+
+void Counter::departures() {
+    const PlanConnection* home = nullptr;
+    for (const PlanConnection& one : odds_.plan.connections)
+        if (!one.to_start && (home == nullptr || one.used))
+            home = &one;
+    if (home == nullptr)
+        return;
+    std::size_t last = columns_.days - 1;
+    while (odds_.plan.days[last].rest_day)
+        --last;
+    const int day = odds_.plan.days[last].day;
+    const std::vector<double>& arrive = table_.column(columns_.arrive + last);
+    std::vector<OddsDeparture> all =
+        departures_from(instant(draft_, day, *std::min_element(arrive.begin(), arrive.end())));
+    const double each = 1.0 / static_cast<double>(arrive.size());
+    for (const double at_s : arrive) {
+        const sys_seconds there = instant(draft_, day, at_s);
+        const auto taken = std::find_if(
+            all.begin(), all.end(), [&](const OddsDeparture& one) { return one.at >= there; });
+        (taken == all.end() ? odds_.no_departure : taken->chance) += each;
+    }
+    for (const OddsDeparture& one : all)
+        if (one.chance > 0.0 || one.planned)
+            odds_.departures.push_back(one);
 }
 
 void Counter::legs() {
@@ -267,6 +319,7 @@ Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
     Counter counter(draft, columns, table, odds);
     counter.days();
     counter.appointments();
+    counter.departures();
     counter.legs();
     counter.stages();
     counter.water();

@@ -43,6 +43,15 @@ struct OddsAppointment {
     double within_margin = 0.0; ///< chance of arriving before it with less than the margin left
 };
 
+/// A departure from the end and how often it is the one that a party takes: the first after it is
+/// there, whatever margin was asked for.
+struct OddsDeparture {
+    std::size_t connection = 0; ///< index into Plan::connections
+    sys_seconds at{};
+    double chance = 0.0;
+    bool planned = false; ///< the one that the plan takes
+};
+
 /// A member's pack at the start of a leg on foot.
 struct OddsPack {
     std::string member;
@@ -88,7 +97,9 @@ struct Odds {
     Quantiles under_way_s{};   ///< moving, change-overs and rests of all days
     std::vector<OddsDay> days; ///< without rest days
     std::vector<OddsAppointment> appointments;
-    std::vector<OddsLeg> legs; ///< on foot
+    std::vector<OddsDeparture> departures; ///< in order, those that are ever taken
+    double no_departure = 0.0;             ///< chance that none leaves any more
+    std::vector<OddsLeg> legs;             ///< on foot
     std::vector<OddsStage> stages;
     std::vector<OddsWater> water;
     std::vector<Influence> influences;

@@ -1,5 +1,7 @@
 #include "planner/defaults/defaults.h"
 
+#include "geo/light/time_zone.h"
+#include "planner/conditions/departures.h"
 #include "planner/models/age.h"
 #include "planner/models/catalogue.h"
 #include "planner/models/compendium.h"
@@ -469,6 +471,27 @@ AssumedModels assume_models(const Models& spec, std::vector<ModelUsed>& used) {
     return models;
 }
 
+/// Nobody sets off before what brings them has come, and its margin is over.
+void wait_for_arrivals(const Trip& trip, Assumed& assumed) {
+    double& set_off_s = assumed.times.first_set_off_s;
+    for (const Connection& connection : trip.connections) {
+        if (!connection.to_start)
+            continue;
+        const std::optional<ArrivalAtStart> arrival =
+            arrival_at_start(connection,
+                             assumed.start,
+                             instant(assumed, {.day = 1, .after_midnight_s = set_off_s}),
+                             assumed.time_zone);
+        if (!arrival || !arrival->moves_set_off)
+            continue;
+        const geo::local_seconds ready =
+            geo::to_local(arrival->at + connection.margin, assumed.time_zone);
+        const std::chrono::local_days midnight{assumed.start};
+        if (ready < midnight + std::chrono::days{1}) // else it comes too late for that day
+            set_off_s = static_cast<double>((ready - midnight).count());
+    }
+}
+
 } // namespace
 
 Assumed assume(const Trip& trip) {
@@ -502,6 +525,7 @@ Assumed assume(const Trip& trip) {
     assumed.water = assume_water(trip, assumed.weather, fill);
     assumed.fuel = assume_fuel(trip.fuel, fill);
     assumed.times = assume_times(trip, fill);
+    wait_for_arrivals(trip, assumed);
     return assumed;
 }
 

@@ -4,6 +4,7 @@
 #include "planner/journey/darkness.h"
 #include "planner/journey/segments.h"
 
+#include <algorithm>
 #include <cstddef>
 #include <functional>
 #include <optional>
@@ -35,6 +36,7 @@ struct DaySpan {
     bool rest_day;
     std::size_t first;
     std::size_t last;
+    bool waiting = false; ///< a day without travel on which one waits for a connection
 };
 
 /// What happens before or after moving on a stretch.
@@ -75,7 +77,15 @@ struct StretchTime {
 struct Timeline {
     std::vector<DaySpan> days;
     std::vector<StretchTime> stretches;
-    std::vector<double> arrive_s; ///< per day, after local midnight; set-off time on rest days
+    /// Per day, after local midnight; on rest days the set-off time, on the last day of waiting
+    /// that of the departure.
+    std::vector<double> arrive_s;
+    std::optional<double> waits_s = {}; ///< for a connection, on the last day, awake
+
+    [[nodiscard]] int waiting_days() const {
+        return static_cast<int>(std::count_if(
+            days.begin(), days.end(), [](const DaySpan& day) { return day.waiting; }));
+    }
 };
 
 /// How the boats go over a portage, or that a stretch is none.

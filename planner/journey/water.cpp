@@ -20,6 +20,11 @@ double stay_s(const Timeline& timeline, const Assumed& assumed, std::size_t d) {
     return s_per_day + set_off_s - timeline.arrive_s[d];
 }
 
+/// By day at the end of the route, until a connection departs: as in a camp by the hour.
+double waited_l(const AssumedWater& water, double waited_s) {
+    return waited_s * (water.camp_l ? *water.camp_l / s_per_day : water.camp_lps);
+}
+
 } // namespace
 
 double drunk_under_way_l(const AssumedWater& water, const Stretch& stretch, const UnderWay& time) {
@@ -129,10 +134,11 @@ void SourceToSource::add_day(std::size_t d) {
     const DaySpan& day = timeline_.days[d];
     const bool last = d + 1 == timeline_.days.size();
     const bool dry_morning = d > 0 && !wet(day.first);
-    const bool dry_evening = !last && !wet(day.last);
     const double morning_l = night_l_ * morning_share;
-    night_l_ = last ? 0.0 : used_in_camp_l(water_, stay_s(timeline_, assumed_, d));
-    const double evening_l = night_l_ * (1.0 - morning_share);
+    night_l_ = last ? waited_l(water_, timeline_.waits_s.value_or(0.0))
+                    : used_in_camp_l(water_, stay_s(timeline_, assumed_, d));
+    const bool dry_evening = !wet(day.last) && (!last || night_l_ > 0.0);
+    const double evening_l = last ? night_l_ : night_l_ * (1.0 - morning_share);
     if (dry_morning)
         draw(morning_l);
     for (std::size_t i = day.first; i < day.last; ++i) {
@@ -142,10 +148,12 @@ void SourceToSource::add_day(std::size_t d) {
     }
     if (dry_evening) {
         draw(evening_l);
-        ++run_.dry_nights;
-        run_.dry_days.push_back(d);
+        if (!last) {
+            ++run_.dry_nights;
+            run_.dry_days.push_back(d);
+        }
     }
-    carry_.dry_camp.push_back(dry_evening);
+    carry_.dry_camp.push_back(dry_evening && !last);
     carry_.camp_l.push_back({morning_l, evening_l});
     carry_.camp_from_pack.push_back({dry_morning, dry_evening});
 }

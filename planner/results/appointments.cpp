@@ -195,6 +195,12 @@ std::size_t appointment_boundary(const Assembly& draft, const Appointment& spec)
     return boundary_on_day(draft, spec.at, spec.day);
 }
 
+std::vector<LeaveBy>
+latest_departures(const Assembly& draft, PlanAppointment meet, std::size_t boundary) {
+    Backwards(draft, meet, boundary).run();
+    return std::move(meet.leave_by);
+}
+
 std::vector<PlanAppointment> plan_appointments(const Assembly& draft) {
     std::vector<PlanAppointment> result;
     for (const Appointment& spec : draft.prepared.trip.appointments) {

@@ -12,4 +12,9 @@ namespace tumpline::planner {
 /// Where an appointment is kept: the pass that its day covers, else the last.
 [[nodiscard]] std::size_t appointment_boundary(const Assembly& draft, const Appointment& spec);
 
+/// The latest departures from nights and landings that are at a boundary at `by`, its margin kept.
+/// Of `meet` place, arrival and margin are read.
+[[nodiscard]] std::vector<LeaveBy>
+latest_departures(const Assembly& draft, PlanAppointment meet, std::size_t boundary);
+
 } // namespace tumpline::planner

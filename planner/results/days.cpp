@@ -2,6 +2,7 @@
 
 #include "planner/conditions/calendar.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/solution/waiting.h"
 
 #include <algorithm>
 #include <cmath>
@@ -204,12 +205,16 @@ std::vector<PlanDay> plan_days(const Assembly& draft, const std::vector<PlanLeg>
     std::vector<PlanDay> days;
     const Prepared& prepared = draft.prepared;
     const Solved& settled = draft.settled;
+    const std::optional<Leaving> leaving = first_leaving(
+        prepared.trip, prepared.assumed, end_reached(settled.timeline, prepared.assumed));
     for (std::size_t d = 0; d < settled.timeline.days.size(); ++d) {
         const DaySpan& span = settled.timeline.days[d];
         PlanDay day;
         day.day = span.day;
         day.date = date_of(draft, span.day);
         day.rest_day = span.rest_day;
+        if (span.waiting && leaving)
+            day.waiting_for = prepared.trip.connections[leaving->connection].what;
         day.from = boundary_name(draft, span.first);
         day.to = boundary_name(draft, span.last);
         day.from_m = prepared.stretches.boundaries[span.first].along_m;
@@ -226,7 +231,7 @@ std::vector<PlanDay> plan_days(const Assembly& draft, const std::vector<PlanLeg>
         day.arrive_early = day.arrive;
         day.arrive_late = day.arrive;
         day.light = geo::daylight(day.date, day.camp, prepared.assumed.time_zone);
-        if (const std::optional<sys_seconds> dusk = evening_dusk(day.light))
+        if (const std::optional<sys_seconds> dusk = evening_dusk(day.light); dusk && !span.waiting)
             day.before_dusk_s = std::chrono::duration<double>(*dusk - day.arrive).count();
         day.dry_camp = settled.water.dry_camp[d];
         add_legs(day, legs);

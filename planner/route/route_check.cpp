@@ -1,17 +1,24 @@
 #include "planner/route/route_check.h"
 
 #include "planner/quantities/quantities.h"
+#include "planner/quantities/spelling.h"
 #include "planner/route/place_snap.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <string>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 namespace tumpline::planner {
 
 namespace {
+
+constexpr double at_end_m = 500.0; // a stop this near is the route's own end
 
 /// How far the nearest pass of a place lies off the route; empty if there is none of that name.
 std::optional<double> off_route_m(const Route& route, const std::string& name) {
@@ -32,10 +39,48 @@ class Finder {
             near_enough(trip_.appointments[a].at, fmt::format("/appointments/{}/at", a));
             after_setting_off(a);
         }
+        for (std::size_t c = 0; c < trip_.connections.size(); ++c)
+            at_its_end(c);
         return std::move(problems_);
     }
 
   private:
+    /// Waiting on the way would shift every day behind it: that is not planned.
+    void at_its_end(std::size_t c) {
+        const Connection& spec = trip_.connections[c];
+        const double end_m = spec.to_start ? 0.0 : route_.length_m;
+        const std::vector<RoutePlace> passes = route_.passes(spec.place);
+        if (std::any_of(passes.begin(), passes.end(), [&](const RoutePlace& pass) {
+                return std::abs(pass.along_m - end_m) <= at_end_m;
+            }))
+            return;
+        const std::string_view end = spec.to_start ? "start" : "end";
+        geo::Problem problem{
+            .file = trip_.file.string(),
+            .place = fmt::format("/connections/{}/{}", c, spec.to_start ? "to" : "at"),
+            .found = fmt::format("\"{}\"", spec.place),
+            .expected = fmt::format("the place where the route {}s", end),
+            .advice = "on the way write an appointment for the departure that you mean, or plan "
+                      "what lies behind it as a trip of its own"};
+        if (passes.empty()) {
+            problem.found += ", which the route does not pass";
+            std::vector<std::string_view> names;
+            for (const RoutePlace& place : route_.places)
+                names.push_back(place.name);
+            const std::string nearest = nearest_word(spec.place, names);
+            problem.advice = nearest.empty() ? "add it under /route/places"
+                                             : fmt::format("write \"{}\"", nearest);
+        } else {
+            problem.found += fmt::format(
+                ", {} from the {} of the route",
+                show_distance(std::abs(passes.back().along_m - end_m), UnitSystem::metric),
+                end);
+            problem.expected +=
+                ": a connection on the way, and waiting for it there, is not planned";
+        }
+        problems_.push_back(std::move(problem));
+    }
+
     void near_enough(const std::string& name, std::string place) {
         const std::optional<double> off_m = off_route_m(route_, name);
         if (off_m && *off_m > far_off_m)

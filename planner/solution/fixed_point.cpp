@@ -191,6 +191,7 @@ class Rounds {
     [[nodiscard]] const Loads& before() const { return start_ ? *start_ : loads_; }
 
     void set_days(int round, const std::vector<double>& moving_s);
+    void wait_at_end(int round);
     void spend_and_provide();
     [[nodiscard]] Loads book(int round, bool record) const;
     [[nodiscard]] bool is_close(int round, const Loads& next);
@@ -239,7 +240,29 @@ void Rounds::set_days(int round, const std::vector<double>& moving_s) {
                         : dark_.of(now_.timeline.days);
     moving_.set_spells(before(), now_.timeline);
     run_clock(now_.timeline, prepared_.stretches, now_.darkness, assumed_);
+    wait_at_end(round);
     moving_.note_winds_met(now_.timeline, now_.afloat);
+}
+
+/// Waits for the connection at the end; draws of a plan wait as it does. Where a departure is made
+/// in one round and missed in the next the later one is kept: it needs more.
+void Rounds::wait_at_end(int round) {
+    std::optional<Waiting> waiting = options_.packed
+                                         ? options_.packed->waiting
+                                         : waiting_at_end(prepared_.trip, assumed_, now_.timeline);
+    const auto later = [](const Waiting& a, const Waiting& b) {
+        return std::pair{a.days, a.until_s} > std::pair{b.days, b.until_s};
+    };
+    if (round > patience && waiting && now_.waiting && later(*now_.waiting, *waiting)) {
+        waiting = now_.waiting;
+        now_.converged.settled = false;
+    }
+    now_.waiting = waiting;
+    if (!waiting)
+        return;
+    add_waiting(now_.timeline, *waiting, assumed_);
+    while (now_.darkness.size() < now_.timeline.days.size())
+        now_.darkness.push_back(dark_.of(now_.timeline.days[now_.darkness.size()].day, count_));
 }
 
 void Rounds::spend_and_provide() {

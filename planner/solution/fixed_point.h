@@ -9,6 +9,7 @@
 #include "planner/journey/segments.h"
 #include "planner/loads/loads.h"
 #include "planner/solution/moving_times.h"
+#include "planner/solution/waiting.h"
 
 #include <cstddef>
 #include <optional>
@@ -68,7 +69,8 @@ struct Solved {
     std::vector<Afloat> afloat;     ///< per stretch; meaningless on foot
     std::vector<Darkness> darkness; ///< per day of the timeline, where it ends
     Converged converged;
-    std::vector<Caution> cautions; ///< of the choice of nights
+    std::vector<Caution> cautions;       ///< of the choice of nights
+    std::optional<Waiting> waiting = {}; ///< for a connection at the end
 };
 
 [[nodiscard]] Solved solve(const Prepared& prepared, const SolveOptions& options);

@@ -385,6 +385,26 @@ void check_days(const Trip& trip, References& references, Problems& problems) {
                       .advice = {}});
 }
 
+void check_calendars(const Trip& trip, References& references, Problems& problems) {
+    Names known = names_of(trip.route.places);
+    for (const TripLeg& leg : trip.route.legs)
+        if (!leg.name.empty()) // a leg may go without one
+            known.push_back(leg.name);
+    for (std::size_t i = 0; i < trip.permits.size(); ++i)
+        references.check(trip.permits[i].where,
+                         known,
+                         fmt::format("/permits/{}/for", i),
+                         "the name of a place or of a leg");
+    const bool dated = std::any_of(trip.permits.begin(), trip.permits.end(), [](const Permit& one) {
+        return one.dates.has_value();
+    });
+    if (!trip.start.ok() && (dated || !trip.connections.empty()))
+        problems.add(dated ? "/permits" : "/connections",
+                     {.found = "no \"start\" of the trip",
+                      .expected = "its date: without it no weekday of the trip is known",
+                      .advice = "write \"start\": \"YYYY-MM-DD\""});
+}
+
 void check_time_zone(const Trip& trip, Problems& problems) {
     if (trip.time_zone.empty() || geo::is_time_zone(trip.time_zone))
         return;
@@ -416,6 +436,7 @@ void check_trip(const Trip& trip, Problems& problems) {
         check_kit(trip, references, problems);
     }
     check_days(trip, references, problems);
+    check_calendars(trip, references, problems);
     check_weather(trip, problems);
     check_flows(trip, problems);
     references.report();

@@ -17,21 +17,7 @@ void read_weather_days(const TripValue& value, WeatherEntry& entry) {
 }
 
 void read_weather_dates(const TripValue& value, WeatherEntry& entry) {
-    const std::vector<TripValue> items = value.items("a date");
-    if (items.size() != 2) {
-        if (value.json().kind == Kind::list)
-            value.add_problem("two dates, the first and the last",
-                              "for instance [\"2027-06-18\", \"2027-06-20\"]");
-        return;
-    }
-    const std::optional<Date> first = items[0].date();
-    const std::optional<Date> last = items[1].date();
-    if (!first || !last)
-        return;
-    if (*last < *first)
-        value.add_problem("the earlier date first");
-    else
-        entry.dates = DateSpan{*first, *last};
+    put(entry.dates, read_dates(value));
 }
 
 void read_weather_hours(const TripValue& value, WeatherEntry& entry) {

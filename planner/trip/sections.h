@@ -36,6 +36,12 @@ void read_route(const TripValue& value, TripRoute& route);
 
 [[nodiscard]] const Section<Changeovers>& changeovers_section();
 [[nodiscard]] const Section<Appointment>& appointment_section();
+[[nodiscard]] const Section<Connection>& connection_section();
+[[nodiscard]] const Section<Permit>& permit_section();
+/// A connection with what its keys ask of each other.
+void read_connections(const TripValue& value, Trip& trip);
+/// Two dates, the first and the last.
+[[nodiscard]] std::optional<DateSpan> read_dates(const TripValue& value);
 [[nodiscard]] const Section<Days>& days_section();
 [[nodiscard]] const Section<MiddayHalt>& halt_section();
 [[nodiscard]] const Section<Contact>& contact_section();

@@ -358,6 +358,32 @@ struct Appointment {
     bool hard = false; ///< missing it is a stop; otherwise a caution
 };
 
+/// An hour of a timetable: on a date, or on weekdays; neither: every day.
+struct TimetableHour {
+    std::optional<Date> date = {};
+    std::vector<int> weekdays = {}; ///< ISO weekdays, 1 Monday .. 7 Sunday
+    seconds at{};                   ///< local time of day
+
+    [[nodiscard]] bool operator==(const TimetableHour&) const = default;
+};
+
+/// What runs by a timetable: away from the end of the route, or to its start.
+struct Connection {
+    std::string what;
+    std::string place;
+    bool to_start = false; ///< `times` are arrivals at the start; else departures from the end
+    std::vector<TimetableHour> times = {};
+    seconds margin{}; ///< to be there before it departs, or to get going after it has arrived
+};
+
+/// What must be booked for a place or a leg.
+struct Permit {
+    std::string where;                   ///< a place or a leg
+    std::optional<DateSpan> dates = {};  ///< on which it can be had; empty: always
+    std::optional<int> most_people = {}; ///< in one party
+    std::string note;
+};
+
 /// No travel between two hours of days that are hot.
 struct MiddayHalt {
     double from_s = 0.0; ///< local time of day
@@ -430,6 +456,8 @@ struct Trip {
     Fuel fuel;
     Changeovers changeovers;
     std::vector<Appointment> appointments;
+    std::vector<Connection> connections = {};
+    std::vector<Permit> permits = {};
     Days days;
     Weather weather; ///< of the whole trip; of a list, what is hardest of its entries
     std::vector<WeatherEntry> forecast; ///< the entries of a list; empty where one holds throughout

@@ -148,6 +148,13 @@ const Section<Trip>& trip_section() {
                  if (is_short_enough(v, most_appointments, "keep those that bind the trip"))
                      read_list(v, appointment_section(), t.appointments);
              }},
+            {"connections", Need::may, read_connections},
+            {"permits",
+             Need::may,
+             [](const TripValue& v, Trip& t) {
+                 if (is_short_enough(v, most_permits, "keep those that the party must have"))
+                     read_list(v, permit_section(), t.permits);
+             }},
             {"days",
              Need::may,
              [](const TripValue& v, Trip& t) { read_section(v, days_section(), t.days); }},
@@ -169,16 +176,16 @@ const Section<Trip>& trip_section() {
 }
 
 std::vector<KnownKeys> known_keys() {
-    return {
-        known(flow_section()),        known(flow_column_section()), known(release_section()),
-        known(trip_section()),        known(route_section()),       known(leg_section()),
-        known(river_bed_section()),   known(place_section()),       known(member_section()),
-        known(craft_section()),       known(kit_section()),         known(condition_section()),
-        known(food_section()),        known(shares_section()),      known(water_section()),
-        known(fuel_section()),        known(changeovers_section()), known(appointment_section()),
-        known(days_section()),        known(halt_section()),        known(weather_section()),
-        known(leg_weather_section()), known(models_section()),      known(spread_section()),
-        known(contact_section()),     known(map_section()),         known(layer_section())};
+    return {known(flow_section()),       known(flow_column_section()), known(release_section()),
+            known(trip_section()),       known(route_section()),       known(leg_section()),
+            known(river_bed_section()),  known(place_section()),       known(member_section()),
+            known(craft_section()),      known(kit_section()),         known(condition_section()),
+            known(food_section()),       known(shares_section()),      known(water_section()),
+            known(fuel_section()),       known(changeovers_section()), known(appointment_section()),
+            known(connection_section()), known(permit_section()),      known(days_section()),
+            known(halt_section()),       known(weather_section()),     known(leg_weather_section()),
+            known(models_section()),     known(spread_section()),      known(contact_section()),
+            known(map_section()),        known(layer_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {

@@ -165,6 +165,9 @@ inline constexpr std::size_t most_members = 100;
 inline constexpr std::size_t most_craft = 100;
 inline constexpr std::size_t most_things = 5'000;
 inline constexpr std::size_t most_appointments = 1'000;
+inline constexpr std::size_t most_connections = 100;
+inline constexpr std::size_t most_timetable_hours = 1'000;
+inline constexpr std::size_t most_permits = 500;
 inline constexpr std::size_t most_weather = 200;
 inline constexpr std::size_t most_layers = 50;
 

@@ -40,6 +40,12 @@ NO_LINE = [WALK + "/track=null"]
 TWO = ['/map/layers=[{"file": "two.kml", "as": "road"}]']
 LAKES = ['/map/layers=[{"file": "lakes.geojson"}]']
 
+BUS = '/connections=[{"what": "bus", "at": "Quarry stop", "departs": ["Mo 09:10"]}]'
+TAXI = '/connections=[{"what": "taxi", "to": "Road end", "arrives": ["07:00"]}]'
+LAYBY = PLACES + '/1={"name": "Lay-by", "kind": "exit", "at": "km 0.1 before the end of Road bridge to Quarry stop"}'
+TRAILHEAD = PLACES + '/1={"name": "Trailhead", "kind": "exit", "at": "km 0.1"}'
+PERMIT = '/permits=[{"for": "Shelf camp"}]'
+
 # A weather of its own for the rows of its keys: a list's second entry lies on the first.
 BREEZE = '/weather={"high": "31 C", "wind": "5 m/s", "humidity": 0.3}'
 LISTED = '/weather=[{"high": "15 C", "rain": false, "wind": "2 m/s"}, {"high": "31 C", "wind": "5 m/s", "humidity": 0.3}]'
@@ -234,6 +240,16 @@ ROWS = {
     "/appointments/*/by": ("/appointments/0/by", [], "18:05", "17:05", "plan"),
     "/appointments/*/margin": ("/appointments/0/margin", [], "30 min", "90 min", "plan"),
     "/appointments/*/hard": ("/appointments/0/hard", ["/appointments/0/by=09:30"], "false", "true", "plan"),
+    "/connections/*/what": ("/connections/0/what", [BUS], "bus", "train", "plan"),
+    "/connections/*/at": ("/connections/0/at", [BUS, LAYBY], "Quarry stop", "Lay-by", "plan"),
+    "/connections/*/departs/*": ("/connections/0/departs/0", [BUS], "Mo 09:10", "Th 07:40", "plan"),
+    "/connections/*/to": ("/connections/0/to", [TAXI, TRAILHEAD], "Road end", "Trailhead", "plan"),
+    "/connections/*/arrives/*": ("/connections/0/arrives/0", [TAXI], "07:00", "Mo-Su 09:30", "plan"),
+    "/connections/*/margin": ("/connections/0/margin", [BUS], "30 min", "23 h", "plan"),
+    "/permits/*/for": ("/permits/0/for", [], "Shelf camp", "Upper river", "plan"),
+    "/permits/*/dates": ("/permits/0/dates", [PERMIT], '["2027-06-01", "2027-07-31"]', '["2027-07-01", "2027-07-31"]', "plan"),
+    "/permits/*/people": ("/permits/0/people", [PERMIT], "6", "1", "plan"),
+    "/permits/*/note": ("/permits/0/note", [PERMIT], "by post", "by telephone", "plan"),
     "/days/set_off": ("/days/set_off", [], "08:00", "07:00", "plan"),
     "/days/first_set_off": ("/days/first_set_off", [], "08:00", "10:00", "plan"),
     "/days/hours": ("/days/hours", ["/days/nights=null"], "8", "2", "plan"),
@@ -335,7 +351,7 @@ def edited(trip, setting):
         if isinstance(at, list):
             at = at[int(part)]
         else:
-            at = at.setdefault(part, [{}] if part == "appointments" else {})
+            at = at.setdefault(part, [{}] if part in ("appointments", "permits") else {})
     if isinstance(at, list):
         at[int(last)] = value
     elif value is None:

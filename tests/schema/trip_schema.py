@@ -45,6 +45,10 @@ FITTING = {
     "/kit/0/at_hand": False,
     "/kit/0/must": False,
     "/days/hours_limit": 24,
+    "/connections": [
+        {"what": "bus", "at": "a text", "departs": ["Mo 09:10", "We,Fr 17:40", "17:40"], "margin": "45 min"},
+        {"what": "boat taxi", "to": "a text", "arrives": ["2027-06-18 07:35"]}],
+    "/permits/0/for": "a leg",
     "/route/legs/0/fetch": "2 km",
     "/route/places/0/kind": "ford",
     "/route/legs/0/weather/hours/0": "13:00",

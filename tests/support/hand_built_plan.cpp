@@ -509,6 +509,34 @@ Plan hand_built_plan() {
                      .bound = LeaveBound::appointment,
                      .bound_at = "Road bridge"}};
     plan.appointments = {bus};
+    plan.connections = {{.what = "morning bus",
+                         .place = "Road bridge",
+                         .to_start = false,
+                         .margin_s = 2700.0,
+                         .there = hand_built_time(3, clock_minutes(14, 0)),
+                         .taken = hand_built_time(3, clock_minutes(18, 5)),
+                         .used = true,
+                         .wait_s = 14700.0,
+                         .nights = 0,
+                         .set_off_moved = false,
+                         .before = hand_built_time(3, clock_minutes(9, 10)),
+                         .next = hand_built_time(4, clock_minutes(9, 10)),
+                         .next_food_kg = 1.2,
+                         .next_days = 1,
+                         .camp = false,
+                         .dry = false,
+                         .leave_by = {bus.leave_by.back()}}};
+    plan.permits = {{.where = "Gravel bar",
+                     .nights = true,
+                     .people = 2,
+                     .most_people = 6,
+                     .dates = DateSpan{plan.days[0].date, plan.days[1].date},
+                     .bookings = {{.day = 2,
+                                   .date = plan.days[1].date,
+                                   .open = true,
+                                   .a_day_later = plan.days[2].date,
+                                   .later_open = false}},
+                     .note = "by post"}};
     plan.exits = exits();
     plan.turn_rounds = turn_rounds();
     plan.items = items(plan.trip);

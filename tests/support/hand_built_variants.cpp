@@ -142,6 +142,14 @@ Plan with_hostile_names(Plan plan) {
         caution.text += " " + markup + " " + unbroken;
     for (ExitPoint& point : plan.exits)
         point.forward = point.back = unbroken;
+    for (PlanConnection& connection : plan.connections) {
+        connection.what = broken;
+        connection.place = unbroken;
+    }
+    for (PlanPermit& permit : plan.permits) {
+        permit.where = unbroken;
+        permit.note = markup;
+    }
     for (PlanAppointment& appointment : plan.appointments) {
         appointment.what = broken;
         appointment.at = unbroken;
@@ -189,6 +197,8 @@ Plan one_leg(Plan plan) {
     day.arrive = plan.legs.front().end;
     std::erase_if(plan.events, [&](const Event& event) { return event.along_m > day.to_m; });
     plan.appointments.clear();
+    plan.connections.clear();
+    plan.permits.clear();
     plan.exits.clear();
     plan.turn_rounds.clear();
     std::erase_if(plan.items, [](const PackedItem& item) {

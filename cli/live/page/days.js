@@ -11,7 +11,7 @@ export function showDays(view, clocks, pinned, chosen, choose) {
   const cards = view.days.map((/** @type {any} */ day, /** @type {number} */ i) => {
     const was = pinned?.days[i];
     const card = make('button', { type: 'button', class: 'day', 'data-day': String(day.day), 'aria-pressed': String(day.day === chosen) },
-      make('span', { class: 'title' }, make('span', { class: 'disc' }, String(day.day)), make('bdi', {}, day.from), day.rest_day ? ': a day of rest' : ' to ', day.rest_day ? '' : make('bdi', {}, day.to)));
+      make('span', { class: 'title' }, make('span', { class: 'disc' }, String(day.day)), make('bdi', {}, day.from), day.rest_day ? `: ${day.still}` : ' to ', day.rest_day ? '' : make('bdi', {}, day.to)));
     const clock = make('span', { class: 'clock' });
     clock.innerHTML = clocks[i] || ''; // the program's own markup
     const figures = make('span', { class: 'numbers' });

@@ -191,7 +191,15 @@ TEST(Book, SetsTheHourOfTheAlarmFromThePlannedReturn) {
     EXPECT_THAT(sheet(plan), HasSubstr("agree on it"));
     EXPECT_THAT(sheet(plan), HasSubstr("class=\"line\""));
     plan.trip.contact.alarm_after = std::chrono::hours{20};
-    // The plan arrives on Sunday the 20th at 11:51.
+    // The bus leaves on Sunday the 20th at 18:05.
+    EXPECT_THAT(sheet(plan), HasSubstr("Mon 21 June 2027, 14:05 (UTC+02:00)"));
+    const std::string html = metric_book(plan);
+    const std::string back = between(html, "Planned return", "class=\"strong\"");
+    EXPECT_THAT(back, HasSubstr("Sun 20 June 2027, 18:05"));
+    EXPECT_THAT(back, HasSubstr("morning bus from Road bridge"));
+    EXPECT_THAT(back, HasSubstr("the next one: Mon 21 June 2027, 09:10"));
+    plan.connections.clear();
+    // The plan arrives on that day at 11:51.
     EXPECT_THAT(sheet(plan), HasSubstr("Mon 21 June 2027, 07:51 (UTC+02:00)"));
     EXPECT_THAT(sheet(plan), HasSubstr("after the planned return"));
 }

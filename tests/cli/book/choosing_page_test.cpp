@@ -106,11 +106,14 @@ std::string row(const json& plan, const json& usual, const Choice* choice) {
                      : fmt::format(" {} |", hours(day["moving_s"].get<double>()));
     const double moving_s = plan["totals"]["moving_s"].get<double>();
     const double food_kg = plan["totals"]["food_kg"].get<double>();
-    const json& last = plan["days"].back();
+    json arrive; // the last one on the way; behind it only days of waiting
+    for (const json& day : plan["days"])
+        if (day["waiting_for"].is_null())
+            arrive = day["arrive"];
     cells += fmt::format(" {}{} | {} | {:.1f} kg{} | {:.1f} kg |\n",
                          hours(moving_s),
                          change(moving_s, usual["totals"]["moving_s"].get<double>()),
-                         clock(last["arrive"].get<std::string>()),
+                         clock(arrive.get<std::string>()),
                          food_kg,
                          change(food_kg, usual["totals"]["food_kg"].get<double>()),
                          heaviest_kg(plan));

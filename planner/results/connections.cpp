@@ -1,0 +1,164 @@
+#include "planner/results/connections.h"
+
+#include "planner/conditions/calendar.h"
+#include "planner/conditions/departures.h"
+#include "planner/quantities/milligrams.h"
+#include "planner/results/appointments.h"
+#include "planner/solution/waiting.h"
+
+#include <algorithm>
+#include <chrono>
+
+namespace tumpline::planner {
+
+namespace {
+
+using LocalDay = std::chrono::local_days;
+
+constexpr std::chrono::days looked_back{7}; // for the last one before
+
+double seconds_between(sys_seconds from, sys_seconds to) {
+    return static_cast<double>((to - from).count());
+}
+
+class Maker {
+  public:
+    Maker(const Assembly& draft, const Connection& spec) : draft_(draft), spec_(spec) {}
+
+    PlanConnection arriving();
+    PlanConnection departing(bool used);
+
+  private:
+    [[nodiscard]] PlanConnection begun() const;
+
+    [[nodiscard]] std::vector<sys_seconds> all(const TimeSpan& span) const {
+        return departures(spec_.times, span, zone());
+    }
+
+    [[nodiscard]] const std::string& zone() const { return draft_.prepared.assumed.time_zone; }
+
+    [[nodiscard]] int days_between(sys_seconds from, sys_seconds to) const {
+        return static_cast<int>((std::chrono::floor<std::chrono::days>(geo::to_local(to, zone())) -
+                                 std::chrono::floor<std::chrono::days>(geo::to_local(from, zone())))
+                                    .count());
+    }
+
+    void add_missed(PlanConnection& one) const;
+    void add_nights(PlanConnection& one) const;
+    void add_leave_by(PlanConnection& one) const;
+
+    const Assembly& draft_;
+    const Connection& spec_;
+};
+
+PlanConnection Maker::begun() const {
+    PlanConnection one;
+    one.what = spec_.what;
+    one.place = spec_.place;
+    one.to_start = spec_.to_start;
+    one.margin_s = static_cast<double>(spec_.margin.count());
+    return one;
+}
+
+PlanConnection Maker::arriving() {
+    const Assumed& assumed = draft_.prepared.assumed;
+    const Days& days = draft_.prepared.trip.days;
+    PlanConnection one = begun();
+    one.used = true;
+    one.there = instant(draft_, 1, assumed.times.first_set_off_s);
+    const double wished_s = days.first_set_off ? static_cast<double>(days.first_set_off->count())
+                                               : assumed.times.set_off_s;
+    const sys_seconds wished =
+        midnight_of(assumed.start, zone()) + std::chrono::seconds{static_cast<long>(wished_s)};
+    const std::optional<ArrivalAtStart> arrival =
+        arrival_at_start(spec_, assumed.start, one.there, zone());
+    const sys_seconds midnight = midnight_of(assumed.start, zone());
+    const std::vector<sys_seconds> earlier =
+        all({midnight - looked_back, midnight - std::chrono::seconds{1}});
+    const std::vector<sys_seconds> later = all({midnight_of(date_of(assumed, 2), zone()),
+                                                midnight + std::chrono::days{longest_wait_days}});
+    if (!earlier.empty())
+        one.before = earlier.back();
+    if (!later.empty())
+        one.next = later.front();
+    if (!arrival)
+        return one;
+    one.taken = arrival->at;
+    one.wait_s = seconds_between(arrival->at, one.there);
+    one.set_off_moved = one.there > wished && one.wait_s == one.margin_s;
+    return one;
+}
+
+/// What it takes to be there for the next one instead.
+void Maker::add_missed(PlanConnection& one) const {
+    const std::vector<sys_seconds> later = all(
+        {*one.taken + std::chrono::seconds{1}, *one.taken + std::chrono::days{longest_wait_days}});
+    if (later.empty())
+        return;
+    one.next = later.front();
+    one.next_days = days_between(*one.taken, *one.next);
+    const SupplyStage& last = draft_.settled.provisions.stages.back();
+    one.next_food_kg = one.next_days * mg_to_kg(last.whole_day_mg) *
+                       (1.0 + draft_.prepared.assumed.food.packaging);
+}
+
+void Maker::add_nights(PlanConnection& one) const {
+    const Stretches& stretches = draft_.prepared.stretches;
+    const Boundary& end = stretches.boundaries.back();
+    one.camp = std::any_of(end.places.begin(), end.places.end(), [&](std::size_t place) {
+        return draft_.prepared.route.places[place].kind == PlaceKind::camp;
+    });
+    one.dry = !draft_.prepared.assumed.water.assumed_everywhere && !end.water;
+}
+
+void Maker::add_leave_by(PlanConnection& one) const {
+    PlanAppointment meet;
+    meet.at = spec_.place;
+    meet.by = *one.taken;
+    meet.arrive = one.there;
+    meet.margin_s = one.margin_s;
+    one.leave_by =
+        latest_departures(draft_, std::move(meet), draft_.prepared.stretches.boundaries.size() - 1);
+}
+
+PlanConnection Maker::departing(bool used) {
+    PlanConnection one = begun();
+    one.used = used;
+    one.there = end_reached(draft_.settled.timeline, draft_.prepared.assumed);
+    const sys_seconds ready = one.there + spec_.margin;
+    const std::vector<sys_seconds> gone =
+        all({ready - looked_back, ready - std::chrono::seconds{1}});
+    if (!gone.empty())
+        one.before = gone.back();
+    const std::vector<sys_seconds> coming =
+        all({ready, ready + std::chrono::days{longest_wait_days}});
+    if (coming.empty())
+        return one;
+    one.taken = coming.front();
+    one.wait_s = seconds_between(one.there, *one.taken);
+    one.nights = std::max(0, days_between(one.there, *one.taken));
+    add_missed(one);
+    add_nights(one);
+    if (used)
+        add_leave_by(one);
+    return one;
+}
+
+} // namespace
+
+std::vector<PlanConnection> plan_connections(const Assembly& draft) {
+    const Trip& trip = draft.prepared.trip;
+    const Assumed& assumed = draft.prepared.assumed;
+    const std::optional<Leaving> leaving =
+        first_leaving(trip, assumed, end_reached(draft.settled.timeline, assumed));
+    std::vector<PlanConnection> result;
+    for (std::size_t c = 0; c < trip.connections.size(); ++c) {
+        Maker maker(draft, trip.connections[c]);
+        result.push_back(trip.connections[c].to_start
+                             ? maker.arriving()
+                             : maker.departing(leaving && leaving->connection == c));
+    }
+    return result;
+}
+
+} // namespace tumpline::planner
