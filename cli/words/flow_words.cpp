@@ -105,12 +105,18 @@ void TableMaker::margins() {
     std::size_t days = 0;
     for (const FlowPlan& flow : flows_)
         days = std::max(days, flow.before_dusk_s.size());
-    for (std::size_t i = 0; i < days; ++i)
+    for (std::size_t i = 0; i < days; ++i) {
+        const bool any = std::any_of(flows_.begin(), flows_.end(), [&](const FlowPlan& flow) {
+            return i < flow.before_dusk_s.size() && flow.before_dusk_s[i];
+        });
+        if (!any)
+            continue; // a day without travel, or without dusk
         add(fmt::format("day {}: before dusk", i + 1), [&](const FlowPlan& flow) -> std::string {
             if (i >= flow.before_dusk_s.size())
                 return "no such day";
-            return flow.before_dusk_s[i] ? spare_words(*flow.before_dusk_s[i], shown_) : "no dusk";
+            return flow.before_dusk_s[i] ? spare_words(*flow.before_dusk_s[i], shown_) : "none";
         });
+    }
     for (std::size_t i = 0; i < flows_.front().appointments.size(); ++i)
         add(fmt::format("{}: to spare", flows_.front().appointments[i].what),
             [&](const FlowPlan& flow) {

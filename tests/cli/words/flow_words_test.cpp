@@ -25,14 +25,14 @@ TEST(FlowWords, SetTheLevelsSideBySide) {
                         .estimated = true,
                         .runnable = false,
                         .asked = true});
-    low.before_dusk_s = {-600.0};
+    low.before_dusk_s = {-600.0, std::nullopt, std::nullopt};
     low.titles = {"Both", "Low alone"};
     planner::FlowPlan high = low;
     high.level = FlowLevel::high;
     high.legs[0].current_mps = 2.0;
     high.legs[0].estimated = false;
     high.legs[0].asked = false;
-    high.before_dusk_s = {600.0};
+    high.before_dusk_s = {600.0, 900.0, std::nullopt};
     high.titles = {"Both"};
     plan.flows = {low, high};
     const FlowTable table = flow_table(plan, metric());
@@ -46,6 +46,8 @@ TEST(FlowWords, SetTheLevelsSideBySide) {
     EXPECT_THAT(cells("  its current"), testing::ElementsAre("about 1.8 km/h", "7.2 km/h, as now"));
     EXPECT_THAT(cells("  its reading"), testing::Contains("6 m3/s, not runnable"));
     EXPECT_THAT(cells("day 1: before dusk"), testing::ElementsAre("10 min too late", "10 min"));
+    EXPECT_THAT(cells("day 2: before dusk"), testing::ElementsAre("none", "15 min"));
+    EXPECT_THAT(cells("day 3: before dusk"), testing::IsEmpty()); // nobody travels
     EXPECT_THAT(table.remarks, testing::Contains("low: Low alone."));
 }
 
