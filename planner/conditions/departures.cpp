@@ -29,6 +29,21 @@ std::vector<geo::sys_seconds> departures(const std::vector<TimetableHour>& times
     return found;
 }
 
+std::optional<geo::sys_seconds> first_departure(const std::vector<TimetableHour>& times,
+                                                const TimeSpan& span,
+                                                std::string_view time_zone) {
+    for (geo::sys_seconds from = span.from; from <= span.until;) {
+        const Date date{std::chrono::floor<days>(geo::to_local(from, time_zone))};
+        const geo::sys_seconds next = midnight_of(std::chrono::sys_days{date} + days{1}, time_zone);
+        const std::vector<geo::sys_seconds> of_day = departures(
+            times, {from, std::min(span.until, next - std::chrono::seconds{1})}, time_zone);
+        if (!of_day.empty())
+            return of_day.front();
+        from = next;
+    }
+    return std::nullopt;
+}
+
 geo::sys_seconds midnight_of(Date date, std::string_view time_zone) {
     return geo::to_instant(std::chrono::local_days{date}, time_zone);
 }

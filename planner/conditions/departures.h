@@ -25,6 +25,10 @@ struct TimeSpan {
                                                        const TimeSpan& span,
                                                        std::string_view time_zone);
 
+/// The first of them; none within the span.
+[[nodiscard]] std::optional<geo::sys_seconds> first_departure(
+    const std::vector<TimetableHour>& times, const TimeSpan& span, std::string_view time_zone);
+
 /// A day's first moment in a zone.
 [[nodiscard]] geo::sys_seconds midnight_of(Date date, std::string_view time_zone);
 

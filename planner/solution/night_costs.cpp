@@ -381,6 +381,31 @@ void NightDays::price_night(NightDay& result,
     result.broken |= camp_limits(prepared_, camp, day);
 }
 
+/// Nights of waiting at the end for the connection that a day's arrival there reaches.
+void NightDays::price_waiting(NightDay& result, const CampStay& day, double evening_s) {
+    const std::vector<Connection>& connections = prepared_.trip.connections;
+    if (std::all_of(connections.begin(), connections.end(), [](const Connection& one) {
+            return one.to_start;
+        }))
+        return;
+    const std::optional<Leaving> leaving =
+        first_leaving(prepared_.trip, prepared_.assumed, at(day.day, evening_s));
+    if (!leaving) {
+        result.cost.missed += weights_.missed + weights_.missed_per_h * weights_.most_late_h;
+        return;
+    }
+    const int nights = nights_until(prepared_.assumed, day.day, leaving->at);
+    result.cost.missed += weights_.waited_per_night * nights;
+    const std::size_t end = stops_.boundaries.back();
+    double litres = 0.0;
+    if (!wet(end) && nights > 0) {
+        litres = camp_water_l(end, {.day = day.day, .rests = nights - 1}, evening_s);
+        result.cost.dry_camp += weights_.dry_camp_per_night * nights;
+        (result.source ? result.after_source_l : result.to_source_l) += litres;
+    }
+    result.cost.carried += weights_.carried_per_kg_km * carried_kg_km(end, nights, litres);
+}
+
 NightDay NightDays::operator()(const NightSpan& span) {
     const std::size_t first = stops_.boundaries[span.from];
     const std::size_t last = stops_.boundaries[span.to];
@@ -394,6 +419,8 @@ NightDay NightDays::operator()(const NightSpan& span) {
     price_evening(result, span, day, there.evening_s);
     if (span.to + 1 < stops_.boundaries.size())
         price_night(result, span, day, there.evening_s);
+    else
+        price_waiting(result, day, there.evening_s);
     const double end_l = result.source ? result.after_source_l : result.to_source_l;
     double most_l = there.between_l;
     if (result.source && (wet(last) || span.to + 1 == stops_.boundaries.size()))

@@ -26,7 +26,8 @@ struct NightWeights {
     double carried_per_kg_km = 0.01; ///< each member's kilograms over kilometres on foot
     double missed = 2.0;             ///< an appointment that is not hard, and per hour of lateness:
     double missed_per_h = 1.0;
-    double most_late_h = 12.0; ///< not reached on its day at all
+    double most_late_h = 12.0;     ///< not reached on its day at all
+    double waited_per_night = 2.0; ///< for a connection at the end
 };
 
 /// Where one may sleep: start, camps, finish, as boundaries; of a trip that names no camp the ends
@@ -113,6 +114,7 @@ class NightDays {
     camp_water_l(std::size_t camp, const CampStay& day, double evening_s) const;
     void
     price_evening(NightDay& result, const NightSpan& span, const CampStay& day, double evening_s);
+    void price_waiting(NightDay& result, const CampStay& day, double evening_s);
     void price_night(NightDay& result,
                      const NightSpan& span,
                      const CampStay& day,

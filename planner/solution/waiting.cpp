@@ -31,14 +31,21 @@ first_leaving(const Trip& trip, const Assumed& assumed, geo::sys_seconds there) 
         if (connection.to_start)
             continue;
         const geo::sys_seconds from = there + connection.margin;
-        const std::vector<geo::sys_seconds> all =
-            departures(connection.times,
-                       {from, from + std::chrono::days{longest_wait_days}},
-                       assumed.time_zone);
-        if (!all.empty() && (!first || all.front() < first->at))
-            first = Leaving{.connection = c, .at = all.front()};
+        const std::optional<geo::sys_seconds> at =
+            first_departure(connection.times,
+                            {from, from + std::chrono::days{longest_wait_days}},
+                            assumed.time_zone);
+        if (at && (!first || *at < first->at))
+            first = Leaving{.connection = c, .at = *at};
     }
     return first;
+}
+
+int nights_until(const Assumed& assumed, int day, geo::sys_seconds at) {
+    const auto local_day =
+        std::chrono::floor<std::chrono::days>(geo::to_local(at, assumed.time_zone));
+    const auto later = (local_day - std::chrono::local_days{date_of(assumed, day)}).count();
+    return std::max(0, static_cast<int>(later));
 }
 
 std::optional<Waiting>
@@ -48,11 +55,8 @@ waiting_at_end(const Trip& trip, const Assumed& assumed, const Timeline& timelin
     if (!leaving)
         return std::nullopt;
     const int arrived = last_travelled(timeline).day;
-    const auto local_day =
-        std::chrono::floor<std::chrono::days>(geo::to_local(leaving->at, assumed.time_zone));
-    const auto later = (local_day - std::chrono::local_days{date_of(assumed, arrived)}).count();
     Waiting waiting;
-    waiting.days = std::max(0, static_cast<int>(later));
+    waiting.days = nights_until(assumed, arrived, leaving->at);
     const int day = arrived + waiting.days;
     const double set_off_s = day == 1 ? assumed.times.first_set_off_s : assumed.times.set_off_s;
     waiting.until_s =

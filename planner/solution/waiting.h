@@ -24,6 +24,9 @@ struct Leaving {
 [[nodiscard]] std::optional<Leaving>
 first_leaving(const Trip& trip, const Assumed& assumed, geo::sys_seconds there);
 
+/// Nights from a day of the trip (from 1) to the day of an hour.
+[[nodiscard]] int nights_until(const Assumed& assumed, int day, geo::sys_seconds at);
+
 /// How a party waits: so many days more, and then up to an hour of the last of them.
 struct Waiting {
     int days = 0;

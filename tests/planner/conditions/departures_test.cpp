@@ -33,6 +33,9 @@ TEST(TimetableDepartures, AreThoseWithinTheSpanInOrderEachOnce) {
                             monday + 24h + 8h,
                             monday + 48h + 9h + 10min));
     EXPECT_THAT(departures(times, {monday + 17h + 41min, monday + 30h}, "UTC"), testing::IsEmpty());
+    EXPECT_EQ(first_departure(times, {monday + 17h + 41min, monday + 72h}, "UTC"),
+              monday + 24h + 8h);
+    EXPECT_FALSE(first_departure(times, {monday + 17h + 41min, monday + 31h}, "UTC"));
 }
 
 TEST(TimetableDepartures, AreLocalAndKeepToTheClocks) {

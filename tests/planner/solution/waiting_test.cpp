@@ -1,5 +1,6 @@
 #include "planner/solution/waiting.h"
 
+#include "planner/make_plan.h"
 #include "planner/solution/fixed_point.h"
 #include "planner/trip/timetable.h"
 #include "tests/support/level_trip.h"
@@ -113,6 +114,33 @@ TEST(Waiting, ForWhatNeverLeavesIsNone) {
     EXPECT_EQ(settled.timeline.days.size(), 1U);
     EXPECT_FALSE(settled_of(to_the_road("2027-07-08 12:30", 0s)).waiting); // 31 days later
     EXPECT_TRUE(settled_of(to_the_road("2027-07-07 11:00", 0s)).waiting);  // within 30
+}
+
+TEST(Waiting, CountsInTheSearchForNights) {
+    test::RandomTrip made = test::level_trip({{.length_m = 60e3}},
+                                             {{"Start", PlaceKind::start, 0.0},
+                                              {"A", PlaceKind::camp, 20e3},
+                                              {"B", PlaceKind::camp, 30e3},
+                                              {"C", PlaceKind::camp, 40e3},
+                                              {"Road", PlaceKind::finish, 60e3}});
+    made.trip.days.nights_auto = true;
+    made.trip.days.hours = 20e3 / 3600.0;
+    const auto days_of = [&] { return make_plan(made.trip, made.route).days; };
+    EXPECT_EQ(days_of().size(), 3U); // by A and C, each as long as wished
+    // Two days of 30 km are 2.78 h over the wish: 2 (2.78 + 0.25 x 2.78^2) = 9.4. Three days miss
+    // Tuesday's bus and wait for six nights, 12.
+    made.trip.connections = {{.what = "bus",
+                              .place = "Road",
+                              .to_start = false,
+                              .times = {read_timetable_hour("Tu 18:00").hour.value()},
+                              .margin = 0s}};
+    const std::vector<PlanDay> with_bus = days_of();
+    ASSERT_EQ(with_bus.size(), 2U);
+    EXPECT_EQ(with_bus[0].to, "B");
+    // On Thursday as well three days wait for one night, 2, and are better again.
+    made.trip.connections[0].times.push_back(read_timetable_hour("Th 18:00").hour.value());
+    EXPECT_EQ(days_of().size(), 4U);
+    EXPECT_EQ(days_of()[3].waiting_for, "bus");
 }
 
 } // namespace
