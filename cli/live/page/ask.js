@@ -76,7 +76,10 @@ export function planner(ground, show, fail) {
   };
 }
 
-/** Listens for changes of the file. @param {(seen: string) => void} changed @param {() => void} lost */
+/**
+ * Listens for changes of the file.
+ * @param {(seen: string) => void} changed @param {() => void} lost
+ */
 export async function listen(changed, lost) {
   try {
     const answer = await fetch('/api/events', { headers: { Authorization: 'Bearer ' + key } });

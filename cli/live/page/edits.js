@@ -16,7 +16,10 @@ export class Edits {
 
   get canRedo() { return this.step + 1 < this.steps.length; }
 
-  /** What there would be with `more`: a later edit of one path takes the place of the earlier. @param {Edit[]} more */
+  /**
+   * What there would be with `more`: a later edit of one path takes the place of the earlier.
+   * @param {Edit[]} more
+   */
   with(more) {
     const paths = new Set(more.map((edit) => edit.path));
     return [...this.now.filter((edit) => !paths.has(edit.path)), ...more];

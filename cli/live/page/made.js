@@ -21,7 +21,10 @@ export function at(id) {
   return element;
 }
 
-/** Says something to everybody, also to those who do not see the page. @param {string} text */
+/**
+ * Says something to everybody, also to those who do not see the page.
+ * @param {string} text
+ */
 export function tell(text) {
   at('told').textContent = text;
 }

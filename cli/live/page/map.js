@@ -16,7 +16,10 @@ function onProfile(svg, along) {
   return { x: (Number(left) + share * (Number(right) - Number(left))) / box.width, y: Number(foot) / box.height };
 }
 
-/** Where the band of the map is at a point of the route. @param {SVGSVGElement} svg @param {number} along @param {any[]} legs @returns {Spot | null} */
+/**
+ * Where the band of the map is at a point of the route.
+ * @param {SVGSVGElement} svg @param {number} along @param {any[]} legs @returns {Spot | null}
+ */
 function onMap(svg, along, legs) {
   const index = legs.findIndex((leg) => along <= leg.to_m + 0.5);
   const path = /** @type {SVGPathElement | null} */ (svg.querySelector(`.band[data-leg="${index}"] path.sign`));
@@ -67,7 +70,10 @@ export class Ground {
     this.place();
   }
 
-  /** What maps use of the ground comes once; it is kept apart, for what does not change is not drawn again. @param {any} ground */
+  /**
+   * What maps use of the ground comes once; it is kept apart, for what does not change is not drawn again.
+   * @param {any} ground
+   */
   ground(ground) {
     if (ground.id === this.id) return;
     this.id = ground.id;
@@ -120,7 +126,10 @@ export class Ground {
     }
   }
 
-  /** The camps between the nights before and after. @param {number} i @returns {Place[]} */
+  /**
+   * The camps between the nights before and after.
+   * @param {number} i @returns {Place[]}
+   */
   reach(i) {
     const nights = this.dragged === i && this.start.length ? this.start : this.nights.nights;
     const after = i > 0 ? nights[i - 1].at_m : 0;
@@ -164,6 +173,7 @@ export class Ground {
   drag(id, i, event) {
     const box = at(id).querySelector('.sheet-of')?.getBoundingClientRect();
     if (!box) return;
+    /** @type {Place | null} */
     let best = null;
     let least = Infinity;
     for (const place of this.reach(i)) {
@@ -202,7 +212,10 @@ export class Ground {
     event.preventDefault();
   }
 
-  /** A night more, at its place in the order. @param {string} name */
+  /**
+   * A night more, at its place in the order.
+   * @param {string} name
+   */
   nightsWith(name) {
     const place = this.nights.places.find((one) => one.name === name);
     if (!place) return null;

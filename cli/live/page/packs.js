@@ -25,7 +25,10 @@ function bar(load, was, most_kg) {
   return holder;
 }
 
-/** A menu of what may be done with a thing. @param {HTMLElement} chip @param {any} thing @param {(edits: Edit[], words: string) => void} change */
+/**
+ * A menu of what may be done with a thing.
+ * @param {HTMLElement} chip @param {any} thing @param {(edits: Edit[], words: string) => void} change
+ */
 function openMenu(chip, thing, change) {
   document.querySelector('.menu')?.remove();
   const menu = make('div', { class: 'menu', role: 'menu', 'aria-label': thing.name });
@@ -132,7 +135,10 @@ export function showPacks(view, pinned, chosen, choose, change) {
   if (focused) /** @type {HTMLElement | null} */ (at('packs').querySelector(`[data-thing="${focused}"]`))?.focus();
 }
 
-/** Ways over the portages of the trip. @param {any} view @param {(edits: Edit[], words: string) => void} change */
+/**
+ * Ways over the portages of the trip.
+ * @param {any} view @param {(edits: Edit[], words: string) => void} change
+ */
 export function showChoices(view, change) {
   const tables = view.legs.filter((/** @type {any} */ leg) => leg.choices.length).map((/** @type {any} */ leg) => {
     const body = make('tbody', {});
