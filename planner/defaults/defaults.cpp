@@ -32,7 +32,9 @@ struct NumberDefault {
 constexpr NumberDefault height{1.75, "175 cm", practice};
 constexpr NumberDefault age{40.0, "40", practice};
 constexpr NumberDefault pace{1.0, "1.0", practice};
-constexpr NumberDefault wet_fraction{0.15, "0.15 of its mass", practice};
+constexpr NumberDefault wet_fraction{0.15, "0.15 of its mass", practice}; ///< of a soft hull
+/// Nothing soaks in: drops on the skin and what a tilt does not pour out.
+constexpr NumberDefault wet_hard_fraction{0.02, "0.02 of its mass", practice};
 constexpr NumberDefault item_wet_fraction{0.5, "0.5 of its mass", "UIAA101"};
 constexpr NumberDefault goods_per_head{20.0, "20 kg", practice};
 constexpr NumberDefault energy_density{4.0 * kcal_per_g_in_j_per_kg, "4.0 kcal/g", practice};
@@ -219,13 +221,15 @@ AssumedCraft assume_craft(const Craft& craft,
         fill.number(craft.calm_speed_mps,
                     key("calm_speed"),
                     {usual_mps, fmt::format("{:.1f} km/h", usual_mps * 3.6), practice});
-    assumed.wet_kg = craft.mass_kg * fill.number(craft.wet_fraction, key("wet"), wet_fraction);
+    const bool soft = kind == CraftKind::packraft || kind == CraftKind::inflatable;
+    assumed.wet_kg =
+        craft.mass_kg *
+        fill.number(craft.wet_fraction, key("wet"), soft ? wet_fraction : wet_hard_fraction);
     const double ceiling_mps = default_wind_ceiling_mps(assumed.kind);
     assumed.wind_ceiling_mps =
         fill.number(craft.wind_ceiling_mps,
                     key("wind_ceiling"),
                     {ceiling_mps, fmt::format("{:.1f} m/s", ceiling_mps), practice});
-    const bool soft = kind == CraftKind::packraft || kind == CraftKind::inflatable;
     assumed.rolls_up = fill.choice(craft.rolls_up, key("rolls_up"), soft, soft ? "true" : "false");
     double crew_kg = 0.0;
     for (const std::string& name : craft.crew) {
