@@ -30,7 +30,7 @@ ExitCode book(const BookOptions& options, Console console) {
         elevation.emplace(trip.route.elevation, std::filesystem::absolute(trip.file).parent_path());
     write_whole(output,
                 book(plan, route, units_of(options.trip, trip), elevation ? &*elevation : nullptr));
-    return answer_of(plan, console);
+    return answer_of(plan, units_of(options.trip, trip), console);
 }
 
 } // namespace tumpline::cli

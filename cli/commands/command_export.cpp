@@ -136,7 +136,7 @@ ExitCode export_plan(const ExportOptions& options, Console console) {
             files.push_back({{options.csv_folder / table.name, inputs, options.overwrite},
                              std::move(table.text)});
     write(files, options.csv_folder);
-    return answer_of(plan, console);
+    return answer_of(plan, units_of(options.trip, plan.trip), console);
 }
 
 } // namespace tumpline::cli

@@ -133,18 +133,19 @@ void tell(const planner::Recorded& recorded, const planner::LearnedPace& learned
                               window.motion == planner::Motion::carrying;
             (foot ? foot_s : afloat_s) += window.lasts_s;
         }
-    fmt::print(console.out,
-               "On the move {} on foot and {} afloat; {} of halts set aside\n",
-               planner::show_duration(foot_s),
-               planner::show_duration(afloat_s),
-               planner::show_duration(learned.halted_s));
+    const auto say = [&](const std::string& text) {
+        console.out << hanging("", text, console.columns);
+    };
+    say(fmt::format("On the move {} on foot and {} afloat; {} of halts set aside",
+                    planner::show_duration(foot_s),
+                    planner::show_duration(afloat_s),
+                    planner::show_duration(learned.halted_s)));
     if (recorded.too_fast_s >= 60.0)
-        fmt::print(console.out,
-                   "{} faster than 15 km/h set aside as well\n",
-                   planner::show_duration(recorded.too_fast_s));
+        say(fmt::format("{} faster than 15 km/h set aside as well",
+                        planner::show_duration(recorded.too_fast_s)));
     const auto set_aside = [&](double lasts_s, std::string_view what) {
         if (lasts_s >= 60.0)
-            fmt::print(console.out, "{} {}\n", planner::show_duration(lasts_s), what);
+            say(fmt::format("{} {}", planner::show_duration(lasts_s), what));
     };
     set_aside(recorded.other_s, "of runs, rides and the like set aside");
     set_aside(recorded.unsure_s,
@@ -156,7 +157,7 @@ void tell(const planner::Recorded& recorded, const planner::LearnedPace& learned
                    track.taken_as,
                    track.moving_s > 0.0 ? planner::show_duration(track.moving_s) : std::string(),
                    one_line(track.why)});
-    console.out << table.text();
+    console.out << table.text(2, console.columns);
 }
 
 /// Plans the trip that was recorded, and lays the recording over it.
@@ -185,8 +186,9 @@ ExitCode pace(const PaceOptions& options, Console console) {
     }
     tell(recorded, learned, console);
     if (compared)
-        console.out << against_text(*compared);
-    console.out << pace_text(learned, options.units);
+        console.out << against_text(*compared, console.columns);
+    console.out << pace_text(
+        learned, {.units = options.units, .colour = console.colour, .columns = console.columns});
     return ExitCode::done;
 }
 

@@ -36,13 +36,12 @@ std::vector<std::filesystem::path> files_read(const TripOptions& options,
     return files;
 }
 
-ExitCode answer_of(const planner::Plan& plan, Console console) {
+ExitCode answer_of(const planner::Plan& plan, planner::UnitSystem units, Console console) {
     if (plan.can_be_carried_out())
         return ExitCode::done;
     for (const planner::Caution& caution : plan.cautions)
         if (caution.level == planner::Level::stop)
-            fmt::print(
-                console.err, "{}\n", placed_caution_text(caution, planner::UnitSystem::metric));
+            fmt::print(console.err, "{}\n", placed_caution_text(caution, units));
     return ExitCode::no_plan;
 }
 

@@ -40,6 +40,7 @@ reader_of(const TripOptions& options, const planner::Trip& trip, const Console& 
                                                             const planner::Trip& trip);
 
 /// What a command that writes a plan to files answers; what stops the plan goes to standard error.
-[[nodiscard]] ExitCode answer_of(const planner::Plan& plan, Console console);
+[[nodiscard]] ExitCode
+answer_of(const planner::Plan& plan, planner::UnitSystem units, Console console);
 
 } // namespace tumpline::cli

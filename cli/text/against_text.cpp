@@ -20,7 +20,7 @@ std::string of_all(std::string_view where, const std::optional<double>& ratio) {
 
 } // namespace
 
-std::string against_text(const Compared& compared) {
+std::string against_text(const Compared& compared, std::size_t columns) {
     Table table({{"Day", true},
                  {"Leg", false, true},
                  {"Travel"},
@@ -38,7 +38,7 @@ std::string against_text(const Compared& compared) {
                    row.recorded_s > 0.0 ? percent(row.covered) : std::string(),
                    row.ratio ? percent(*row.ratio) : std::string()});
     }
-    std::string text = "\nBeside the plan, moving times\n" + table.text();
+    std::string text = "\nBeside the plan, moving times\n" + table.text(2, columns);
     text += of_all("on foot", compared.against.on_foot);
     text += of_all("afloat", compared.against.afloat);
     if (compared.against.off_route_s >= planner::s_per_min)

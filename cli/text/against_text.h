@@ -3,6 +3,7 @@
 #include "planner/plan.h"
 #include "planner/recordings/plan_against_recording.h"
 
+#include <cstddef>
 #include <string>
 
 namespace tumpline::cli {
@@ -13,7 +14,8 @@ struct Compared {
     planner::Against against;
 };
 
-/// The recording beside its plan, leg by leg; times alone, so no units.
-[[nodiscard]] std::string against_text(const Compared& compared);
+/// The recording beside its plan, leg by leg; times alone, so no units; lines no longer
+/// than `columns`.
+[[nodiscard]] std::string against_text(const Compared& compared, std::size_t columns);
 
 } // namespace tumpline::cli

@@ -40,7 +40,8 @@ void add(Table& table,
                    fmt::format("{}", figure->samples)});
 }
 
-std::string figures(const LearnedPace& learned, planner::UnitSystem units) {
+std::string figures(const LearnedPace& learned, const Reader& reader) {
+    const planner::UnitSystem units = reader.units;
     const auto show_speed = [&](double speed_mps) { return speed(speed_mps, units); };
     const auto factor = [](double value) { return fmt::format("{:.2f}", value); };
     const auto time = [](double time_s) { return planner::show_duration(time_s); };
@@ -56,10 +57,11 @@ std::string figures(const LearnedPace& learned, planner::UnitSystem units) {
     add(table, "boat to boots", learned.boat_to_boots_s, time);
     add(table, "landing at a portage", learned.landing_s, time);
     add(table, "rest per hour on the move", learned.rest_per_hour_s, time);
-    return table.text();
+    return table.text(2, reader.columns);
 }
 
-std::string slopes(const LearnedPace& learned, planner::UnitSystem units) {
+std::string slopes(const LearnedPace& learned, const Reader& reader) {
+    const planner::UnitSystem units = reader.units;
     Table table(
         {{"Slope", true}, {"Speed", true}, {"Between"}, {"Climb per hour", true}, {"Hours", true}});
     const auto percent = [](double slope) { return fmt::format("{:+.0f}", 100.0 * slope); };
@@ -78,28 +80,29 @@ std::string slopes(const LearnedPace& learned, planner::UnitSystem units) {
                  "{}{}", climb_m < 0.0 ? "-" : "", planner::show_height(std::abs(climb_m), units)),
              fmt::format("{:.1f}", row.speed_mps.hours)});
     }
-    return table.empty() ? std::string() : "\nOn slopes\n" + table.text();
+    return table.empty() ? std::string() : "\nOn slopes\n" + table.text(2, reader.columns);
 }
 
-std::string fits(const LearnedPace& learned) {
+std::string fits(const LearnedPace& learned, const Reader& reader) {
     Table table({{"Model"}, {"Pace", true}, {"Scatter", true}, {"Off", true}});
     for (const planner::ModelFit& fit : learned.fits)
         table.row({std::string(planner::walking_model_name(fit.model)),
                    fmt::format("{:.2f}", fit.pace),
                    fmt::format("{:.0f} %", 100.0 * fit.scatter),
                    fit.off ? fmt::format("{:.1f} %", 100.0 * *fit.off) : std::string("unknown")});
-    return table.empty() ? std::string()
-                         : "\nModels, the one that fits best first\n" + table.text();
+    return table.empty()
+               ? std::string()
+               : "\nModels, the one that fits best first\n" + table.text(2, reader.columns);
 }
 
 /// Which model to choose; empty where too little was recorded to tell.
-std::string advice(const LearnedPace& learned) {
+std::string advice(const LearnedPace& learned, const Reader& reader) {
+    const auto say = [&](const std::string& text) { return hanging("- ", text, reader.columns); };
     if (!learned.advice)
         return learned.fits.empty()
                    ? std::string()
-                   : hanging("- ",
-                             "No model is recommended: that takes an hour on foot in stretches of "
-                             "ten minutes.");
+                   : say("No model is recommended: that takes an hour on foot in stretches of "
+                         "ten minutes.");
     const auto name = [](const planner::ModelFit& fit) {
         return planner::walking_model_name(fit.model);
     };
@@ -111,24 +114,21 @@ std::string advice(const LearnedPace& learned) {
         name(advice.other),
         100.0 * advice.other.off.value_or(0.0));
     if (!advice.clear)
-        return hanging(
-            "- ",
-            fmt::format("No model fits clearly best: {}; a difference of {:.1f} % decides "
-                        "nothing.",
-                        misses,
-                        100.0 * advice.margin));
-    if (advice.best.model == learned.model)
-        return hanging("- ", fmt::format("{} fits best: {}.", name(advice.best), misses));
-    return hanging("- ",
-                   fmt::format("{} fits best: {}. For it write \"walking\": \"{}\" and {}, or "
-                               "run this again with --walking {}.",
-                               name(advice.best),
+        return say(fmt::format("No model fits clearly best: {}; a difference of {:.1f} % decides "
+                               "nothing.",
                                misses,
-                               name(advice.best),
-                               advice.best.model == planner::WalkingModel::constant
-                                   ? std::string("a level speed")
-                                   : fmt::format("\"pace\": {:.2f}", advice.best.pace),
-                               name(advice.best)));
+                               100.0 * advice.margin));
+    if (advice.best.model == learned.model)
+        return say(fmt::format("{} fits best: {}.", name(advice.best), misses));
+    return say(fmt::format("{} fits best: {}. For it write \"walking\": \"{}\" and {}, or "
+                           "run this again with --walking {}.",
+                           name(advice.best),
+                           misses,
+                           name(advice.best),
+                           advice.best.model == planner::WalkingModel::constant
+                               ? std::string("a level speed")
+                               : fmt::format("\"pace\": {:.2f}", advice.best.pace),
+                           name(advice.best)));
 }
 
 /// Lines for a trip file with their section.
@@ -165,17 +165,19 @@ std::vector<std::pair<std::string, std::string>> lines(const LearnedPace& learne
     return lines;
 }
 
-std::string to_paste(const LearnedPace& learned) {
+std::string to_paste(const LearnedPace& learned, const Reader& reader) {
     std::string text = "\nFor a trip file\n";
     Table table({{"In"}, {"Line"}});
     for (const auto& [place, line] : lines(learned))
         table.row({place, line});
-    return text + table.text();
+    return text + table.text(2, reader.columns);
 }
 
-std::string remarks(const LearnedPace& learned) {
-    std::string text = "\n" + advice(learned);
-    const auto add = [&](std::string_view remark) { text += hanging("- ", std::string(remark)); };
+std::string remarks(const LearnedPace& learned, const Reader& reader) {
+    std::string text = "\n" + advice(learned, reader);
+    const auto add = [&](std::string_view remark) {
+        text += hanging("- ", std::string(remark), reader.columns);
+    };
     const auto few = [](const std::optional<LearnedFigure>& figure) {
         return figure && figure->hours < few_hours;
     };
@@ -262,9 +264,9 @@ Json against_json(const Compared& compared) {
 
 } // namespace
 
-std::string pace_text(const LearnedPace& learned, planner::UnitSystem units) {
-    return figures(learned, units) + slopes(learned, units) + fits(learned) + to_paste(learned) +
-           remarks(learned);
+std::string pace_text(const LearnedPace& learned, const Reader& reader) {
+    return figures(learned, reader) + slopes(learned, reader) + fits(learned, reader) +
+           to_paste(learned, reader) + remarks(learned, reader);
 }
 
 std::string pace_json(const planner::Recorded& recorded,

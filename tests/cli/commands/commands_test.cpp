@@ -91,6 +91,25 @@ TEST(Commands, TrackTellsARouteFromATrack) {
         "line");
 }
 
+TEST(Commands, WhatStopsAWrittenPlanIsToldInTheTripsUnits) {
+    const test::TempFolder folder;
+    const std::string trip = (samples / "saddle" / "trip.json").string();
+    const auto stops = [&](const std::string& units) {
+        return say({"export",
+                    trip,
+                    "--gpx",
+                    (folder.path() / (units + ".gpx")).string(),
+                    "--set",
+                    "/craft/0/payload=60 kg",
+                    "--set",
+                    "/units=" + units});
+    };
+    const Said metric = stops("metric");
+    EXPECT_EQ(metric.code, ExitCode::no_plan);
+    EXPECT_THAT(metric.err, HasSubstr("60.0 kg"));
+    EXPECT_THAT(stops("imperial").err, HasSubstr("132.3 lb")); // 60 / 0.45359237
+}
+
 TEST(Commands, ProblemsOfAllFilesAreToldTogether) {
     const Said answer = say({"track", "one.gpx", "two.gpx", "--elevation", "three.tif"});
     EXPECT_EQ(answer.code, ExitCode::bad_input);

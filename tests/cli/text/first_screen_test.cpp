@@ -164,6 +164,13 @@ TEST_P(Widths, OfComparedPlans) {
         EXPECT_LE(columns_of(line), GetParam()) << line;
 }
 
+TEST_P(Widths, OfWhatARecordingTeaches) {
+    const std::string recorded = (test::root / "sample-routes/saddle/recorded.gpx").string();
+    for (const std::string& line :
+         test::lines_of(printed({"pace", recorded, "--against", sample("saddle")}, GetParam())))
+        EXPECT_LE(columns_of(line), GetParam()) << line;
+}
+
 TEST_P(Widths, OfMadeUpPlans) {
     for (std::uint64_t seed = 1; seed <= 20; ++seed) {
         const test::RandomTrip random = test::random_trip(seed);
