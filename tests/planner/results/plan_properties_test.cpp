@@ -1,6 +1,7 @@
 #include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "planner/solution/fixed_point.h"
+#include "planner/trip/timetable.h"
 #include "tests/support/random_trip.h"
 
 #include <fmt/format.h>
@@ -68,6 +69,24 @@ TEST_P(RandomPlans, BooksBalanceForEveryMemberAndDay) {
                 << "seed " << seed() << " day " << day.day << " member " << m;
         }
     }
+}
+
+/// Every trip waits for one night at least: for a bus at four in the morning.
+TEST_P(RandomPlans, BooksBalanceOverDaysOfWaiting) {
+    test::RandomTrip random = test::random_trip(seed());
+    random.trip.connections = {{.what = "bus",
+                                .place = "the end",
+                                .to_start = false,
+                                .times = {read_timetable_hour("daily 04:00").hour.value()},
+                                .margin = {}}};
+    const Plan plan = make_plan(random.trip, random.route);
+    ASSERT_EQ(plan.days.back().waiting_for, "bus") << "seed " << seed();
+    for (const PlanDay& day : plan.days)
+        for (std::size_t m = 0; m < day.members.size(); ++m)
+            EXPECT_NEAR(day.members[m].pack_end_kg - day.members[m].pack_start_kg,
+                        static_cast<double>(net_mg(plan, m, day.day)) / 1e6,
+                        a_milligram_kg)
+                << "seed " << seed() << " day " << day.day << " member " << m;
 }
 
 TEST_P(RandomPlans, NothingChangesInTheNight) {
