@@ -65,8 +65,8 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.litres = plan_litres(draft);
     plan.carrying = plan_carries(draft);
     plan.sharing = plan_sharing(draft, plan.legs);
-    plan.appointments = plan_appointments(draft);
-    plan.connections = plan_connections(draft);
+    plan.appointments = plan_appointments(draft, plan.legs);
+    plan.connections = plan_connections(draft, plan.legs);
     plan.permits = plan_permits(draft);
     plan.exits = plan_exits(draft);
     plan.turn_rounds = plan_turn_rounds(draft);

@@ -79,8 +79,10 @@ std::string written(const BookSource& source) {
     add_days(fields, source);
     add_packing(fields, source);
     add_supplies(fields, source);
-    add_contact(fields, source);
+    add_exits(fields, source);
+    add_carry_ways(fields, source);
     add_about(fields, source);
+    add_contact(fields, source);
     return filled("book.html", fields);
 }
 
@@ -93,9 +95,10 @@ Fields figure(const Figure& shown) {
 }
 
 std::vector<Fields> caution_fields(const BookSource& source,
+                                   const std::vector<Caution>& cautions,
                                    const std::function<bool(const Caution&)>& wanted) {
     std::vector<const Caution*> chosen;
-    for (const Caution& caution : source.plan.cautions)
+    for (const Caution& caution : cautions)
         if (wanted(caution))
             chosen.push_back(&caution);
     std::stable_sort(chosen.begin(), chosen.end(), [](const Caution* a, const Caution* b) {
@@ -113,6 +116,10 @@ std::vector<Fields> caution_fields(const BookSource& source,
             .text("source", caution->source);
     }
     return rows;
+}
+
+double year_of(planner::Date date) {
+    return static_cast<int>(date.year()) + (static_cast<unsigned>(date.month()) - 0.5) / 12.0;
 }
 
 std::string joined(const std::vector<std::string>& words) {

@@ -3,6 +3,7 @@
 #include "cli/drawing/utm_grid.h"
 #include "cli/words/words.h"
 #include "geo/ground/grid_reference.h"
+#include "planner/cautions/land_groups.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
@@ -20,11 +21,11 @@ using planner::PlanDay;
 using planner::PlanLeg;
 
 Drawing wide_of_day(std::string id) {
-    return {.width = wide_drawing, .text = 11.0, .names = false, .id = std::move(id)};
+    return {.width = wide_drawing, .text = page_text, .names = false, .id = std::move(id)};
 }
 
 Drawing narrow_of_day(std::string id) {
-    return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
+    return {.width = narrow_drawing, .text = page_text, .names = false, .id = std::move(id)};
 }
 
 std::string light_phrase(const PlanDay& day, const Figures& shown) {
@@ -72,7 +73,7 @@ std::vector<Fields> figures(const PlanDay& day, const Figures& shown) {
     rows.push_back(
         figure({"Set off",
                 shown.clock(day.set_off),
-                day.rise ? fmt::format("up at {} to break camp", shown.clock(*day.rise)) : ""}));
+                day.rise ? fmt::format("up at {}", shown.clock(*day.rise)) : ""}));
     rows.push_back(figure({"Arrive",
                            shown.clock_on(day.arrive, day.date),
                            fmt::format("between {} and {}",
@@ -201,6 +202,17 @@ std::vector<Fields> packs(const PlanLeg& leg, const Figures& shown) {
     return rows;
 }
 
+/// A fact of the layers that only explains: it stands in a line, not in a box.
+bool is_aside(const planner::Caution& caution) {
+    return caution.level == planner::Level::note && planner::is_land_fact(caution);
+}
+
+std::string land_fact_words(const planner::Caution& caution, planner::UnitSystem units) {
+    return fmt::format("{} {}",
+                       planner::land_fact_word(caution),
+                       in_units({caution.figure, caution.figure_imperial}, units));
+}
+
 std::string leg_note(const BookSource& source, const PlanLeg& leg) {
     for (const planner::PlanHazard& one : source.plan.hazards)
         if (!one.place && one.leg == leg.leg)
@@ -229,9 +241,17 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
             continue;
         const double length_m = leg.to_m - leg.from_m;
         std::vector<Fields> happens = events(source, leg);
-        std::vector<Fields> cautions = caution_fields(source, [&](const planner::Caution& caution) {
+        const auto of_leg = [&](const planner::Caution& caution) {
             return caution.leg == leg.leg && caution.day.value_or(day.day) == day.day;
-        });
+        };
+        std::vector<Fields> cautions =
+            caution_fields(source, source.plan.cautions, [&](const planner::Caution& caution) {
+                return of_leg(caution) && !is_aside(caution);
+            });
+        std::vector<Fields> facts;
+        for (const planner::Caution& caution : source.plan.cautions)
+            if (of_leg(caution) && is_aside(caution))
+                facts.emplace_back().text("fact", land_fact_words(caution, shown.units()));
         const bool carried = leg.travel == planner::Travel::portage;
         std::string note = leg_note(source, leg);
         std::vector<Fields> along = places_along(source, leg);
@@ -254,12 +274,13 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
                               shown.duration(leg.moving_low_s),
                               shown.duration(leg.moving_high_s)))
             .truth("beside",
-                   !happens.empty() || !cautions.empty() || !note.empty() || !along.empty() ||
-                       !leg.loads.empty())
+                   !happens.empty() || !cautions.empty() || !facts.empty() || !note.empty() ||
+                       !along.empty() || !leg.loads.empty())
             .text("pack_word", pack_word(leg.travel))
             .list("packs", packs(leg, shown))
             .list("events", std::move(happens))
             .list("leg_cautions", std::move(cautions))
+            .list("facts", std::move(facts))
             .list("along", std::move(along))
             .text("leg_note", note);
     }
@@ -285,7 +306,9 @@ std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
             .text("name", member.member)
             .text("set_off", member.set_off_kg ? shown.mass(*member.set_off_kg) : "")
             .text("worst", on_foot ? shown.mass(member.heaviest_kg) : "none on foot")
-            .text("worst_on", on_foot ? source.plan.legs[member.heaviest_leg - 1].name : "")
+            .text("worst_on",
+                  on_foot ? fmt::format("leg {}", source.plan.legs[member.heaviest_leg - 1].leg)
+                          : "")
             .text("food", shown.mass(member.food_kg))
             .text("energy", shown.energy(member.energy_j))
             .text("water", shown.volume(member.water_l));
@@ -293,138 +316,28 @@ std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
     return rows;
 }
 
-/// What sets a latest departure, besides the appointment itself; its place follows.
-std::string_view bound_phrase(const planner::LeaveBy& leave) {
-    switch (leave.bound) {
-    case planner::LeaveBound::appointment:
-        return "";
-    case planner::LeaveBound::dusk:
-        return "before dusk at";
-    case planner::LeaveBound::midnight:
-        return "before midnight at";
-    case planner::LeaveBound::night:
-        return "early enough for a night at";
-    }
-    return "";
-}
-
-std::vector<Fields> leave_by(const BookSource& source, const PlanDay& day) {
-    std::vector<Fields> rows;
-    for (const planner::PlanAppointment& appointment : source.plan.appointments)
-        for (const planner::LeaveBy& leave : appointment.leave_by)
-            if (leave.day == day.day)
-                rows.emplace_back()
-                    .text("place", leave.place)
-                    .text("at", source.shown.clock_on(at_latest(leave.at), day.date))
-                    .text("planned", source.shown.clock_on(leave.planned, day.date))
-                    .text("bound", bound_phrase(leave))
-                    .text("bound_at",
-                          leave.bound == planner::LeaveBound::appointment ? "" : leave.bound_at)
-                    .text("what", appointment.what)
-                    .text("where", appointment.at)
-                    .text("by",
-                          fmt::format("{}{}",
-                                      source.shown.clock_on(appointment.by, day.date),
-                                      appointment.margin_s > 0.0
-                                          ? fmt::format(", margin {}",
-                                                        source.shown.duration(appointment.margin_s))
-                                          : ""));
-    return rows;
-}
-
-/// The exits seen from about every third of the day, and the point of no return.
-std::vector<Fields> exits(const BookSource& source, const PlanDay& day) {
-    std::vector<const planner::ExitPoint*> within;
-    for (const planner::ExitPoint& point : source.plan.exits)
-        if (point.along_m >= day.from_m && point.along_m <= day.to_m)
-            within.push_back(&point);
-    std::vector<Fields> rows;
-    const std::size_t stride = std::max<std::size_t>(1, (within.size() + 2) / 3);
-    for (std::size_t i = 0; i < within.size(); ++i) {
-        const planner::ExitPoint& point = *within[i];
-        if (i % stride != 0 && !point.no_return && i + 1 != within.size())
-            continue;
-        rows.emplace_back()
-            .text("at", source.shown.distance(point.along_m))
-            .truth("no_return", point.no_return)
-            .text("forward", point.forward_s ? point.forward : "")
-            .text("forward_time", point.forward_s ? source.shown.duration(*point.forward_s) : "")
-            .text("back", point.back_s ? point.back : "")
-            .text("back_time", point.back_s ? source.shown.duration(*point.back_s) : "");
-    }
-    return rows;
-}
-
-/// Until when one can turn round, in words.
-std::string
-turn_phrase(const BookSource& source, const PlanDay& day, const planner::TurnRound& turn) {
-    const Figures& shown = source.shown;
-    switch (turn.limit) {
-    case planner::TurnLimit::dark:
-        return "It is too late for that from the start.";
-    case planner::TurnLimit::none:
-        return "There is no dusk: from anywhere on this day.";
-    case planner::TurnLimit::no_way_back:
-        return fmt::format(
-            "Not beyond {} on leg {}: {}{}.",
-            shown.distance(turn.along_m),
-            turn.leg,
-            no_return_words(source.plan, turn),
-            turn.at ? fmt::format(" (planned there at {})", shown.clock_on(*turn.at, day.date))
-                    : std::string());
-    case planner::TurnLimit::dusk:
-        break;
-    }
-    if (!turn.at || !turn.dusk)
-        return {};
-    const std::string hour = shown.clock_on(at_latest(*turn.at), day.date);
-    const std::string why = fmt::format("the way back takes {}, dusk there is at {}",
-                                        shown.duration(turn.back_s),
-                                        shown.clock_on(*turn.dusk, day.date));
-    if (turn.whole_day)
-        return fmt::format("By {}, even from the end of the day: {}.", hour, why);
-    return fmt::format("By {}, where the plan is {} along on leg {}: {}.",
-                       hour,
-                       shown.distance(turn.along_m),
-                       turn.leg,
-                       why);
-}
-
-std::vector<Fields> turns(const BookSource& source, const PlanDay& day) {
-    std::vector<Fields> rows;
-    for (const planner::TurnRound& turn : source.plan.turn_rounds)
-        if (turn.day == day.day)
-            rows.emplace_back()
-                .text("back_to", turn.back_to)
-                .truth("exit", turn.exit)
-                .text("when", turn_phrase(source, day, turn));
-    return rows;
-}
-
-/// Which way a map's up, the grid's and a compass's north lie, and where the middle is.
+/// Where a map's middle lies, and which way up, the grid's and a compass's north are.
 std::string map_foot_words(const RouteMap& map, const PlanDay& day, const Figures& shown) {
     const geo::Position middle = map.projection().centre();
     std::string words = map.foot_text(shown);
-    if (const std::optional<geo::GridPlace> grid = geo::grid_place(middle); grid && grid->zone != 0)
-        words += fmt::format("Dotted: UTM zone {}, every {:.0f} km. Middle: MGRS {}. Up is true "
-                             "north; grid north lies {:.1f}° {} of it",
+    std::string north = "Up is true north";
+    if (const std::optional<geo::GridPlace> grid = geo::grid_place(middle);
+        grid && grid->zone != 0) {
+        words += fmt::format("Dotted: UTM zone {}, every {:.0f} km. Middle: MGRS {}. ",
                              grid->zone,
                              utm_step_m(map.ground_view().pixels_per_m) / 1000.0,
-                             geo::mgrs_text(middle),
+                             geo::mgrs_text(middle));
+        north += fmt::format(", grid north {:.1f}° {}",
                              std::abs(grid->convergence_deg),
                              grid->convergence_deg < 0.0 ? "west" : "east");
-    else
-        words += "Up is true north";
-    const double year =
-        static_cast<int>(day.date.year()) + (static_cast<unsigned>(day.date.month()) - 0.5) / 12.0;
-    if (const std::optional<double> declination = geo::declination_deg(middle, year))
-        words += fmt::format(", magnetic north {:.1f}° {}.",
+    }
+    if (const std::optional<double> declination = geo::declination_deg(middle, year_of(day.date)))
+        north += fmt::format(", magnetic north {:.1f}° {}",
                              std::abs(*declination),
                              *declination < 0.0 ? "west" : "east");
     else
-        words += "; magnetic declination is not told: no magnetic model for this year is "
-                 "installed (GeographicLib's wmm).";
-    return words + " The small numbers along the band count from the start of the trip.";
+        north += ", magnetic north not known";
+    return fmt::format("{}{}.", words, north);
 }
 
 std::vector<Fields> day_maps(const BookSource& source, const PlanDay& day) {
@@ -437,7 +350,6 @@ std::vector<Fields> day_maps(const BookSource& source, const PlanDay& day) {
         credits.emplace_back().text("line", credit);
     Drawing wide = wide_of_day(fmt::format("map-w-{}", day.day));
     wide.names = true;
-    wide.text = 12.0;
     Drawing narrow = narrow_of_day(fmt::format("map-n-{}", day.day));
     rows.emplace_back()
         .markup("map_wide", map->draw(wide, source.shown))
@@ -464,6 +376,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
         .list("figures", day.rest_day ? std::vector<Fields>() : figures(day, shown))
         .list("day_cautions",
               caution_fields(source,
+                             source.plan.cautions,
                              [&](const planner::Caution& caution) {
                                  return caution.day == day.day && !caution.leg;
                              }))
@@ -482,18 +395,24 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
                           day.dry_camp
                               ? " No drinking water at the camp: its litres are carried there."
                               : ""))
-        .list("leave_by", leave_by(source, day))
-        .list("exits", exits(source, day))
-        .list("turns", turns(source, day));
+        .list("meets", leave_fields(source, day))
+        .list("no_return", no_return_fields(source, day))
+        .list("turns", turn_fields(source, day));
     std::vector<Fields> moves;
     if (!day.rest_day && day.to_m > day.from_m)
         moves.emplace_back()
             .markup("profile_wide",
-                    profile_drawing(
-                        source.plan, source.route, stretch, wide_of_day(id("part-w")), shown))
+                    profile_drawing(source.plan,
+                                    source.route,
+                                    stretch,
+                                    with_marks(wide_of_day(id("part-w"))),
+                                    shown))
             .markup("profile_narrow",
-                    profile_drawing(
-                        source.plan, source.route, stretch, narrow_of_day(id("part-n")), shown));
+                    profile_drawing(source.plan,
+                                    source.route,
+                                    stretch,
+                                    with_marks(narrow_of_day(id("part-n"))),
+                                    shown));
     fields.list("moves", std::move(moves)).list("maps", day_maps(source, day));
     return fields;
 }

@@ -57,6 +57,11 @@ std::vector<Fields> choices(const BookSource& source, const PlanLeg& leg) {
     return rows;
 }
 
+/// Where the ways of doing a portage stand; a leg cut by a night has a part on each of its days.
+std::string ways_id(const PlanLeg& leg) {
+    return fmt::format("ways-{}-{}", leg.leg, leg.day);
+}
+
 struct LoadOnLeg {
     const PlanLeg* leg;
     const planner::CraftLoad* load;
@@ -107,9 +112,22 @@ std::vector<Fields> portage_fields(const BookSource& source, const PlanDay& day)
             .text("name", leg.name)
             .text("how", how)
             .list("carries", carries(source, leg))
-            .list("choices", choices(source, leg));
+            .text("others", leg.choices.empty() ? std::string() : ways_id(leg));
     }
     return rows;
+}
+
+void add_carry_ways(Fields& fields, const BookSource& source) {
+    std::vector<Fields> rows;
+    for (const PlanLeg& leg : source.plan.legs)
+        if (!leg.choices.empty())
+            rows.emplace_back()
+                .text("id", ways_id(leg))
+                .text("name", leg.name)
+                .text("day", std::to_string(leg.day))
+                .text("length", source.shown.portage(leg.to_m - leg.from_m))
+                .list("choices", choices(source, leg));
+    fields.list("choosing", std::move(rows));
 }
 
 std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
@@ -119,7 +137,7 @@ std::vector<Fields> craft_fields(const BookSource& source, const PlanDay& day) {
         const planner::CraftLoad& craft = *load;
         rows.emplace_back()
             .text("craft", craft.craft)
-            .text("on", leg->name)
+            .text("on", fmt::format("leg {}", leg->leg))
             .text("load", shown.mass(craft.load_kg))
             .text("payload",
                   fmt::format(

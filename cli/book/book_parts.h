@@ -27,6 +27,10 @@ void add_days(Fields& fields, const BookSource& source);
 void add_packing(Fields& fields, const BookSource& source);
 void add_supplies(Fields& fields, const BookSource& source);
 void add_contact(Fields& fields, const BookSource& source);
+/// The ways out, seen from along the whole route.
+void add_exits(Fields& fields, const BookSource& source);
+/// The ways of doing each portage, which few read on the way.
+void add_carry_ways(Fields& fields, const BookSource& source);
 void add_about(Fields& fields, const BookSource& source);
 
 /// Of one day: each portage with who takes what and the ways of doing it; what each boat bears.
@@ -35,12 +39,22 @@ void add_about(Fields& fields, const BookSource& source);
 [[nodiscard]] std::vector<Fields> craft_fields(const BookSource& source,
                                                const planner::PlanDay& day);
 
+/// Of one day: by when to leave for each appointment, from where on the way forward is the shorter
+/// way out, from where to turn round.
+[[nodiscard]] std::vector<Fields> leave_fields(const BookSource& source,
+                                               const planner::PlanDay& day);
+[[nodiscard]] std::vector<Fields> no_return_fields(const BookSource& source,
+                                                   const planner::PlanDay& day);
+[[nodiscard]] std::vector<Fields> turn_fields(const BookSource& source,
+                                              const planner::PlanDay& day);
+
 /// The figures that pointing at a profile shows, as JSON that may stand in a <script>.
 [[nodiscard]] std::string profile_figures(const BookSource& source);
 
-/// Fields of the plan's cautions for which `wanted` holds, the gravest first.
+/// Fields of the cautions for which `wanted` holds, the gravest first.
 [[nodiscard]] std::vector<Fields>
 caution_fields(const BookSource& source,
+               const std::vector<planner::Caution>& cautions,
                const std::function<bool(const planner::Caution&)>& wanted);
 
 /// A row of the boxes of figures.
@@ -67,6 +81,9 @@ struct Ways {
 };
 
 [[nodiscard]] std::string ways_phrase(const Ways& ways, const Figures& shown);
+
+/// A date as a year with its fraction, in the middle of its month.
+[[nodiscard]] double year_of(planner::Date date);
 
 /// "one day", "3 days".
 [[nodiscard]] std::string counted(long count, std::string_view one, std::string_view many);

@@ -9,6 +9,7 @@
 #include "cli/words/words.h"
 #include "geo/ground/grid_reference.h"
 #include "geo/ground/map_projection.h"
+#include "planner/cautions/land_groups.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -25,11 +26,11 @@ using planner::Plan;
 using planner::PlanDay;
 
 Drawing wide_of_trip(std::string id) {
-    return {.width = wide_drawing, .text = 12.0, .names = true, .id = std::move(id)};
+    return {.width = wide_drawing, .text = page_text, .names = true, .id = std::move(id)};
 }
 
 Drawing narrow_of_trip(std::string id) {
-    return {.width = narrow_drawing, .text = 11.0, .names = false, .id = std::move(id)};
+    return {.width = narrow_drawing, .text = page_text, .names = false, .id = std::move(id)};
 }
 
 std::vector<Fields> totals(const BookSource& source) {
@@ -241,6 +242,16 @@ std::vector<Fields> lines_of(const std::vector<std::string>& lines) {
     return rows;
 }
 
+/// Why the maps of days do not tell the magnetic declination; empty if they do.
+std::string no_declination(const BookSource& source) {
+    const bool missing = std::ranges::any_of(source.plan.days, [&](const PlanDay& day) {
+        const RouteMap* const map = source.maps.of_day(day.day);
+        return map != nullptr &&
+               !geo::declination_deg(map->projection().centre(), year_of(day.date));
+    });
+    return missing ? "no magnetic model for this year is installed (GeographicLib's wmm)" : "";
+}
+
 std::vector<Fields> way_rows(const WaysTable& ways) {
     std::vector<Fields> rows;
     for (const WaysTable::Row& row : ways.rows)
@@ -311,18 +322,23 @@ void add_trip(Fields& fields, const BookSource& source) {
         .text("not_judged", plan.verdict.unknown_line)
         .list("totals", totals(source))
         .list("trip_cautions",
-              caution_fields(source, [](const planner::Caution& caution) { return !caution.day; }))
+              caution_fields(source,
+                             planner::grouped_by_kind(plan.cautions),
+                             [](const planner::Caution& caution) { return !caution.day; }))
         .markup("map_wide", source.maps.whole().draw(wide_of_trip("map-w"), source.shown))
         .markup("map_narrow", source.maps.whole().draw(narrow_of_trip("map-n"), source.shown))
         .text("map_foot", source.maps.whole().foot_text(source.shown))
         .text("given_up", source.maps.given_up())
+        .text("no_declination", no_declination(source))
         .truth("has_land", source.route.land != nullptr)
         .list("credits", lines_of(source.maps.credits()))
         .markup("profile_wide",
-                profile_drawing(plan, source.route, whole, wide_of_trip("profile-w"), source.shown))
+                profile_drawing(
+                    plan, source.route, whole, with_marks(wide_of_trip("profile-w")), source.shown))
         .markup(
             "profile_narrow",
-            profile_drawing(plan, source.route, whole, narrow_of_trip("profile-n"), source.shown))
+            profile_drawing(
+                plan, source.route, whole, with_marks(narrow_of_trip("profile-n")), source.shown))
         .list("band_key", band_keys(source))
         .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))

@@ -5,6 +5,7 @@
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "geo/input_error.h"
+#include "planner/cautions/land_groups.h"
 #include "planner/route/route.h"
 #include "planner/route/route_build.h"
 #include "planner/solution/fixed_point.h"
@@ -51,7 +52,7 @@ ExitCode check(const CheckOptions& options, Console console) {
                    trip.party.size(),
                    trip.craft.size(),
                    trip.kit.size());
-        for (const planner::Caution& caution : route.cautions)
+        for (const planner::Caution& caution : planner::grouped_by_kind(route.cautions))
             console.out << hanging(
                 "  ", placed_caution_text(caution, units_of(options.trip, trip)), console.columns);
         return ExitCode::done;

@@ -48,7 +48,7 @@ std::string axis_markup(const Axis& axis, const Plot& plot, const Drawing& drawi
             coordinate(plot.right),
             coordinate(plot.left - 4.0),
             coordinate(y + 0.32 * drawing.text),
-            coordinate(0.85 * drawing.text),
+            coordinate(drawing.text),
             value,
             i == steps.last ? axis.unit : "");
     }
@@ -60,7 +60,7 @@ std::string distance_axis(const Plot& plot, const Drawing& drawing, planner::Uni
     const bool metric = units == planner::UnitSystem::metric;
     const double unit_m = metric ? 1000.0 : planner::m_per_mile;
     const double length = (plot.stretch.to_m - plot.stretch.from_m) / unit_m;
-    const double most = (plot.right - plot.left) / (4.2 * drawing.text);
+    const double most = (plot.right - plot.left) / (4.9 * drawing.text);
     const double step = round_step(std::max(length / most, 0.1));
     const Steps steps =
         steps_between(plot.stretch.from_m / unit_m, plot.stretch.to_m / unit_m, step);
@@ -76,7 +76,7 @@ std::string distance_axis(const Plot& plot, const Drawing& drawing, planner::Uni
             coordinate(plot.foot),
             ends ? "end" : "mid",
             coordinate(plot.foot + 1.4 * drawing.text),
-            coordinate(0.85 * drawing.text),
+            coordinate(drawing.text),
             value,
             i == steps.last ? (metric ? " km" : " mi") : "");
     }

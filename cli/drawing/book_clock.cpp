@@ -76,8 +76,8 @@ std::string hour_marks(const Scale& scale, double below, double text) {
             coordinate(scale.x(hour)),
             coordinate(below),
             side,
-            coordinate(below + 4.0 + 0.9 * text),
-            coordinate(0.85 * text),
+            coordinate(below + 4.0 + text),
+            coordinate(text),
             hour % 24);
     }
     return ticks;
@@ -126,7 +126,7 @@ std::string day_drawing(const planner::Plan& plan,
     return fmt::format(
         R"(<svg class="clock" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">Hours of the day: dark, twilight and light, with what is done when</title>{}{}{}</svg>)",
         coordinate(drawing.width),
-        coordinate(top + bar + 5.0 + t),
+        coordinate(top + bar + 5.0 + 1.2 * t),
         drawing.id,
         drawing.id,
         sky,

@@ -35,7 +35,7 @@ LitresLayout layout_of(const planner::Plan& plan, const Drawing& drawing, bool m
     const double t = drawing.text;
     const double unit_l = metric ? 1.0 : planner::l_per_us_gallon / 4.0;
     const double most = std::max(most_l / unit_l, 1.0);
-    return {.plot = {.left = 4.0 * t,
+    return {.plot = {.left = 4.6 * t,
                      .right = drawing.width - 0.8 * t,
                      .foot = 9.2 * t,
                      .top = 1.2 * t,

@@ -36,11 +36,21 @@ struct BandLeg {
 
 /// How large a drawing is and what it is for.
 struct Drawing {
-    double width;      ///< in CSS pixels; the text's size is in the same
-    double text;       ///< height of the letters
-    bool names = true; ///< write the names of places, not only the nights' numbers
-    std::string id;    ///< makes the names inside one drawing unlike those in another
+    double width;       ///< in CSS pixels; the text's size is in the same
+    double text;        ///< height of the letters
+    bool names = true;  ///< write the names of places, not only the nights' numbers
+    std::string id;     ///< makes the names inside one drawing unlike those in another
+    bool marks = false; ///< of a profile: places and hazards, with their names, upon it
 };
+
+/// The smallest letters of a page: 9 pt where 700 pixels are 184 mm.
+inline constexpr double page_text = 12.1;
+
+/// The same with places and hazards upon the profile.
+[[nodiscard]] inline Drawing with_marks(Drawing drawing) {
+    drawing.marks = true;
+    return drawing;
+}
 
 inline constexpr double wide_drawing = 700.0;   ///< fills a printed page and a desk's screen
 inline constexpr double narrow_drawing = 340.0; ///< a telephone held upright

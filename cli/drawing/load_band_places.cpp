@@ -11,8 +11,6 @@
 
 namespace tumpline::cli {
 
-namespace {
-
 std::string mark_markup(const Mark& mark, double text) {
     const double r = 0.42 * text;
     const std::string x = coordinate(mark.at.x);
@@ -73,8 +71,6 @@ std::string mark_markup(const Mark& mark, double text) {
     }
     return fmt::format(R"(<circle class="place" cx="{}" cy="{}" r="{}"/>)", x, y, coordinate(r));
 }
-
-} // namespace
 
 std::vector<Mark> marks(const planner::Plan& plan,
                         const planner::Route& route,

@@ -29,6 +29,9 @@ struct Mark {
 [[nodiscard]] std::string
 places_markup(std::vector<Mark> all, Labels& labels, const Drawing& drawing);
 
+/// The symbol of a place or the number of a night, at its point.
+[[nodiscard]] std::string mark_markup(const Mark& mark, double text);
+
 /// The symbol alone in a drawing of 20 by 20, for the key.
 [[nodiscard]] std::string place_symbol(planner::PlaceKind kind);
 

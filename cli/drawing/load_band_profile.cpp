@@ -1,6 +1,7 @@
 #include "cli/drawing/axes.h"
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/load_band_line.h"
+#include "cli/drawing/profile_names.h"
 #include "cli/words/markup.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
@@ -28,18 +29,26 @@ struct BandLayout {
     [[nodiscard]] const Stretch& stretch() const { return band.stretch; }
 };
 
-BandLayout layout(const Drawing& drawing, const Stretch& stretch) {
+/// From left to right.
+Plot across(const Drawing& drawing, const Stretch& stretch) {
     const double t = drawing.text;
-    Plot ground{};
-    ground.left = 4.0 * t;
-    ground.right = drawing.width - 0.8 * t;
-    ground.top = 2.2 * t;
-    ground.foot = ground.top + (drawing.names ? 9.0 : 4.4) * t;
-    ground.stretch = stretch;
+    Plot plot{};
+    plot.left = 5.0 * t;
+    plot.right = drawing.width - 0.8 * t;
+    plot.stretch = stretch;
+    return plot;
+}
+
+/// `names_height` is what the days' and places' names take over the ground.
+BandLayout layout(const Drawing& drawing, const Plot& across, double names_height) {
+    const double t = drawing.text;
+    Plot ground = across;
+    ground.top = 0.4 * t + names_height;
+    ground.foot = ground.top + (drawing.names ? 9.0 : 3.0) * t;
     Plot band = ground;
-    band.top = ground.foot + 0.9 * t;
-    band.foot = band.top + (drawing.names ? 5.5 : 3.0) * t;
-    return {ground, band, band.foot + 2.6 * t};
+    band.top = ground.foot + 1.2 * t;
+    band.foot = band.top + (drawing.names ? 5.5 : 2.3) * t;
+    return {ground, band, band.foot + 2.0 * t};
 }
 
 struct Ground {
@@ -96,11 +105,26 @@ Ground ground(const Route& route, const BandLayout& layout) {
     return made;
 }
 
-std::string ground_markup(const Route& route,
+/// So many steps that the numbers of an axis keep off each other, four at most.
+double rules(const Plot& plot, double text) {
+    return std::clamp((plot.foot - plot.top) / (1.9 * text), 1.0, 3.5);
+}
+
+/// In the reader's unit, with room for the ground's lowest and highest.
+Axis ground_axis(const Ground& seen, double most_rules, planner::UnitSystem units) {
+    const bool metric = units == planner::UnitSystem::metric;
+    const double unit_m = metric ? 1.0 : planner::m_per_foot;
+    const double low = seen.low_m / unit_m;
+    const double high = std::max(seen.high_m / unit_m, low + 20.0);
+    const double step = round_step((high - low) / most_rules);
+    return {
+        std::floor(low / step) * step, std::ceil(high / step) * step, step, metric ? " m" : " ft"};
+}
+
+std::string ground_markup(const Ground& seen,
                           const BandLayout& layout,
                           const Drawing& drawing,
                           const Figures& shown) {
-    const Ground seen = ground(route, layout);
     if (seen.line.size() < 2)
         return fmt::format(
             R"(<text class="tick" x="{}" y="{}" font-size="{}">Heights are unknown: taken as level.</text>)",
@@ -108,13 +132,7 @@ std::string ground_markup(const Route& route,
             coordinate((layout.ground.top + layout.ground.foot) / 2.0),
             coordinate(drawing.text));
     const double unit_m = shown.units() == planner::UnitSystem::metric ? 1.0 : planner::m_per_foot;
-    const double low = seen.low_m / unit_m;
-    const double high = std::max(seen.high_m / unit_m, low + 20.0);
-    const double step = round_step((high - low) / 3.5);
-    const Axis axis{std::floor(low / step) * step,
-                    std::ceil(high / step) * step,
-                    step,
-                    shown.units() == planner::UnitSystem::metric ? " m" : " ft"};
+    const Axis axis = ground_axis(seen, rules(layout.ground, drawing.text), shown.units());
     std::vector<DrawnPoint> line = seen.line;
     for (DrawnPoint& point : line)
         point.y = axis.y(point.y / unit_m, layout.ground);
@@ -139,7 +157,7 @@ std::string band_markup(const Plan& plan,
     const double top = std::max(heaviest_kg(band) / unit_kg, 1.0);
     const Axis axis{0.0,
                     top,
-                    round_step(top / 2.5),
+                    round_step(top / std::min(2.5, rules(layout.band, drawing.text))),
                     shown.units() == planner::UnitSystem::metric ? " kg" : " lb"};
     std::string markup = axis_markup(axis, layout.band, drawing);
     for (const BandLeg& leg : band) {
@@ -180,6 +198,13 @@ std::string band_markup(const Plan& plan,
     return markup;
 }
 
+/// How many days of travel a stretch has a part of.
+long within_days(const Plan& plan, const Stretch& stretch) {
+    return std::ranges::count_if(plan.days, [&](const planner::PlanDay& day) {
+        return !day.rest_day && day.to_m > stretch.from_m && day.from_m < stretch.to_m;
+    });
+}
+
 /// Days between dashed lines; a number is left out where there is no room for it.
 std::string days_markup(const Plan& plan, const BandLayout& layout, const Drawing& drawing) {
     std::string markup;
@@ -212,6 +237,39 @@ std::string days_markup(const Plan& plan, const BandLayout& layout, const Drawin
     return markup;
 }
 
+/// Places and nights of the stretch, at their x.
+ProfileNames
+names_of(const Plan& plan, const Route& route, const Plot& across, const Drawing& drawing) {
+    std::vector<Mark> all;
+    if (drawing.marks)
+        all = marks(plan, route, [&](double along_m) {
+            return DrawnPoint{across.x(along_m), 0.0, along_m};
+        });
+    std::erase_if(all, [&](const Mark& mark) {
+        return mark.at.along_m < across.stretch.from_m - 1.0 ||
+               mark.at.along_m > across.stretch.to_m + 1.0;
+    });
+    constexpr int most_rows = 4;
+    return {std::move(all), {2.0, drawing.width - 2.0, drawing.text, most_rows}};
+}
+
+/// Puts every mark on the ground.
+void settle(std::vector<Mark>& all,
+            const Ground& seen,
+            const BandLayout& layout,
+            double text,
+            const Figures& shown) {
+    const double unit_m = shown.units() == planner::UnitSystem::metric ? 1.0 : planner::m_per_foot;
+    const Axis axis = ground_axis(seen, rules(layout.ground, text), shown.units());
+    for (Mark& mark : all) {
+        const auto after =
+            std::ranges::lower_bound(seen.line, mark.at.along_m, {}, &DrawnPoint::along_m);
+        const auto at = after == seen.line.end() && !seen.line.empty() ? after - 1 : after;
+        mark.at.y =
+            seen.line.size() < 2 ? layout.ground.foot : axis.y(at->y / unit_m, layout.ground);
+    }
+}
+
 } // namespace
 
 std::string profile_drawing(const Plan& plan,
@@ -219,9 +277,15 @@ std::string profile_drawing(const Plan& plan,
                             const Stretch& stretch,
                             const Drawing& drawing,
                             const Figures& shown) {
-    const BandLayout made = layout(drawing, stretch);
+    const Plot across = cli::across(drawing, stretch);
+    ProfileNames names = names_of(plan, route, across, drawing);
+    const bool days = within_days(plan, stretch) > 1;
+    const BandLayout made =
+        layout(drawing, across, names.height() + (days ? 1.8 * drawing.text : 0.0));
+    const Ground seen = ground(route, made);
+    settle(names.marks(), seen, made, drawing.text, shown);
     return fmt::format(
-        R"(<svg class="profile" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t" data-from="{:.1f}" data-to="{:.1f}" data-left="{}" data-right="{}" data-foot="{}"><title id="{}-t">Profile of the ground, and under it the load borne along the way</title>{}{}{}{}</svg>)",
+        R"(<svg class="profile" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t" data-from="{:.1f}" data-to="{:.1f}" data-left="{}" data-right="{}" data-foot="{}"><title id="{}-t">Profile of the ground, and under it the load borne along the way</title>{}{}{}{}{}</svg>)",
         coordinate(drawing.width),
         coordinate(made.height),
         drawing.id,
@@ -231,9 +295,10 @@ std::string profile_drawing(const Plan& plan,
         coordinate(made.band.right),
         coordinate(made.band.foot),
         drawing.id,
-        ground_markup(route, made, drawing, shown),
+        ground_markup(seen, made, drawing, shown),
+        drawing.marks ? names.markup(made.ground.top - 0.2 * drawing.text) : std::string(),
         band_markup(plan, made, drawing, shown),
-        days_markup(plan, made, drawing),
+        days ? days_markup(plan, made, drawing) : std::string(),
         distance_axis(made.band, drawing, shown.units()));
 }
 

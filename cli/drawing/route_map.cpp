@@ -30,7 +30,8 @@ using planner::Route;
 constexpr double most_points = 20000.0;
 constexpr double page_width_m = 0.184; ///< of a drawing on paper, A4 and Letter alike
 constexpr double highest_day = 0.56;   ///< of its width
-constexpr double lowest_day = 0.30;
+constexpr double highest_short = 0.42; ///< of a day that is to stand on one sheet
+constexpr double lowest_day = 0.26;
 
 /// The route's points, thinned along the line before anything is projected; the ends of legs stay.
 std::vector<RoutePoint> route_points(const Route& route) {
@@ -93,8 +94,15 @@ geo::MapPoint reach(const geo::MapProjection& projection, const std::vector<Rout
     return most;
 }
 
-/// The largest round scale at which a day and its names fit.
-double day_scale(const geo::MapPoint& reach) {
+/// A day of few legs has room on one sheet for its map, its tables and its profile.
+double highest_of(const Plan& plan, const PlanDay& day) {
+    constexpr auto few = 2;
+    return std::ranges::count(plan.legs, day.day, &planner::PlanLeg::day) <= few ? highest_short
+                                                                                 : highest_day;
+}
+
+/// The largest round scale at which a day and its names fit; `highest` is of the width.
+double day_scale(const geo::MapPoint& reach, double highest) {
     constexpr std::array denominators{25e3,
                                       40e3,
                                       50e3,
@@ -115,7 +123,7 @@ double day_scale(const geo::MapPoint& reach) {
     const auto* const found = std::ranges::find_if(denominators, [&](double denominator) {
         const double pixels_per_m = wide_drawing / page_width_m / denominator;
         return 2.0 * reach.east_m * pixels_per_m <= wide_drawing - 2.0 * margin &&
-               2.0 * reach.north_m * pixels_per_m <= highest_day * wide_drawing - 2.0 * margin;
+               2.0 * reach.north_m * pixels_per_m <= highest * wide_drawing - 2.0 * margin;
     });
     return found == denominators.end() ? denominators.back() : *found;
 }
@@ -190,16 +198,17 @@ RouteMap::RouteMap(const Plan& plan, const Route& route)
 RouteMap::RouteMap(const Plan& plan, const Route& route, const PlanDay& day)
     : plan_(plan), route_(route), day_(&day), points_(route_points(route)),
       shown_points_(points_of(points_, route, day)), projection_(positions(shown_points_)),
-      half_(reach(projection_, shown_points_)), day_denominator_(day_scale(half_)) {}
+      half_(reach(projection_, shown_points_)), day_highest_(highest_of(plan, day)),
+      day_denominator_(day_scale(half_, day_highest_)) {}
 
 RouteMap::Sheet RouteMap::sheet(const Drawing& drawing) const {
     const geo::MapPoint& half = half_;
     if (day_ != nullptr) {
         const double pixels_per_m = drawing.width / page_width_m / day_denominator_;
-        const double margin = 36.0 * drawing.width / wide_drawing;
+        const double margin = 26.0 * drawing.width / wide_drawing;
         const double height = std::clamp(2.0 * half.north_m * pixels_per_m + 2.0 * margin,
                                          lowest_day * drawing.width,
-                                         highest_day * drawing.width);
+                                         day_highest_ * drawing.width);
         return {projection_, drawing.width, height, pixels_per_m};
     }
     const double margin = 3.2 * drawing.text;

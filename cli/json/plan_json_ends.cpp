@@ -35,7 +35,8 @@ Json leave_by_json(const Plan& plan, const std::vector<planner::LeaveBy>& leave_
                          {"spare_s", leave.spare_s},
                          {"days_later", leave.days_later},
                          {"bound", word(leave.bound)},
-                         {"bound_at", leave.bound_at}});
+                         {"bound_at", leave.bound_at},
+                         {"wind_rises", instant(plan, leave.wind_rises)}});
     return array;
 }
 

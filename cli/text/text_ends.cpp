@@ -1,4 +1,5 @@
 #include "cli/text/text_page.h"
+#include "cli/words/leave_words.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
@@ -47,27 +48,13 @@ std::string against_plan(double spare_s) {
         "{}{}", spare_s > 0.0 ? "+" : "-", planner::show_duration(std::abs(spare_s)));
 }
 
-std::string bound_by(const planner::LeaveBy& leave) {
-    switch (leave.bound) {
-    case planner::LeaveBound::appointment:
-        return "on time";
-    case planner::LeaveBound::dusk:
-        return fmt::format("before dusk at {}", leave.bound_at);
-    case planner::LeaveBound::midnight:
-        return fmt::format("before midnight at {}", leave.bound_at);
-    case planner::LeaveBound::night:
-        return fmt::format("with a night at {}", leave.bound_at);
-    }
-    return {};
-}
-
 void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
     const std::vector<planner::PlanDay>& days = page.plan().days;
     Table table({{"To meet it, leave", false, true},
                  {"Day", true},
                  {"at latest", true},
                  {"vs plan", true},
-                 {"to be there", false, true}});
+                 {"why", false, true}});
     for (const planner::LeaveBy& leave : meet.leave_by) {
         const auto day = static_cast<std::size_t>(leave.day) - 1;
         table.row({leave.place,
@@ -75,7 +62,8 @@ void add_leave_by(TextPage& page, const planner::PlanAppointment& meet) {
                    day < days.size() ? page.clock(at_latest(leave.at), days[day].date)
                                      : page.clock(at_latest(leave.at)),
                    against_plan(leave.spare_s),
-                   bound_by(leave)});
+                   leave.bound == planner::LeaveBound::appointment ? std::string("on time")
+                                                                   : bound_words(leave, page)});
     }
     page.add(table, 4);
     const auto any = [&](const auto& holds) {

@@ -4,6 +4,7 @@
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
+#include "planner/cautions/land_groups.h"
 #include "planner/loads/limits.h"
 
 #include <fmt/format.h>
@@ -15,7 +16,7 @@ namespace tumpline::cli {
 
 TextPage::TextPage(const planner::Plan& plan, const Reader& reader)
     : Figures(reader.units, plan.trip.time_zone, Blank::plain), plan_(plan), reader_(reader),
-      reported_(plan.cautions.size(), false) {}
+      told_(planner::grouped_by_kind(plan.cautions)), reported_(told_.size(), false) {}
 
 void TextPage::heading(std::string_view text) {
     if (!text_.empty())
@@ -69,8 +70,8 @@ std::string TextPage::leg_place(std::size_t plan_leg) const {
 
 std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> leg) {
     std::vector<std::string> texts;
-    for (std::size_t i = 0; i < plan_.cautions.size(); ++i) {
-        const planner::Caution& caution = plan_.cautions[i];
+    for (std::size_t i = 0; i < told_.size(); ++i) {
+        const planner::Caution& caution = told_[i];
         const bool fits_day = caution.day ? *caution.day == day : leg.has_value();
         if (reported_[i] || caution.leg != leg || !fits_day)
             continue;
@@ -82,11 +83,11 @@ std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> 
 
 std::vector<std::string> TextPage::cautions_left() {
     std::vector<std::string> texts;
-    for (std::size_t i = 0; i < plan_.cautions.size(); ++i) {
+    for (std::size_t i = 0; i < told_.size(); ++i) {
         if (reported_[i])
             continue;
         reported_[i] = true;
-        texts.push_back(placed_caution_text(plan_.cautions[i], reader_.units));
+        texts.push_back(placed_caution_text(told_[i], reader_.units));
     }
     return texts;
 }

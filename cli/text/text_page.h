@@ -65,7 +65,8 @@ class TextPage : public Figures {
   private:
     const planner::Plan& plan_;
     Reader reader_;
-    std::vector<bool> reported_;
+    std::vector<planner::Caution> told_; ///< what the layers say of several legs, said once
+    std::vector<bool> reported_;         ///< of those
     std::string text_;
 };
 

@@ -46,6 +46,8 @@ std::string_view word(planner::LeaveBound bound) {
         return "midnight";
     case planner::LeaveBound::night:
         return "night";
+    case planner::LeaveBound::wind:
+        return "wind";
     }
     return {};
 }

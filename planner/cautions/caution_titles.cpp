@@ -109,6 +109,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"nights-flipped", "Two solutions took turns"},
     {"paddling-estimate", "Paddling speed estimated"},
     {"tracks-repaired", "Tracks repaired"},
+    {"ground-carried", "Rapid or fall at a carry"},
     {"ground-shore", "Far from shore"},
     {"ground-stream", "Running water crossed on foot"},
     {"ground-off-path", "No marked path"},

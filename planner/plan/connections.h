@@ -18,7 +18,8 @@ enum class LeaveBound {
     appointment, ///< the way to it, on its own day
     dusk,        ///< of the evening, at the next night's place
     midnight,    ///< of the evening, where there is no dusk
-    night        ///< the rest that a night needs before the next latest departure
+    night,       ///< the rest that a night needs before the next latest departure
+    wind         ///< a leg afloat is behind before the wind there passes a boat's ceiling
 };
 
 struct LeaveBy {
@@ -31,7 +32,9 @@ struct LeaveBy {
     double spare_s = 0.0; ///< at - planned
     int days_later = 0;   ///< of the calendar than planned: days of rest or in hand given up
     LeaveBound bound = LeaveBound::appointment;
-    std::string bound_at; ///< where what binds it is: the appointment's place or a night's
+    /// Where what binds it is: the appointment's place, a night's, or the leg afloat.
+    std::string bound_at;
+    std::optional<sys_seconds> wind_rises = {}; ///< when, where that binds it
 };
 
 /// A bus, a ferry, a flight: to the start, or away from the end.

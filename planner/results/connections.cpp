@@ -23,7 +23,8 @@ double seconds_between(sys_seconds from, sys_seconds to) {
 
 class Maker {
   public:
-    Maker(const Assembly& draft, const Connection& spec) : draft_(draft), spec_(spec) {}
+    Maker(const Assembly& draft, const std::vector<PlanLeg>& legs, const Connection& spec)
+        : draft_(draft), legs_(legs), spec_(spec) {}
 
     PlanConnection arriving();
     PlanConnection departing(bool used);
@@ -48,6 +49,7 @@ class Maker {
     void add_leave_by(PlanConnection& one) const;
 
     const Assembly& draft_;
+    const std::vector<PlanLeg>& legs_;
     const Connection& spec_;
 };
 
@@ -117,8 +119,8 @@ void Maker::add_leave_by(PlanConnection& one) const {
     meet.by = *one.taken;
     meet.arrive = one.there;
     meet.margin_s = one.margin_s;
-    one.leave_by =
-        latest_departures(draft_, std::move(meet), draft_.prepared.stretches.boundaries.size() - 1);
+    one.leave_by = latest_departures(
+        draft_, legs_, std::move(meet), draft_.prepared.stretches.boundaries.size() - 1);
 }
 
 PlanConnection Maker::departing(bool used) {
@@ -146,14 +148,15 @@ PlanConnection Maker::departing(bool used) {
 
 } // namespace
 
-std::vector<PlanConnection> plan_connections(const Assembly& draft) {
+std::vector<PlanConnection> plan_connections(const Assembly& draft,
+                                             const std::vector<PlanLeg>& legs) {
     const Trip& trip = draft.prepared.trip;
     const Assumed& assumed = draft.prepared.assumed;
     const std::optional<Leaving> leaving =
         first_leaving(trip, assumed, end_reached(draft.settled.timeline, assumed));
     std::vector<PlanConnection> result;
     for (std::size_t c = 0; c < trip.connections.size(); ++c) {
-        Maker maker(draft, trip.connections[c]);
+        Maker maker(draft, legs, trip.connections[c]);
         result.push_back(trip.connections[c].to_start
                              ? maker.arriving()
                              : maker.departing(leaving && leaving->connection == c));

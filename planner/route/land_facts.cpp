@@ -61,6 +61,7 @@ class LandFacts {
         const char* code;
         std::optional<std::size_t> leg; ///< from 1
         UnitText text;
+        UnitText figure = ""; ///< what is the leg's own, to stand beside other legs'
     };
 
     static std::vector<geo::Position> ends(const Route& route) {
@@ -79,7 +80,9 @@ class LandFacts {
                           .leg = fact.leg,
                           .text = fact.text.metric,
                           .source = "docs/map.md",
-                          .imperial = imperial_if_other(fact.text)});
+                          .imperial = imperial_if_other(fact.text),
+                          .figure = fact.figure.metric,
+                          .figure_imperial = imperial_if_other(fact.figure)});
     }
 
     void hazards();
@@ -92,6 +95,7 @@ class LandFacts {
     };
 
     void meet(std::vector<Met>& met, const LandFeature& feature, const geo::Position& at) const;
+    [[nodiscard]] const RouteLeg* carried_round(const Met& met) const;
     void unnamed(const Met& met);
     void shores();
     void streams();
@@ -128,6 +132,21 @@ void LandFacts::meet(std::vector<Met>& met,
     }
 }
 
+/// The portage that begins or ends where this is drawn, so that nobody paddles it; null if none.
+const RouteLeg* LandFacts::carried_round(const Met& met) const {
+    const RouteLeg& leg = route_.legs[met.leg];
+    const auto portage = [&](std::size_t other) -> const RouteLeg* {
+        const bool there =
+            other < route_.legs.size() && route_.legs[other].travel == Travel::portage;
+        return there ? &route_.legs[other] : nullptr;
+    };
+    if (leg.to_m - met.along_m <= same_place_m)
+        return portage(met.leg + 1);
+    if (met.along_m - leg.from_m <= same_place_m && met.leg > 0)
+        return portage(met.leg - 1);
+    return nullptr;
+}
+
 void LandFacts::unnamed(const Met& met) {
     const LandFeature& feature = *met.feature;
     std::string what(thing_word(feature));
@@ -135,14 +154,30 @@ void LandFacts::unnamed(const Met& met) {
         what += fmt::format(" ({})", feature.name);
     if (!feature.grade.empty())
         what += fmt::format(", graded {} there", feature.grade);
-    tell({Level::caution,
-          "ground-rapid",
-          met.leg + 1,
-          format_both("At {} {} shows {}; the trip names no hazard there. Scout it from shore, and "
-                      "ask who knows the river.",
-                      place_word(met.along_m),
-                      land_.sources.at(feature.source).file,
-                      what)});
+    const std::string& file = land_.sources.at(feature.source).file;
+    const UnitText at = place_word(met.along_m);
+    const UnitText figure = format_both("{} at {} ({})", what, at, file);
+    if (const RouteLeg* const carry = carried_round(met))
+        tell({Level::note,
+              "ground-carried",
+              met.leg + 1,
+              format_both("At {} {} shows {} where the boats are carried ({}): do not let the "
+                          "water take you past the landing.",
+                          at,
+                          file,
+                          what,
+                          carry->name),
+              figure});
+    else
+        tell({Level::caution,
+              "ground-rapid",
+              met.leg + 1,
+              format_both("At {} {} shows {}; the trip names no hazard there. Scout it from shore, "
+                          "and ask who knows the river.",
+                          at,
+                          file,
+                          what),
+              figure});
 }
 
 void LandFacts::hazards() {
@@ -190,7 +225,9 @@ void LandFacts::shores() {
                              in_both(show_distance, *furthest_m),
                              place_word(at_m),
                              in_both(show_distance, open_m),
-                             in_both(show_distance, far_from_shore_m))});
+                             in_both(show_distance, far_from_shore_m)),
+                 format_both(
+                     "up to {} at {}", in_both(show_distance, *furthest_m), place_word(at_m))});
     }
 }
 
@@ -241,13 +278,15 @@ void LandFacts::streams() {
             metric.push_back(at.metric + (dry ? " (dry at times)" : ""));
             imperial.push_back(at.imperial + (dry ? " (dry at times)" : ""));
         }
-        const char* const words = "Crosses running water by the layers at {}. Whether it can be "
-                                  "crossed or drunk they do not say.";
+        const UnitText at{fmt::format("at {}", fmt::join(metric, ", ")),
+                          fmt::format("at {}", fmt::join(imperial, ", "))};
         tell({Level::note,
               "ground-stream",
               i + 1,
-              {fmt::format(fmt::runtime(words), fmt::join(metric, ", ")),
-               fmt::format(fmt::runtime(words), fmt::join(imperial, ", "))}});
+              format_both("Crosses running water by the layers {}. Whether it can be crossed or "
+                          "drunk they do not say.",
+                          at),
+              at});
     }
 }
 
@@ -289,6 +328,9 @@ void LandFacts::paths() {
                  i + 1,
                  format_both("No marked path of the layers runs along {} of this leg, first at {}; "
                              "its pace is planned as on a path.",
+                             in_both(show_distance, std::min(off_m, leg.line.length_m())),
+                             place_word(*first_m)),
+                 format_both("along {}, first at {}",
                              in_both(show_distance, std::min(off_m, leg.line.length_m())),
                              place_word(*first_m))});
     }

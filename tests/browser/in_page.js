@@ -134,4 +134,34 @@ function breakable() {
   return found.slice(0, 8);
 }
 
-module.exports = { sticking_out, cut_off, faint, unreadable, profile_box, readout, printed_words, breakable };
+// Heads of the print, letters only: of parts and tables, each line of columns' heads as one.
+function heads() {
+  const letters = (text) => text.replace(/[^\p{L}\p{N}]/gu, '').toLowerCase();
+  const found = [];
+  for (const head of document.querySelectorAll('h2, h3, h4, caption, thead:not(.hidden) tr'))
+    if (head.getClientRects().length > 0) found.push(letters(head.innerText));
+  return [...new Set(found)].filter((head) => head.length > 3);
+}
+
+// Names over a profile that lie on each other, and letters of it below 9 pt on a page 184 mm wide.
+function crowded_profiles() {
+  const found = [];
+  for (const svg of document.querySelectorAll('svg.profile')) {
+    if (svg.getClientRects().length === 0) continue;
+    const texts = [...svg.querySelectorAll('text')];
+    for (const text of texts) {
+      const points = Number(text.getAttribute('font-size')) / svg.viewBox.baseVal.width * 184 / 25.4 * 72;
+      if (svg.viewBox.baseVal.width > 500 && !text.classList.contains('number') && points < 8.99)
+        found.push('"' + text.textContent + '" has letters of ' + points.toFixed(1) + ' pt');
+    }
+    const boxes = texts.filter((text) => text.closest('.names')).map((text) => text.getBoundingClientRect());
+    for (let i = 0; i < boxes.length; ++i)
+      for (let j = 0; j < i; ++j)
+        if (boxes[i].left < boxes[j].right && boxes[j].left < boxes[i].right &&
+            boxes[i].top < boxes[j].bottom - 1 && boxes[j].top < boxes[i].bottom - 1)
+          found.push('a name of ' + svg.getAttribute('aria-labelledby') + ' lies on another');
+  }
+  return [...new Set(found)].slice(0, 8);
+}
+
+module.exports = { heads, crowded_profiles, sticking_out, cut_off, faint, unreadable, profile_box, readout, printed_words, breakable };

@@ -16,6 +16,8 @@ const papers = [
 ];
 const widths = [360, 768, 1280];
 const large = 1e6; // bytes: of a book this long one width and one paper are looked at, to save minutes
+// On A4 no more sheets than this: a sample that takes more has lost its order of pages.
+const most_sheets = { saddle: 17, 'lake-chain': 27 };
 let wrong = 0;
 
 function expect(holds, where, what) {
@@ -68,11 +70,28 @@ function has_poppler() {
   }
 }
 
-// Every word is on the paper, whole; each day starts a page of its own.
-async function check_print(page, plan, where, file, paper) {
+// The last line of each page, as letters: no head may stand there without what it heads.
+function last_lines(boxes) {
+  const lines = [];
+  for (const page of boxes.split('<page ').slice(1)) {
+    const words = [...page.matchAll(/<word xMin="(-?[\d.]+)" yMin="(-?[\d.]+)" xMax="(-?[\d.]+)" yMax="(-?[\d.]+)">(.*)<\/word>/g)]
+      .map((word) => ({ y: Number(word[4]), text: word[5] }));
+    const height = Number(page.match(/height="([\d.]+)"/)[1]);
+    const inside = words.filter((word) => word.y < height - 33); // above the number of the page
+    const lowest = Math.max(...inside.map((word) => word.y));
+    const line = inside.filter((word) => word.y > lowest - 5).map((word) => word.text).join('');
+    lines.push(line.replace(/&[a-z]+;/g, '').replace(/[^\p{L}\p{N}]/gu, '').toLowerCase());
+  }
+  return lines;
+}
+
+// Every word is on the paper, whole; each day starts a page of its own, and takes two at most.
+async function check_print(page, plan, name, file, paper) {
+  const where = name + ' on ' + paper.name;
   await page.media('print', 'light');
   const words = await page.ask(look.printed_words);
   expect_none(await page.ask(look.breakable), where);
+  const heads = await page.ask(look.heads);
   await page.media('', 'light');
   await page.print(file, paper);
   const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
@@ -82,10 +101,17 @@ async function check_print(page, plan, where, file, paper) {
   for (let day = 1; day <= days; ++day) {
     const on = pages.filter((p) => p.includes('Day ' + day + ' of ' + days));
     expect(on.length === 1, where, 'day ' + day + ' begins on ' + on.length + ' pages');
+    const from = pages.findIndex((p) => p.includes('Day ' + day + ' of ' + days));
+    const next = day < days ? pages.findIndex((p) => p.includes('Day ' + (day + 1) + ' of ' + days)) : pages.findIndex((p) => p.trimStart().startsWith('Packing lists'));
+    if (name in most_sheets)
+      expect(next - from <= 2, where, 'day ' + day + ' takes ' + (next - from) + ' sheets');
     if (on.length === 1)
       expect(on[0].trimStart().startsWith('Day ' + day + ' of'), where, 'day ' + day + ' does not begin its page');
   }
   const boxes = execFileSync('pdftotext', ['-bbox', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
+  if (paper.name === 'a4' && name in most_sheets)
+    expect(pages.length <= most_sheets[name], where, pages.length + ' sheets; at most ' + most_sheets[name] + ' are needed');
+  last_lines(boxes).forEach((line, i) => expect(!heads.includes(line), where, 'page ' + (i + 1) + ' ends with the head "' + line + '"'));
   const edge = 14; // points: less than the margin, more than a rounding
   let sheet = { width: 0, height: 0 };
   for (const line of boxes.split('\n')) {
@@ -123,6 +149,7 @@ async function check_book(browser, folder, name, poppler) {
     }
     await page.media('', 'light');
     expect_none(await page.ask(look.unreadable), where);
+    expect_none(await page.ask(look.crowded_profiles), where);
     if (name !== 'hostile-names') {
       await check_pointing(page, plan, where, width < 500);
       await check_keys(page, plan, where);
@@ -130,7 +157,7 @@ async function check_book(browser, folder, name, poppler) {
     expect(await page.ask(() => window.broken === undefined), where, 'a name ran as a script');
     if (poppler && (is_large || width === 1280))
       for (const paper of is_large ? papers.slice(0, 1) : papers)
-        await check_print(page, plan, name + ' on ' + paper.name, path.join(folder, name + '-' + paper.name + '.pdf'), paper);
+        await check_print(page, plan, name, path.join(folder, name + '-' + paper.name + '.pdf'), paper);
     const asked = page.requests.filter((request) => request !== url && !request.startsWith('data:'));
     expect(asked.length === 0, where, 'asked for ' + asked.join(', '));
     expect_none(page.complaints, where + ', console');

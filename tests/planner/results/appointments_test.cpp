@@ -181,6 +181,62 @@ TEST(Appointments, LandingsAreListedAndHazardsAfloatAreNot) {
     EXPECT_EQ(places, wanted);
 }
 
+/// An hour on foot and 4320 m of lake at 1.2 m/s, another hour; a bus at 20:00.
+test::RandomTrip over_a_lake() {
+    test::RandomTrip made =
+        test::level_trip({{.length_m = 3600.0}, {.travel = Travel::paddle, .length_m = 4320.0}},
+                         {{"Start", PlaceKind::start, 0.0}, {"Road", PlaceKind::finish, 7920.0}});
+    made.trip.appointments = {
+        {.what = "bus", .at = "Road", .day = 1, .by = 20h, .margin = 0min, .hard = false}};
+    return made;
+}
+
+/// Calm, and so much wind from 13:00 to 22:00.
+void blow(test::RandomTrip& made, double afternoon_mps) {
+    WeatherEntry all;
+    all.says.wind_mps = 0.0;
+    WeatherEntry afternoon;
+    afternoon.hours = HoursOfDay{13.0 * 3600.0, 22.0 * 3600.0};
+    afternoon.says.wind_mps = afternoon_mps;
+    afternoon.says.wind_from_deg = 90.0; // ahead: the lake leads to the east
+    made.trip.forecast = {all, afternoon};
+    made.trip.weather.wind_mps = afternoon_mps;
+    made.trip.weather.wind_from_deg = 90.0;
+}
+
+TEST(Appointments, AreLeftForBeforeTheWindRises) {
+    test::RandomTrip made = over_a_lake();
+    const sys_days day{std::chrono::year{2027} / 6 / 7};
+    const Plan calm = make_plan(made.trip, made.route);
+    // 20:00 less an hour on foot and an hour afloat.
+    EXPECT_NEAR(in_seconds(calm.appointments[0].leave_by[0].at - (day + 18h)), 0.0, 2.0);
+    EXPECT_FALSE(calm.appointments[0].leave_by[0].wind_rises);
+    blow(made, 12.0);
+    const LeaveBy leave = make_plan(made.trip, made.route).appointments[0].leave_by[0];
+    // Off the lake by 13:00: the same two hours before.
+    EXPECT_NEAR(in_seconds(leave.at - (day + 11h)), 0.0, 2.0);
+    EXPECT_EQ(leave.bound, LeaveBound::wind);
+    EXPECT_EQ(leave.bound_at, "leg 2");
+    EXPECT_EQ(leave.wind_rises, day + 13h);
+    EXPECT_NEAR(leave.spare_s, 5.0 * 3600.0, 2.0); // planned at 06:00
+}
+
+TEST(Appointments, AreLeftForInTheWindOfTheLaterHours) {
+    test::RandomTrip made = over_a_lake();
+    made.trip.models.paddling = "power-balance";
+    blow(made, 3.0); // no ceiling is passed, but the boat is slower
+    const Plan plan = make_plan(made.trip, made.route);
+    const LeaveBy leave = plan.appointments[0].leave_by[0];
+    EXPECT_EQ(leave.bound, LeaveBound::appointment);
+    const double calm_s = in_seconds(plan.days[0].arrive - plan.days[0].set_off);
+    const sys_days day{std::chrono::year{2027} / 6 / 7};
+    EXPECT_LT(leave.at, day + 20h - std::chrono::seconds{std::llround(calm_s) + 60})
+        << "the plan's own time, of the calm morning, is too short";
+    // Planned again with that departure the bus is just met.
+    made.trip.days.set_off = leave.at - sys_seconds{day};
+    EXPECT_NEAR(make_plan(made.trip, made.route).appointments[0].spare_s, 0.0, 3.0);
+}
+
 /// Goes forward from a departure as late as asked: each day's way as the plan has it, each evening
 /// before dusk or midnight, each night as long as it must be, days of rest left out.
 class Forward {

@@ -97,6 +97,38 @@ TEST(LandFacts, SayNothingOfAFallBesideAWalkOrFarOff) {
     EXPECT_FALSE(told(route, "ground-rapid"));
 }
 
+TEST(LandFacts, DoNotAskForAFallThatACarryGoesRound) {
+    Route route = four_kilometres();
+    route.legs[0].travel = Travel::portage;
+    route.legs[0].name = "Fall carry";
+    // The boats are put in at 2000 m: 30 m on the fall may be drawn a little off, 90 m on it is
+    // met.
+    lay(route, {fall_at(east(2030.0, 10.0))});
+    EXPECT_FALSE(told(route, "ground-rapid"));
+    const std::optional<Caution> said = told(route, "ground-carried");
+    ASSERT_TRUE(said);
+    EXPECT_EQ(said->level, Level::note);
+    EXPECT_EQ(said->leg, 2U);
+    EXPECT_THAT(said->text, HasSubstr("a fall where the boats are carried (Fall carry)"));
+    lay(route, {fall_at(east(2090.0, 10.0))});
+    EXPECT_TRUE(told(route, "ground-rapid"));
+    EXPECT_FALSE(told(route, "ground-carried"));
+    route.legs[0].travel = Travel::walk; // the boats do not come down a walk's end by themselves
+    lay(route, {fall_at(east(2030.0, 10.0))});
+    EXPECT_TRUE(told(route, "ground-rapid"));
+}
+
+TEST(LandFacts, TellWhatIsTheLegsOwnInAFewWords) {
+    Route route = four_kilometres();
+    lay(route,
+        {fall_at(east(3400.0, 20.0)),
+         line(geo::LayerKind::river, {east(700.0, 300.0), east(700.0, -300.0)}),
+         line(geo::LayerKind::path, {east(0.0, 10.0), east(1200.0, 10.0)})});
+    EXPECT_EQ(told(route, "ground-rapid")->figure, "a fall at 3.4 km (ground.gpkg)");
+    EXPECT_EQ(told(route, "ground-stream")->figure, "at 700 m");
+    EXPECT_THAT(told(route, "ground-off-path")->figure, testing::StartsWith("along "));
+}
+
 TEST(LandFacts, SayHowFarFromShoreALakeLegLeads) {
     Route route = four_kilometres();
     geo::LandFeature lake = line(
