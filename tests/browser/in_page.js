@@ -134,11 +134,11 @@ function breakable() {
   return found.slice(0, 8);
 }
 
-// Heads of the print, letters only: of parts and tables, each line of columns' heads as one.
+// Heads of the print but the names over packing lists, letters only: of parts and tables, each line of columns' heads as one.
 function heads() {
   const letters = (text) => text.replace(/[^\p{L}\p{N}]/gu, '').toLowerCase();
   const found = [];
-  for (const head of document.querySelectorAll('h2, h3, h4, caption, thead:not(.hidden) tr'))
+  for (const head of document.querySelectorAll('h2, h3:not(.lists h3), h4:not(.lists h4), caption, thead:not(.hidden) tr'))
     if (head.getClientRects().length > 0) found.push(letters(head.innerText));
   return [...new Set(found)].filter((head) => head.length > 3);
 }
