@@ -18,10 +18,6 @@ using planner::Plan;
 using planner::PlanConnection;
 using planner::PlanPermit;
 
-planner::Date local_date(geo::sys_seconds at, const Figures& shown) {
-    return planner::Date(std::chrono::floor<std::chrono::days>(geo::to_local(at, shown.zone())));
-}
-
 std::string nights_of(int nights) {
     return nights == 1 ? std::string("a night") : fmt::format("{} nights", nights);
 }
@@ -139,6 +135,10 @@ std::string lost_day_words(const Plan& plan) {
 }
 
 } // namespace
+
+planner::Date local_date(geo::sys_seconds at, const Figures& shown) {
+    return planner::Date(std::chrono::floor<std::chrono::days>(geo::to_local(at, shown.zone())));
+}
 
 std::string dated_clock(geo::sys_seconds at, const Figures& shown) {
     return fmt::format("{} {}", short_date(local_date(at, shown)), shown.clock(at));

@@ -22,6 +22,9 @@ struct ConnectionWords {
 /// The connection that takes the party away from the end; null: none is given, or none is reached.
 [[nodiscard]] const planner::PlanConnection* connection_home(const planner::Plan& plan);
 
+/// The date of an instant in the reader's zone.
+[[nodiscard]] planner::Date local_date(geo::sys_seconds at, const Figures& shown);
+
 /// "Fri 18 June 18:05", local.
 [[nodiscard]] std::string dated_clock(geo::sys_seconds at, const Figures& shown);
 

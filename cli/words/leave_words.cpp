@@ -1,19 +1,15 @@
 #include "cli/words/leave_words.h"
 
+#include "cli/words/calendar_words.h"
 #include "cli/words/words.h"
 
 #include <fmt/format.h>
 
-#include <chrono>
 #include <cmath>
 
 namespace tumpline::cli {
 
 namespace {
-
-planner::Date local_date(geo::sys_seconds at, const Figures& shown) {
-    return planner::Date{std::chrono::floor<std::chrono::days>(geo::to_local(at, shown.zone()))};
-}
 
 std::string date_words(geo::sys_seconds at, const Figures& shown) {
     return short_date(local_date(at, shown));

@@ -7,7 +7,7 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr std::chrono::sys_days friday{std::chrono::year{2027} / 6 / 18};
+constexpr std::chrono::sys_days leaving{std::chrono::year{2027} / 6 / 18};
 
 class LeaveWords : public testing::Test {
   protected:
@@ -15,9 +15,9 @@ class LeaveWords : public testing::Test {
     planner::LeaveBy leave_{.place = "Tarn head",
                             .day = 1,
                             .along_m = 0.0,
-                            .at = friday + 10h + 20min,
+                            .at = leaving + 10h + 20min,
                             .night = true,
-                            .planned = friday + 8h,
+                            .planned = leaving + 8h,
                             .spare_s = 8400.0,
                             .days_later = 0,
                             .bound = planner::LeaveBound::appointment,
@@ -43,7 +43,7 @@ TEST_F(LeaveWords, AnHourIsNeverRoundedUp) {
 }
 
 TEST_F(LeaveWords, OneThatThePlanIsTooLateForLiesBeforeIt) {
-    leave_.at = friday + 7h + 15min;
+    leave_.at = leaving + 7h + 15min;
     leave_.spare_s = -2700.0;
     EXPECT_EQ(against_plan_words(leave_, shown_), "45 min before the plan, 08:00");
     leave_.spare_s = 20.0;
@@ -55,7 +55,7 @@ TEST_F(LeaveWords, SayWhyNotLater) {
     EXPECT_EQ(bound_words(leave_, shown_), "to be at Road before dusk");
     leave_.bound = planner::LeaveBound::wind;
     leave_.bound_at = "Across the tarn";
-    leave_.wind_rises = friday + 13h;
+    leave_.wind_rises = leaving + 13h;
     EXPECT_EQ(bound_words(leave_, shown_),
               "to be off the water (Across the tarn) before the wind rises at 13:00");
 }
@@ -64,8 +64,8 @@ TEST_F(LeaveWords, NameTheAppointmentWithItsMargin) {
     const planner::PlanAppointment meet{.what = "last bus",
                                         .at = "Road",
                                         .day = 1,
-                                        .by = friday + 17h + 40min,
-                                        .arrive = friday + 12h,
+                                        .by = leaving + 17h + 40min,
+                                        .arrive = leaving + 12h,
                                         .margin_s = 3600.0};
     EXPECT_EQ(appointment_words(meet, shown_),
               "last bus at Road on Fri 18 June by 17:40, with a margin of 1 h 00 min");
