@@ -1,5 +1,6 @@
 #include "planner/make_plan.h"
 
+#include "geo/input_error.h"
 #include "planner/cautions/all_cautions.h"
 #include "planner/cautions/not_judged.h"
 #include "planner/cautions/verdict.h"
@@ -13,6 +14,7 @@
 #include "planner/results/exits.h"
 #include "planner/results/hazards.h"
 #include "planner/results/heaviest_packs.h"
+#include "planner/results/left_things.h"
 #include "planner/results/legs.h"
 #include "planner/results/luggage.h"
 #include "planner/results/models_used.h"
@@ -23,17 +25,53 @@
 #include "planner/results/volumes.h"
 #include "planner/solution/nights.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <utility>
 
 namespace tumpline::planner {
 
-Solved settle_trip(const Prepared& prepared) {
+namespace {
+
+Solved settle(const Prepared& prepared) {
     if (prepared.trip.days.nights_auto)
         return as_chosen(prepared, choose_nights(prepared, 0));
     SolveOptions options;
     if (!prepared.trip.days.nights.empty())
         options.nights = listed_nights(prepared);
     return solve(prepared, options);
+}
+
+/// Which pass is meant, and so whether two entries leave one thing, depends on the days.
+void refuse_left_twice(const Prepared& prepared, const Solved& settled) {
+    const Trip& trip = prepared.trip;
+    std::vector<geo::Problem> problems;
+    for (const LeftTwice& twice : left_twice({trip,
+                                              prepared.route,
+                                              prepared.stretches,
+                                              settled.timeline.days,
+                                              prepared.kit.brought}))
+        problems.push_back(
+            {.file = trip.file.string(),
+             .place = fmt::format("/leave/{}", twice.leave),
+             .found = fmt::format("\"{}\", which /leave/{} has left at {} and not yet fetched",
+                                  twice.thing,
+                                  twice.earlier,
+                                  trip.leaves[twice.earlier].at),
+             .expected = "things that the party has with it",
+             .advice = "leave it out of one of the two, or have it fetched before"});
+    if (!problems.empty())
+        throw geo::InputError(std::move(problems));
+}
+
+} // namespace
+
+Solved settle_trip(const Prepared& prepared) {
+    Solved settled = settle(prepared);
+    if (!prepared.trip.leaves.empty())
+        refuse_left_twice(prepared, settled);
+    return settled;
 }
 
 Plan make_plan(const Trip& trip, const Route& route) {
@@ -57,6 +95,7 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.luggage = plan_luggage(draft, plan.items, plan.start_loads);
     plan.events = plan_events(draft);
     plan.days = plan_days(draft, plan.legs);
+    plan.left = plan_left(draft);
     plan.volumes = plan_volumes(draft, plan.days);
     plan.totals = plan_totals(draft, plan.days, plan.legs);
     plan.heaviest_packs = plan_heaviest_packs(plan.days, plan.legs);

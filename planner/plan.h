@@ -14,6 +14,7 @@
 #include "planner/plan/decision_cards.h"
 #include "planner/plan/flows.h"
 #include "planner/plan/hazards.h"
+#include "planner/plan/left_things.h"
 #include "planner/plan/luggage.h"
 #include "planner/plan/packed_items.h"
 #include "planner/plan/remedies.h"
@@ -308,6 +309,7 @@ struct Totals {
 };
 
 struct Plan {
+    std::vector<LaidThings> left = {}; ///< what is laid down on the way, by where
     Trip trip; ///< as read, its time zone filled in; `party` is the order of members everywhere
     std::vector<ModelUsed> models;
     std::vector<BandUsed> bands;

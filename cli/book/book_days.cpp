@@ -296,6 +296,31 @@ std::vector<Fields> hazards(const BookSource& source, const PlanDay& day) {
     return rows;
 }
 
+/// What is to be left and to be fetched on the day.
+std::vector<Fields> left_and_fetched(const BookSource& source, const PlanDay& day) {
+    std::vector<Fields> rows;
+    const auto add = [&](const planner::LaidThings& left, const char* what, double along_m) {
+        std::vector<Fields> things;
+        for (const planner::LaidThing& thing : left.things)
+            things.emplace_back()
+                .text("name", thing.what)
+                .text("count", thing.count > 1 ? std::to_string(thing.count) : "");
+        rows.emplace_back()
+            .text("do", what)
+            .text("place", left.at)
+            .text("along", source.shown.distance(along_m))
+            .text("mass", source.shown.mass(left.mass_kg))
+            .list("things", std::move(things));
+    };
+    for (const planner::LaidThings& left : source.plan.left) {
+        if (left.day == day.day)
+            add(left, "Leave", left.along_m);
+        if (left.fetch_day == day.day)
+            add(left, "Fetch", *left.fetch_along_m);
+    }
+    return rows;
+}
+
 std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
     const Figures& shown = source.shown;
     std::vector<Fields> rows;
@@ -373,6 +398,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
         .text("from", day.from)
         .text("to", day.to)
         .list("hazards", hazards(source, day))
+        .list("left", left_and_fetched(source, day))
         .list("figures", day.rest_day ? std::vector<Fields>() : figures(day, shown))
         .list("day_cautions",
               caution_fields(source,

@@ -383,6 +383,7 @@ Json plan_json_value(const Plan& plan, std::string_view version) {
     json["exits"] = exits_json(plan);
     json["turn_round"] = turn_rounds_json(plan);
     json["hazards"] = hazards_json(plan);
+    json["left"] = left_json(plan);
     json["items"] = items_json(plan);
     json["start_loads"] = start_loads_json(plan);
     json["luggage"] = luggage_json(plan);

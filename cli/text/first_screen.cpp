@@ -394,7 +394,8 @@ void add_more(TextPage& page, std::string_view command) {
         if (section != Section::verdict &&
             (section != Section::flow || !page.plan().decisions.empty()) &&
             (section != Section::connections || !page.plan().connections.empty()) &&
-            (section != Section::permits || !page.plan().permits.empty()))
+            (section != Section::permits || !page.plan().permits.empty()) &&
+            (section != Section::left || !page.plan().left.empty()))
             words.push_back(word(section));
     page.add("\n");
     page.line(fmt::format("More: --show {} or all.", fmt::join(words, ", ")));
@@ -403,6 +404,7 @@ void add_more(TextPage& page, std::string_view command) {
 void add_first_screen(TextPage& page) {
     add_day_lines(page);
     add_hazards(page);
+    add_left(page);
     add_flow_table(page);
     add_pack_lines(page);
     add_boat_lines(page);

@@ -33,6 +33,7 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
                                      {Section::portages, add_all_portages},
                                      {Section::alternatives, add_other_ways},
                                      {Section::flow, add_flow},
+                                     {Section::left, add_left},
                                      {Section::boats, add_craft},
                                      {Section::food, add_supplies},
                                      {Section::appointments, add_appointments},

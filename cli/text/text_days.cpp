@@ -158,6 +158,8 @@ void add_leg(TextPage& page, Table& table, const PlanLeg& leg, planner::Date dat
                                  page.gradient(leg.steepest_500m)));
     if (const std::string moves = pushes(page, leg); leg.travel == Travel::paddle && !moves.empty())
         table.remark(moves);
+    for (const std::string& left : left_words(page, leg))
+        table.remark(left);
     for (const std::string& hazard : hazard_words(page, leg))
         table.remark(hazard);
     for (const std::string& caution : page.cautions(leg.day, leg.leg))

@@ -84,6 +84,11 @@ void add_verdict(TextPage& page);
 void add_heaviest(TextPage& page);
 /// Whether the days end in daylight, in a sentence.
 void add_daylight(TextPage& page);
+/// What is left on the way and fetched; nothing where the trip leaves nothing.
+void add_left(TextPage& page);
+/// What is left and fetched on a leg, in words.
+[[nodiscard]] std::vector<std::string> left_words(const TextPage& page,
+                                                  const planner::PlanLeg& leg);
 /// The places of kind "hazard" that one comes to, in order, with their notes.
 void add_hazards(TextPage& page);
 /// Hazards and notes of a leg's places on its day, and the leg's own note.

@@ -84,6 +84,7 @@ std::string_view start_words(const PackedItem& item) {
     case Account::drunk:
     case Account::burnt:
     case Account::dried:
+    case Account::laid_down:
         break;
     }
     return "";

@@ -65,6 +65,8 @@ std::string_view word(Section section) {
         return "alternatives";
     case Section::flow:
         return "flow";
+    case Section::left:
+        return "left";
     case Section::cautions:
         return "cautions";
     case Section::assumptions:
@@ -92,25 +94,11 @@ std::string_view word(Section section) {
 const std::vector<Section>& sections_of(std::string_view command) {
     static const std::map<std::string_view, std::vector<Section>> sections{
         {"plan",
-         {Section::verdict,
-          Section::days,
-          Section::legs,
-          Section::packs,
-          Section::remedies,
-          Section::portages,
-          Section::alternatives,
-          Section::flow,
-          Section::boats,
-          Section::food,
-          Section::appointments,
-          Section::connections,
-          Section::permits,
-          Section::bail_out,
-          Section::turnaround,
-          Section::packing,
-          Section::kit,
-          Section::cautions,
-          Section::assumptions}},
+         {Section::verdict,     Section::days,     Section::legs,         Section::packs,
+          Section::remedies,    Section::portages, Section::alternatives, Section::flow,
+          Section::left,        Section::boats,    Section::food,         Section::appointments,
+          Section::connections, Section::permits,  Section::bail_out,     Section::turnaround,
+          Section::packing,     Section::kit,      Section::cautions,     Section::assumptions}},
         {"pack",
          {Section::verdict,
           Section::packing,

@@ -28,6 +28,7 @@ enum class Section {
     remedies,
     alternatives,
     flow,
+    left,
     cautions,
     assumptions,
     best,

@@ -144,6 +144,8 @@ std::string_view word(Account account) {
         return "burnt";
     case Account::dried:
         return "dried";
+    case Account::laid_down:
+        return "laid_down";
     }
     return {};
 }

@@ -11,6 +11,7 @@
 #include "planner/cautions/flow_cautions.h"
 #include "planner/cautions/ford_cautions.h"
 #include "planner/cautions/intake_cautions.h"
+#include "planner/cautions/left_cautions.h"
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
 #include "planner/cautions/paddling_cautions.h"
@@ -340,6 +341,7 @@ std::vector<Caution> CautionRules::run() {
     list_.add(child_cautions(draft_, plan_));
     list_.add(water_cautions(draft_, plan_));
     list_.add(upstream_cautions(draft_, plan_));
+    list_.add(left_cautions(draft_, plan_));
     list_.add(flow_cautions(plan_));
     list_.add(darkness_cautions(draft_, plan_));
     list_.add(safety_gear_cautions(draft_, plan_));

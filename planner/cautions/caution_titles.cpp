@@ -18,6 +18,9 @@ struct TitleRow {
 /// what makes figures doubtful. docs/cautions.md has the same codes.
 constexpr auto title_rows = std::to_array<TitleRow>({
     {"no-craft", "No boat, or no seat in one"},
+    {"needed-elsewhere", "Needed while it lies elsewhere"},
+    {"not-fetched", "Left and never fetched"},
+    {"not-left", "Not left as asked"},
     {"class-over-party", "River harder than somebody paddles"},
     {"class-over-craft", "River harder than the boat is meant for"},
     {"flow-not-runnable", "River outside its runnable range"},
@@ -35,6 +38,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"ford-unknown", "Ford of unknown depth"},
     {"class-unjudged", "Class III or harder, and nobody's class is known", true},
     {"left-at-home", "Safety gear left at home", true},
+    {"gear-left-behind", "Gear left behind on the way", true},
     {"jacket-stowed", "Life jacket not worn", true},
     {"low-freeboard", "Little freeboard", true},
     {"class-hard", "Class III or harder"},
@@ -89,6 +93,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"undrawn-leg", "Leg without a line"},
     {"level-ground-assumed", "Heights missing in part"},
     {"route-gap", "Gap in the route"},
+    {"left-unwatched", "Things left unwatched"},
     {"turned-round", "Leg turned round"},
     {"recorded-wander", "Recorded line longer than the way"},
     {"place-off-route", "Place off the route"},

@@ -25,7 +25,8 @@ void Booking::book(const Movement& movement, std::string_view why) {
                                    .from = movement.from,
                                    .to = movement.to,
                                    .item = movement.item,
-                                   .why = std::string(why)});
+                                   .why = std::string(why),
+                                   .leave = movement.leave});
     ++step_;
 }
 

@@ -25,6 +25,7 @@ struct Movement {
     Account from;
     Account to;
     std::size_t item = Entry::no_item;
+    std::size_t leave = Entry::no_item;
 };
 
 /// Books movements one after the other and knows what every account holds now. Entries are kept
@@ -45,7 +46,7 @@ class Booking {
     [[nodiscard]] Ledger take_ledger() { return std::move(ledger_); }
 
   private:
-    using Balance = std::array<std::array<std::int64_t, 6>, 8>; ///< by account and part
+    using Balance = std::array<std::array<std::int64_t, 6>, 9>; ///< by account and part
 
     std::vector<Balance> balances_;
     BookingPlace place_;

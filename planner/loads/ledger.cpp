@@ -39,4 +39,15 @@ std::int64_t Ledger::balance_mg(std::size_t member, Account account, std::size_t
     return sum;
 }
 
+std::int64_t Ledger::laid_down_mg(std::size_t leave, std::size_t step) const {
+    std::int64_t sum = 0;
+    for (const Entry& entry : entries) {
+        if (entry.step >= step)
+            break;
+        if (entry.leave == leave)
+            sum += effect_mg(entry, Account::laid_down);
+    }
+    return sum;
+}
+
 } // namespace tumpline::planner

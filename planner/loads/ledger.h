@@ -13,7 +13,7 @@ enum class Part { kit, craft, food, fuel, water, waste };
 
 using PartMasses = std::array<std::int64_t, 6>; ///< by Part
 
-/// Where mass can be. `on_back`, `worn`, `in_use` and `ashore_of_trip` hold things; the others take
+/// Where mass can be. `pack`, `worn`, `in_use` and `laid_down` hold things; the others take
 /// what leaves the party, or give what comes to it.
 enum class Account {
     outside, ///< home, shop, spring, cache: where things come from and go to
@@ -23,7 +23,8 @@ enum class Account {
     eaten,
     drunk,
     burnt,
-    dried ///< water gone from wet things
+    dried,    ///< water gone from wet things
+    laid_down ///< at a place, to be fetched; one for each of Trip::leaves
 };
 
 /// One dated, placed movement of mass. `member` is whose account it is on both sides; a handing
@@ -38,8 +39,9 @@ struct Entry {
     std::int64_t mass_mg = 0; ///< positive
     Account from = Account::outside;
     Account to = Account::pack;
-    std::size_t item = no_item; ///< index into Trip::kit or Trip::craft, by part
-    std::string why;            ///< a few words: "breakfast", "filled at Shelf spring"
+    std::size_t item = no_item;  ///< index into Trip::kit or Trip::craft, by part
+    std::string why;             ///< a few words: "breakfast", "filled at Shelf spring"
+    std::size_t leave = no_item; ///< index into Trip::leaves: whose `laid_down` it is
 
     static constexpr std::size_t no_item = static_cast<std::size_t>(-1);
 };
@@ -54,6 +56,8 @@ struct Ledger {
     /// The same over all parts.
     [[nodiscard]] std::int64_t
     balance_mg(std::size_t member, Account account, std::size_t step) const;
+    /// What lies at the place of one of Trip::leaves before booking `step`.
+    [[nodiscard]] std::int64_t laid_down_mg(std::size_t leave, std::size_t step) const;
 };
 
 } // namespace tumpline::planner

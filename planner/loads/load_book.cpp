@@ -3,38 +3,27 @@
 #include "planner/loads/assignment.h"
 #include "planner/loads/booking.h"
 #include "planner/loads/consumables.h"
-#include "planner/loads/kit_masses.h"
 #include "planner/loads/portage.h"
 #include "planner/loads/portage_pieces.h"
+#include "planner/loads/thing_booking.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>
-#include <string_view>
+#include <optional>
+#include <string>
 #include <utility>
 
 namespace tumpline::planner {
 
 namespace {
 
-Account account_of(ItemUse use) {
-    switch (use) {
-    case ItemUse::packed:
-        return Account::pack;
-    case ItemUse::worn:
-        return Account::worn;
-    case ItemUse::used:
-        return Account::in_use;
-    }
-    return Account::pack;
-}
-
 /// Walks through the trip and books what happens, in the order in which it happens.
 class LoadSimulation {
   public:
     explicit LoadSimulation(const LoadInputs& in)
         : in_(in), members_(in.assumed.members.size()), booking_(members_, in.record),
-          afloat_(afloat_before(in.stretches, in.boats)), wet_(in.assumed.craft.size(), false),
-          item_wet_(in.trip.kit.size(), false), stores_(in, loads_, booking_) {}
+          afloat_(afloat_before(in.stretches, in.boats)), things_(in, loads_, booking_),
+          stores_(in, loads_, booking_) {}
 
     Loads run();
 
@@ -44,47 +33,17 @@ class LoadSimulation {
     void morning(std::size_t d);
     void evening(std::size_t d);
     void travel(std::size_t i);
-    void change_state(bool afloat);
-    void get_wet();
-    void dry();
     void plan_carry(std::size_t i);
     void note_start(std::size_t i);
     void note_end(std::size_t i);
     [[nodiscard]] PartMasses pack_parts(std::size_t member) const;
-    [[nodiscard]] std::vector<double> packed_ashore_kg() const;
-
-    /// With the water that clings to it.
-    [[nodiscard]] std::int64_t mass_mg(std::size_t item) const {
-        return item_mg(in_.trip, in_.assumed, item, wetness(item_wet_[item]));
-    }
-
-    /// Where a thing is on foot or afloat: in the pack it is with whoever bears its piece.
-    struct Holding {
-        std::size_t member;
-        Account account;
-    };
-
-    [[nodiscard]] Holding held(std::size_t item, bool afloat) const {
-        const KitItem& thing = in_.trip.kit[item];
-        const ItemUse use = afloat ? thing.afloat : thing.ashore;
-        return {use == ItemUse::packed ? loads_.item_bearer[item] : loads_.item_user[item],
-                account_of(use)};
-    }
-
-    void wet_item(std::size_t item, bool wet);
-
-    [[nodiscard]] std::int64_t craft_mg(std::size_t craft) const {
-        return planner::craft_mg(in_.assumed.craft[craft], wetness(wet_[craft]));
-    }
 
     const LoadInputs& in_;
     std::size_t members_;
     Booking booking_;
-    std::vector<bool> afloat_;   ///< per boundary, as the changes of the timeline have it
-    std::vector<bool> wet_;      ///< per craft
-    std::vector<bool> item_wet_; ///< per kit item
-    bool afloat_now_ = false;
+    std::vector<bool> afloat_; ///< per boundary, as the changes of the timeline have it
     Loads loads_;
+    ThingBooking things_;
     Consumables stores_;
 };
 
@@ -100,132 +59,17 @@ void LoadSimulation::number_plan_legs() {
 
 void LoadSimulation::start() {
     booking_.set_place({1, 0, 0.0});
-    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
-        if (!in_.brought[k])
-            continue;
-        const Holding to = held(k, false);
-        booking_.book({to.member, Part::kit, mass_mg(k), Account::outside, to.account, k},
-                      "packed at home");
-    }
-    for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c)
-        booking_.book(
-            {loads_.craft_bearer[c], Part::craft, craft_mg(c), Account::outside, Account::pack, c},
-            "packed at home");
+    things_.start();
     stores_.start();
-}
-
-/// Moves everything whose place differs between foot and boat.
-void LoadSimulation::change_state(bool afloat) {
-    if (afloat == afloat_now_)
-        return;
-    afloat_now_ = afloat;
-    const std::string_view why = afloat ? "boots to boat" : "boat to boots";
-    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
-        if (!in_.brought[k])
-            continue;
-        const Holding from = held(k, !afloat);
-        const Holding to = held(k, afloat);
-        if (from.member != to.member) { // out of another's pack
-            booking_.book({from.member, Part::kit, mass_mg(k), from.account, Account::outside, k},
-                          why);
-            booking_.book({to.member, Part::kit, mass_mg(k), Account::outside, to.account, k}, why);
-        } else if (from.account != to.account) {
-            booking_.book({to.member, Part::kit, mass_mg(k), from.account, to.account, k}, why);
-        }
-    }
-    for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c)
-        booking_.book({loads_.craft_bearer[c],
-                       Part::craft,
-                       craft_mg(c),
-                       afloat ? Account::pack : Account::in_use,
-                       afloat ? Account::in_use : Account::pack,
-                       c},
-                      why);
-}
-
-/// Water comes to a thing, or has dried off it, wherever it is.
-void LoadSimulation::wet_item(std::size_t item, bool wet) {
-    const std::int64_t water_mg = item_water_mg(in_.assumed, item);
-    if (!in_.brought[item] || water_mg == 0 || item_wet_[item] == wet)
-        return;
-    item_wet_[item] = wet;
-    const Holding now = held(item, afloat_now_);
-    booking_.book({now.member,
-                   Part::kit,
-                   water_mg,
-                   wet ? Account::outside : now.account,
-                   wet ? now.account : Account::dried,
-                   item},
-                  wet ? "wet from the water" : "dried over night");
-}
-
-void LoadSimulation::get_wet() {
-    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k)
-        wet_item(k, true);
-    for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
-        if (wet_[c])
-            continue;
-        wet_[c] = true;
-        booking_.book({loads_.craft_bearer[c],
-                       Part::craft,
-                       craft_water_mg(in_.assumed.craft[c]),
-                       Account::outside,
-                       afloat_now_ ? Account::in_use : Account::pack,
-                       c},
-                      "wet from the water");
-    }
-}
-
-/// A night without rain dries the boats and the things.
-void LoadSimulation::dry() {
-    if (in_.assumed.weather.rain)
-        return;
-    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k)
-        wet_item(k, false);
-    for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
-        if (!wet_[c])
-            continue;
-        wet_[c] = false;
-        booking_.book({loads_.craft_bearer[c],
-                       Part::craft,
-                       craft_water_mg(in_.assumed.craft[c]),
-                       afloat_now_ ? Account::in_use : Account::pack,
-                       Account::dried,
-                       c},
-                      "dried over night");
-    }
-}
-
-/// The packs as they are on foot, boats rolled up, whatever the things are doing now.
-std::vector<double> LoadSimulation::packed_ashore_kg() const {
-    std::vector<std::int64_t> sum_mg(members_);
-    for (std::size_t m = 0; m < members_; ++m)
-        sum_mg[m] =
-            booking_.held_mg(m, Account::pack) + booking_.held_mg(m, Account::in_use, Part::craft);
-    for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
-        if (!in_.brought[k])
-            continue;
-        const Holding now = held(k, afloat_now_);
-        const Holding ashore = held(k, false);
-        if (now.account == Account::pack)
-            sum_mg[now.member] -= mass_mg(k);
-        if (ashore.account == Account::pack)
-            sum_mg[ashore.member] += mass_mg(k);
-    }
-    std::vector<double> packed_kg;
-    packed_kg.reserve(members_);
-    for (const std::int64_t mg : sum_mg)
-        packed_kg.push_back(mg_to_kg(mg));
-    return packed_kg;
 }
 
 void LoadSimulation::morning(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
     booking_.set_place({day.day, 0, in_.stretches.boundaries[day.first].along_m});
     if (in_.record || d == 0)
-        loads_.day_start_kg.push_back(packed_ashore_kg());
+        loads_.day_start_kg.push_back(things_.packed_ashore_kg());
     if (d > 0)
-        dry();
+        things_.dry();
     stores_.breakfast(d);
 }
 
@@ -236,7 +80,7 @@ void LoadSimulation::evening(std::size_t d) {
         stores_.supplies_up_to(day.last);
     stores_.dinner(d);
     if (in_.record)
-        loads_.day_end_kg.push_back(packed_ashore_kg());
+        loads_.day_end_kg.push_back(things_.packed_ashore_kg());
 }
 
 PartMasses LoadSimulation::pack_parts(std::size_t member) const {
@@ -254,11 +98,20 @@ void LoadSimulation::plan_carry(std::size_t i) {
     const bool to_water = i + 1 < in_.stretches.stretches.size() &&
                           in_.stretches.stretches[i + 1].travel == Travel::paddle;
     const AssumedTimes& times = in_.assumed.times;
-    const bool all_roll = std::all_of(in_.assumed.craft.begin(),
-                                      in_.assumed.craft.end(),
-                                      [](const AssumedCraft& craft) { return craft.rolls_up; });
-    const PieceSource source{
-        in_.trip, in_.assumed, in_.brought, loads_, wet_, item_wet_, after_water};
+    bool all_roll = true;
+    bool any_boat = in_.assumed.craft.empty(); // who has none at all never had one to leave
+    for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
+        any_boat = any_boat || things_.craft_here()[c];
+        all_roll = all_roll && (!things_.craft_here()[c] || in_.assumed.craft[c].rolls_up);
+    }
+    const PieceSource source{.trip = in_.trip,
+                             .assumed = in_.assumed,
+                             .items_here = things_.items_here(),
+                             .craft_here = things_.craft_here(),
+                             .loads = loads_,
+                             .wet = things_.craft_wet(),
+                             .item_wet = things_.items_wet(),
+                             .after_water = after_water};
     PortageInputs inputs{.leg = in_.route.legs[stretch.leg].spec,
                          .stretch = stretch,
                          .index = i,
@@ -269,7 +122,7 @@ void LoadSimulation::plan_carry(std::size_t i) {
                          .rolled_worn_kg = {},
                          .whole_worn_kg = {},
                          .may_roll = all_roll,
-                         .may_whole = after_water || !all_roll,
+                         .may_whole = any_boat && (after_water || !all_roll),
                          .rolled_change_s = (after_water ? times.boat_to_boots_s : 0.0) +
                                             (to_water ? times.boots_to_boat_s : 0.0),
                          .whole_change_s = after_water ? times.landing_s * (to_water ? 2.0 : 1.0)
@@ -293,8 +146,8 @@ void LoadSimulation::note_start(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     StretchLoads& noted = loads_.stretches[i];
     loads_.stretch_step[i] = booking_.next_step();
-    for (std::size_t k = 0; in_.record && k < item_wet_.size(); ++k)
-        if (item_wet_[k])
+    for (std::size_t k = 0; in_.record && k < things_.items_wet().size(); ++k)
+        if (things_.items_wet()[k])
             noted.wet_items.push_back(k);
     noted.worn_kg.reserve(members_);
     noted.max_parts.reserve(members_);
@@ -329,7 +182,7 @@ void LoadSimulation::note_start(std::size_t i) {
     noted.max_kg = noted.start_kg;
     if (stretch.travel == Travel::paddle) {
         for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
-            double all_up_kg = mg_to_kg(craft_mg(c));
+            double all_up_kg = mg_to_kg(things_.craft_mg(c));
             for (const std::size_t m : in_.assumed.craft[c].crew)
                 all_up_kg += in_.assumed.members[m].body_kg + noted.start_kg[m] + noted.worn_kg[m];
             noted.all_up_kg.push_back(all_up_kg);
@@ -357,8 +210,9 @@ void LoadSimulation::travel(std::size_t i) {
     booking_.set_place({time.day, loads_.plan_leg[i] + 1, stretch.from_m});
     if (i > 0)
         stores_.supplies_up_to(i);
+    things_.lay_down(i);
     stores_.fill(i);
-    change_state(
+    things_.change_state(
         stretch.travel == Travel::paddle ||
         (stretch.travel == Travel::portage && afloat_[i] && in_.boats[i] == BoatState::whole));
     note_start(i);
@@ -366,9 +220,10 @@ void LoadSimulation::travel(std::size_t i) {
     stores_.on_the_way(i);
     note_end(i);
     if (stretch.travel == Travel::paddle)
-        get_wet();
+        things_.get_wet();
     if (!afloat_[i + 1])
-        change_state(false);
+        things_.change_state(false);
+    things_.fetch(i + 1);
 }
 
 Loads LoadSimulation::run() {
@@ -378,6 +233,9 @@ Loads LoadSimulation::run() {
     loads_.stretch_step.resize(count);
     number_plan_legs();
     share_things(in_, loads_);
+    if (!in_.trip.leaves.empty())
+        loads_.laid =
+            laid_down({in_.trip, in_.route, in_.stretches, in_.timeline.days, in_.brought});
     start();
     for (std::size_t d = 0; d < in_.timeline.days.size(); ++d) {
         morning(d);
@@ -385,7 +243,7 @@ Loads LoadSimulation::run() {
             travel(i);
         evening(d);
     }
-    loads_.craft_wet = wet_;
+    loads_.craft_wet = things_.craft_wet();
     loads_.ledger = booking_.take_ledger();
     return std::move(loads_);
 }

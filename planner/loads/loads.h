@@ -4,6 +4,7 @@
 #include "planner/journey/provisions.h"
 #include "planner/journey/schedule.h"
 #include "planner/journey/segments.h"
+#include "planner/loads/laid_down.h"
 #include "planner/loads/ledger.h"
 #include "planner/loads/minimax_sharing.h"
 #include "planner/loads/portage_loads.h"
@@ -89,6 +90,7 @@ struct Loads {
     std::vector<bool> craft_wet;                   ///< per craft, at the end
     std::vector<std::size_t> plan_leg;             ///< per stretch: index into Plan::legs
     Ledger ledger;                                 ///< empty unless recorded
+    std::vector<LaidDown> laid = {};               ///< per entry of Trip::leaves
 };
 
 /// A way of doing a portage that is kept although the rounds would flip it.

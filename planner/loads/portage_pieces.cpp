@@ -27,18 +27,22 @@ std::int64_t item_mg(const PieceSource& source, std::size_t item) {
 
 /// Used in a boat that is carried whole, and lashed to it.
 bool is_lashed(const PieceSource& source, std::size_t item, BoatState boats) {
-    return boats == BoatState::whole && source.after_water && !source.assumed.craft.empty() &&
+    const bool any_boat = std::find(source.craft_here.begin(), source.craft_here.end(), true) !=
+                          source.craft_here.end();
+    return boats == BoatState::whole && source.after_water && any_boat &&
            use_of(source, item, boats) == ItemUse::used;
 }
 
-/// The craft that an item in use is lashed to: that of whoever uses it, else the first.
-std::size_t craft_of(const Assumed& assumed, std::size_t member) {
-    for (std::size_t c = 0; c < assumed.craft.size(); ++c) {
-        const std::vector<std::size_t>& crew = assumed.craft[c].crew;
-        if (std::find(crew.begin(), crew.end(), member) != crew.end())
+/// The craft, of those that are here, that an item in use is lashed to: that of whoever uses it,
+/// else the first.
+std::size_t craft_of(const PieceSource& source, std::size_t member) {
+    const std::vector<AssumedCraft>& craft = source.assumed.craft;
+    for (std::size_t c = 0; c < craft.size(); ++c)
+        if (source.craft_here[c] &&
+            std::find(craft[c].crew.begin(), craft[c].crew.end(), member) != craft[c].crew.end())
             return c;
-    }
-    return 0;
+    const auto first = std::find(source.craft_here.begin(), source.craft_here.end(), true);
+    return static_cast<std::size_t>(first - source.craft_here.begin());
 }
 
 void add(std::vector<Piece>& pieces, Piece piece) {
@@ -61,6 +65,8 @@ void add_kit(std::vector<Piece>& pieces,
     for (const TiedItems& tied : source.loads.tied) {
         Piece piece{.name = tied.name, .owner = 0};
         for (const std::size_t k : tied.items) {
+            if (!source.items_here[k])
+                continue;
             piece.owner = source.loads.item_bearer[k];
             const KitItem& thing = source.trip.kit[k];
             if (use_of(source, k, boats) == ItemUse::packed)
@@ -80,19 +86,22 @@ void add_kit(std::vector<Piece>& pieces,
 }
 
 void add_boats(std::vector<Piece>& pieces, const PieceSource& source, BoatState boats) {
-    const std::size_t first = pieces.size();
+    std::vector<std::size_t> piece_of(source.assumed.craft.size());
     for (std::size_t c = 0; c < source.assumed.craft.size(); ++c) {
+        if (!source.craft_here[c])
+            continue;
         const AssumedCraft& craft = source.assumed.craft[c];
         Piece boat{.name = source.trip.craft[c].name, .owner = source.loads.craft_bearer[c]};
         boat.boat = boats == BoatState::whole || !craft.rolls_up;
         boat.bearers = boat.boat ? source.trip.craft[c].borne_by.value_or(1) : 1;
         boat.add(Part::craft, craft_mg(craft, wetness(source.wet[c])));
+        piece_of[c] = pieces.size();
         pieces.push_back(std::move(boat));
     }
     for (std::size_t k = 0; k < source.trip.kit.size(); ++k) {
-        if (!source.brought[k] || !is_lashed(source, k, boats))
+        if (!source.items_here[k] || !is_lashed(source, k, boats))
             continue;
-        Piece& boat = pieces[first + craft_of(source.assumed, source.loads.item_user[k])];
+        Piece& boat = pieces[piece_of[craft_of(source, source.loads.item_user[k])]];
         boat.add(Part::kit, item_mg(source, k));
         boat.lashed.push_back(source.trip.kit[k].name);
     }
@@ -138,7 +147,7 @@ std::vector<Piece> pieces_of(const PieceSource& source, const Booking& booking, 
 std::vector<double> worn_with(const PieceSource& source, BoatState boats) {
     std::vector<double> worn_kg(source.trip.party.size(), 0.0);
     for (std::size_t k = 0; k < source.trip.kit.size(); ++k)
-        if (source.brought[k] && use_of(source, k, boats) != ItemUse::packed &&
+        if (source.items_here[k] && use_of(source, k, boats) != ItemUse::packed &&
             !is_lashed(source, k, boats))
             worn_kg[source.loads.item_user[k]] += mg_to_kg(item_mg(source, k));
     return worn_kg;

@@ -12,10 +12,11 @@ namespace tumpline::planner {
 struct PieceSource {
     const Trip& trip;
     const Assumed& assumed;
-    const std::vector<bool>& brought;
-    const Loads& loads;                ///< who bears, wears and uses what
-    const std::vector<bool>& wet;      ///< per craft
-    const std::vector<bool>& item_wet; ///< per kit item
+    const std::vector<bool>& items_here; ///< per kit item: it comes, and was not left on the way
+    const std::vector<bool>& craft_here; ///< per craft
+    const Loads& loads;                  ///< who bears, wears and uses what
+    const std::vector<bool>& wet;        ///< per craft
+    const std::vector<bool>& item_wet;   ///< per kit item
     bool after_water; ///< boats carried whole are so with things as they are afloat
 };
 

@@ -178,7 +178,7 @@ class Goods {
   public:
     Goods(const Assembly& draft, std::size_t craft, std::size_t stretch)
         : prepared_(draft.prepared), loads_(draft.settled.loads),
-          on_(draft.settled.loads.stretches[stretch]),
+          on_(draft.settled.loads.stretches[stretch]), stretch_(stretch),
           crew_(draft.prepared.assumed.craft[craft].crew) {
         for (const TiedItems& tied : loads_.tied)
             add_tied(tied);
@@ -236,7 +236,8 @@ class Goods {
         Packed at_hand{.what = tied.name, .at_hand = true};
         for (const std::size_t k : tied.items) {
             const KitItem& item = prepared_.trip.kit[k];
-            if (!is_ours(loads_.item_bearer[k]) || item.afloat != ItemUse::packed)
+            if (!is_ours(loads_.item_bearer[k]) || item.afloat != ItemUse::packed ||
+                !with_party(loads_.laid, {Part::kit, k}, stretch_))
                 continue;
             const bool wet =
                 std::find(on_.wet_items.begin(), on_.wet_items.end(), k) != on_.wet_items.end();
@@ -271,6 +272,7 @@ class Goods {
     const Prepared& prepared_;
     const Loads& loads_;
     const StretchLoads& on_;
+    std::size_t stretch_;
     const std::vector<std::size_t>& crew_;
     std::vector<Packed> things_;
 };

@@ -36,7 +36,8 @@ Account account_of(ItemUse use) {
 }
 
 bool holds_things(Account account) {
-    return account == Account::pack || account == Account::worn || account == Account::in_use;
+    return account == Account::pack || account == Account::worn || account == Account::in_use ||
+           account == Account::laid_down;
 }
 
 /// Per thing of one part; a thing is in one place as a whole.
@@ -54,7 +55,8 @@ std::vector<Found> found_at_start(const Assembly& draft, Part part, std::size_t 
         if (holds_things(entry.to)) {
             thing.mass_mg += entry.mass_mg;
             thing.bearer = entry.member;
-            thing.account = entry.to;
+            if (entry.to != Account::laid_down)
+                thing.account = entry.to;
         }
     }
     return found;
@@ -100,6 +102,18 @@ WayOnFoot way_on_foot(const std::vector<PlanLeg>& legs) {
         way.km += (leg.to_m - leg.from_m) / 1000.0;
         way.up_m += leg.ascent_m;
     }
+    return way;
+}
+
+/// The way without what a thing is not with the party on.
+WayOnFoot way_with(const Assembly& draft, const PackedItem& row, WayOnFoot way) {
+    const std::vector<Stretch>& stretches = draft.prepared.stretches.stretches;
+    const std::vector<LaidDown>& laid = draft.settled.loads.laid;
+    for (std::size_t i = 0; !laid.empty() && i < stretches.size(); ++i)
+        if (stretches[i].on_foot() && !with_party(laid, {row.part, row.index}, i)) {
+            way.km -= stretches[i].length_m() / 1000.0;
+            way.up_m -= stretches[i].ascent_m;
+        }
     return way;
 }
 
@@ -164,8 +178,9 @@ std::vector<PackedItem> plan_items(const Assembly& draft, const std::vector<Plan
         rows.push_back(craft_row(draft, c, craft[c]));
     const WayOnFoot way = way_on_foot(legs);
     for (PackedItem& row : rows) {
-        row.carry_kg_km = row.mass_kg * way.km;
-        row.carry_kg_m_up = row.mass_kg * way.up_m;
+        const WayOnFoot own = way_with(draft, row, way);
+        row.carry_kg_km = row.mass_kg * own.km;
+        row.carry_kg_m_up = row.mass_kg * own.up_m;
     }
     return rows;
 }

@@ -55,10 +55,11 @@ Contents contents_on(const Assembly& draft, std::size_t member, std::size_t stre
     Contents contents;
     for (std::size_t k = 0; k < trip.kit.size(); ++k)
         if (draft.prepared.kit.brought[k] && loads.item_bearer[k] == member &&
-            trip.kit[k].ashore == ItemUse::packed)
+            trip.kit[k].ashore == ItemUse::packed &&
+            with_party(loads.laid, {Part::kit, k}, stretch))
             contents.add(trip.kit[k].name, volume_of(trip.kit[k]));
     for (std::size_t c = 0; c < trip.craft.size() && kg(Part::craft) > 0.0; ++c)
-        if (loads.craft_bearer[c] == member)
+        if (loads.craft_bearer[c] == member && with_party(loads.laid, {Part::craft, c}, stretch))
             contents.add(trip.craft[c].name, trip.craft[c].rolled_l);
     if (kg(Part::food) > 0.0)
         contents.add("food", food_l(trip, kg(Part::food)), true);

@@ -41,6 +41,10 @@ class Finder {
         }
         for (std::size_t c = 0; c < trip_.connections.size(); ++c)
             at_its_end(c);
+        for (std::size_t l = 0; l < trip_.leaves.size(); ++l) {
+            near_enough(trip_.leaves[l].at, fmt::format("/leave/{}/at", l));
+            comes_back(l);
+        }
         return std::move(problems_);
     }
 
@@ -109,6 +113,28 @@ class Finder {
                  .advice = "set off earlier (\"first_set_off\" of \"days\"), or give its day"});
     }
 
+    /// What is left can be fetched where the route comes by once more.
+    void comes_back(std::size_t l) {
+        const Leave& leave = trip_.leaves[l];
+        const auto passes = static_cast<int>(route_.passes(leave.at).size());
+        if (passes == 1)
+            problems_.push_back(
+                {.file = trip_.file.string(),
+                 .place = fmt::format("/leave/{}/at", l),
+                 .found = fmt::format("\"{}\", which the route passes once only", leave.at),
+                 .expected = "a place that the route passes again, to fetch what was left",
+                 .advice = "name a place on the way there and back, or leave the things at home"});
+        else if (leave.pass && *leave.pass >= passes)
+            problems_.push_back(
+                {.file = trip_.file.string(),
+                 .place = fmt::format("/leave/{}/pass", l),
+                 .found = fmt::format("pass {} of {}", *leave.pass, passes),
+                 .expected = passes == 2
+                                 ? std::string("1: what is left is fetched at the second")
+                                 : fmt::format("1 to {}: one with another after it", passes - 1),
+                 .advice = {}});
+    }
+
     const Trip& trip_;
     const Route& route_;
     std::vector<geo::Problem> problems_;
@@ -127,6 +153,8 @@ std::vector<std::string> places_off_route(const Trip& trip, const Route& route) 
         look(night);
     for (const Appointment& appointment : trip.appointments)
         look(appointment.at);
+    for (const Leave& leave : trip.leaves)
+        look(leave.at);
     return names;
 }
 

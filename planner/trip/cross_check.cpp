@@ -405,6 +405,27 @@ void check_calendars(const Trip& trip, References& references, Problems& problem
                       .advice = "write \"start\": \"YYYY-MM-DD\""});
 }
 
+/// Things are meant by their names: kit and boats.
+void check_leaves(const Trip& trip, References& references) {
+    Names things = names_of(trip.kit);
+    for (const Craft& craft : trip.craft)
+        things.emplace_back(craft.name);
+    std::sort(things.begin(), things.end());
+    things.erase(std::unique(things.begin(), things.end()), things.end());
+    for (std::size_t i = 0; i < trip.leaves.size(); ++i) {
+        const std::string place = fmt::format("/leave/{}", i);
+        const Leave& leave = trip.leaves[i];
+        references.check(
+            leave.at, names_of(trip.route.places), place + "/at", "the name of a place");
+        for (std::size_t t = 0; t < leave.things.size(); ++t)
+            references.check(
+                leave.things[t],
+                things,
+                fmt::format("{}/{}/{}", place, leave.all_but ? "all_but" : "things", t),
+                "a thing of the kit or a boat");
+    }
+}
+
 void check_time_zone(const Trip& trip, Problems& problems) {
     if (trip.time_zone.empty() || geo::is_time_zone(trip.time_zone))
         return;
@@ -437,6 +458,7 @@ void check_trip(const Trip& trip, Problems& problems) {
     }
     check_days(trip, references, problems);
     check_calendars(trip, references, problems);
+    check_leaves(trip, references);
     check_weather(trip, problems);
     check_flows(trip, problems);
     references.report();

@@ -42,6 +42,9 @@ void read_route(const TripValue& value, TripRoute& route);
 void read_connections(const TripValue& value, Trip& trip);
 /// Two dates, the first and the last.
 [[nodiscard]] std::optional<DateSpan> read_dates(const TripValue& value);
+/// What is left on the way, with what its keys ask of each other.
+void read_leaves(const TripValue& value, Trip& trip);
+[[nodiscard]] const Section<Leave>& leave_section();
 [[nodiscard]] const Section<Days>& days_section();
 [[nodiscard]] const Section<MiddayHalt>& halt_section();
 [[nodiscard]] const Section<Contact>& contact_section();

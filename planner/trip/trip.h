@@ -427,6 +427,16 @@ struct Spread {
     std::optional<double> eating;
 };
 
+/// Things laid down at a place, to be fetched at a later pass of it.
+struct Leave {
+    std::string at;                  ///< a place
+    std::optional<int> day;          ///< empty: at the first pass, or at `pass`
+    std::optional<int> pass;         ///< of the place, from 1
+    std::vector<std::string> things; ///< names, of the kit or of boats
+    bool all_but = false;            ///< `things` are those that come along
+    std::optional<int> fetch_day;    ///< empty: at the next pass
+};
+
 /// What is drawn under the route.
 struct TripMap {
     std::vector<geo::LayerSource> layers; ///< files made absolute or relative to the working folder
@@ -466,6 +476,7 @@ struct Trip {
     Spread spread;
     Contact contact;
     TripMap map;
+    std::vector<Leave> leaves = {};
     std::optional<FlowLevel> flow_asked = {}; ///< in place of what the rivers carry now
 };
 

@@ -155,6 +155,7 @@ const Section<Trip>& trip_section() {
                  if (is_short_enough(v, most_permits, "keep those that the party must have"))
                      read_list(v, permit_section(), t.permits);
              }},
+            {"leave", Need::may, read_leaves},
             {"days",
              Need::may,
              [](const TripValue& v, Trip& t) { read_section(v, days_section(), t.days); }},
@@ -185,7 +186,8 @@ std::vector<KnownKeys> known_keys() {
             known(connection_section()), known(permit_section()),      known(days_section()),
             known(halt_section()),       known(weather_section()),     known(leg_weather_section()),
             known(models_section()),     known(spread_section()),      known(contact_section()),
-            known(map_section()),        known(layer_section())};
+            known(map_section()),        known(layer_section()),
+            known(leave_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {

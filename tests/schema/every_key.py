@@ -53,6 +53,15 @@ LISTED = '/weather=[{"high": "15 C", "rain": false, "wind": "2 m/s"}, {"high": "
 FLOW = RIVER + '/flow={"gauge": "bridge", "low": {"current": "3 km/h", "reading": "5 m3/s"}, "normal": {"current": "5 km/h", "reading": "10 m3/s"}, "high": {"current": "7 km/h", "reading": "30 m3/s"}}'
 RELEASE = RIVER + '/flow/times=[{"hours": ["06:00", "22:00"], "now": "high"}]'
 
+# There and back twice by a camp: on day 2 up to the spring and back, on day 3 once more and home.
+BACK_AND_FORTH = [
+    "/route/legs=" + json.dumps([
+        {"name": name, "travel": "walk", "length": "8 km", "ascent": "100 m", "descent": "100 m", "from": here, "to": there}
+        for name, here, there in (("in", "Road end", A), ("up", A, "Shelf spring"), ("down", "Shelf spring", A),
+                                  ("up again", A, "Shelf spring"), ("down again", "Shelf spring", A), ("out", A, "Quarry stop"))]),
+    "/route/elevation=null", "/appointments=[]", "/craft=[]", f'/days/nights=["{A}", "{A}", "{A}"]']
+LEAVE = BACK_AND_FORTH + [f'/leave=[{{"at": "{A}", "day": 2, "things": ["tent"]}}]']
+
 # What each key of the weather does: two values, and what is set beside them.
 WEATHER_KEYS = {
     "high": ("16 C", "36 C", []),
@@ -250,6 +259,12 @@ ROWS = {
     "/permits/*/dates": ("/permits/0/dates", [PERMIT], '["2027-06-01", "2027-07-31"]', '["2027-07-01", "2027-07-31"]', "plan"),
     "/permits/*/people": ("/permits/0/people", [PERMIT], "6", "1", "plan"),
     "/permits/*/note": ("/permits/0/note", [PERMIT], "by post", "by telephone", "plan"),
+    "/leave/*/at": ("/leave/0/at", LEAVE + ["/leave/0/day=null"], "Shelf spring", A, "plan"),
+    "/leave/*/day": ("/leave/0/day", LEAVE, "2", "3", "plan"),
+    "/leave/*/pass": ("/leave/0/pass", LEAVE + ["/leave/0/day=null"], "1", "2", "plan"),
+    "/leave/*/things": ("/leave/0/things", LEAVE, '["tent"]', '["tent", "stove and pots"]', "plan"),
+    "/leave/*/all_but": ("/leave/0/all_but", LEAVE + ["/leave/0/things=null"], '["tent"]', '["tent", "stove and pots"]', "plan"),
+    "/leave/*/fetch_day": ("/leave/0/fetch_day", LEAVE, "2", "3", "plan"),
     "/days/set_off": ("/days/set_off", [], "08:00", "07:00", "plan"),
     "/days/first_set_off": ("/days/first_set_off", [], "08:00", "10:00", "plan"),
     "/days/hours": ("/days/hours", ["/days/nights=null"], "8", "2", "plan"),

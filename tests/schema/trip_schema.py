@@ -20,8 +20,9 @@ import sys
 
 from jsonschema import Draft202012Validator
 
-NEEDED = {"tumpline": 1, "start": "2027-06-18", "route": {"tracks": ["a.gpx"], "legs": [{"name": "a leg"}]},
-          "party": [{"name": "Ada", "body": "68 kg"}]}
+NEEDED = {"tumpline": 1, "start": "2027-06-18",
+          "route": {"tracks": ["a.gpx"], "legs": [{"name": "a leg"}], "places": [{"name": "Spit", "kind": "camp"}]},
+          "party": [{"name": "Ada", "body": "68 kg"}], "kit": [{"item": "tent", "mass": "2 kg"}]}
 
 # What the values below may be where any text or number of the schema would not do: names must be
 # those of something, bounds of the reader hang on other values.
@@ -63,6 +64,8 @@ FITTING = {
     "/weather/hours/0": "13:00",
     "/weather/hours/1": "18:00",
     "/weather/legs/0": "a leg",
+    "/leave": [{"at": "Spit", "day": 1, "pass": 1, "things": ["tent"], "fetch_day": 2},
+               {"at": "Spit", "day": 2, "all_but": ["tent"]}],
     "/days/halt/from": "12:00",
     "/days/halt/to": "16:00",
     "/food/shares/breakfast": 0.25,
@@ -89,6 +92,7 @@ BEYOND_A_SCHEMA = [
     ("/kit/./must = true", "what must come is not left"),
     ("/route/legs/./cart = true", "there must be a cart, and ground on which it rolls"),
     ("/food/shares/", "the shares must sum to 1"),
+    ("/leave/./(day|fetch_day) = ", "nothing is fetched before it is left"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),
     ("/route/legs/5", "an alternative must be one to a leg that there is"),

@@ -52,7 +52,7 @@ class PiecesOfAPortage : public testing::Test {
         wet_craft_.assign(1, wet);
         wet_kit_.assign(plain_.trip.kit.size(), wet);
         loads_.tied = tie_items(plain_.trip, brought_);
-        return {plain_.trip, assumed_, brought_, loads_, wet_craft_, wet_kit_, true};
+        return {plain_.trip, assumed_, brought_, craft_here_, loads_, wet_craft_, wet_kit_, true};
     }
 
     [[nodiscard]] std::vector<Piece> pieces(BoatState boats, bool wet = false) {
@@ -78,6 +78,7 @@ class PiecesOfAPortage : public testing::Test {
     Loads loads_;
     Booking booking_{2, false};
     std::vector<bool> brought_, wet_craft_, wet_kit_;
+    std::vector<bool> craft_here_{true};
 };
 
 TEST_F(PiecesOfAPortage, MakeOneOfAContainerWhoeverOwnsWhatIsInIt) {

@@ -214,6 +214,26 @@ TEST(Appointments, AtAnUnknownPlaceAreRefused) {
     }
 }
 
+TEST(Leaves, AtAPlaceThatIsPassedOnceOrForTheLastTimeAreRefused) {
+    test::RandomTrip made = test::level_trip({{.length_m = 10e3}}, {{"Col", PlaceKind::camp, 2e3}});
+    Leave leave;
+    leave.at = "Col";
+    made.trip.leaves = {leave};
+    std::vector<geo::Problem> problems = problems_on_route(made.trip, made.route);
+    ASSERT_EQ(problems.size(), 1U);
+    EXPECT_EQ(problems[0].place, "/leave/0/at");
+    EXPECT_EQ(problems[0].found, "\"Col\", which the route passes once only");
+    RoutePlace again = made.route.places.front();
+    again.along_m = 8e3;
+    made.route.places.push_back(again);
+    EXPECT_TRUE(problems_on_route(made.trip, made.route).empty());
+    made.trip.leaves[0].pass = 2;
+    problems = problems_on_route(made.trip, made.route);
+    ASSERT_EQ(problems.size(), 1U);
+    EXPECT_EQ(problems[0].place, "/leave/0/pass");
+    EXPECT_EQ(problems[0].found, "pass 2 of 2");
+}
+
 TEST(Nights, AreNotChosenAtCampsOffTheRoute) {
     test::RandomTrip made = test::level_trip(
         {{.length_m = 40e3}}, {{"Camp", PlaceKind::camp, 20e3}, {"Hut", PlaceKind::camp, 22e3}});

@@ -1,0 +1,230 @@
+#include "planner/cautions/left_cautions.h"
+
+#include "planner/cautions/caution_list.h"
+#include "planner/trip/vocabulary.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <string_view>
+#include <utility>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr std::string_view source = "docs/left.md";
+
+/// What is missed on one leg, by how much it matters.
+struct Missed {
+    std::vector<std::string> needed;
+    std::vector<std::string> wanted;
+
+    void add(std::vector<std::string>& list, const std::string& name) {
+        if (std::find(list.begin(), list.end(), name) == list.end())
+            list.push_back(name);
+    }
+};
+
+std::string in_words(const std::vector<std::string>& names) {
+    if (names.size() == 1)
+        return names.front();
+    return fmt::format("{} and {}", fmt::join(names.begin(), names.end() - 1, ", "), names.back());
+}
+
+std::string_view lies(const std::vector<std::string>& names) {
+    return names.size() == 1 ? "lies" : "lie";
+}
+
+class LeftRules {
+  public:
+    explicit LeftRules(const Assembly& draft)
+        : trip_(draft.prepared.trip), stretches_(draft.prepared.stretches),
+          brought_(draft.prepared.kit.brought), timeline_(draft.settled.timeline),
+          laid_(draft.settled.loads.laid) {}
+
+    std::vector<Caution> run(const Plan& plan);
+
+  private:
+    void never(std::size_t leave);
+    void unwatched(const LaidThings& left);
+    void on_legs(std::size_t leave);
+    void nights(std::size_t leave);
+    void miss_thing(Missed& missed, std::size_t item, Travel travel) const;
+    void tell(std::size_t leave, const Missed& missed, Travel travel);
+    [[nodiscard]] bool shelter_at_hand(std::size_t stretch) const;
+
+    [[nodiscard]] bool is_shelter(std::size_t item) const {
+        return trip_.kit[item].is == SafetyGear::shelter;
+    }
+
+    const Trip& trip_;
+    const Stretches& stretches_;
+    const std::vector<bool>& brought_;
+    const Timeline& timeline_;
+    const std::vector<LaidDown>& laid_;
+    CautionList list_;
+};
+
+void LeftRules::never(std::size_t leave) {
+    const Leave& spec = trip_.leaves[leave];
+    const LaidDown& laid = laid_[leave];
+    if (!laid.left_at) {
+        list_.at(spec.day);
+        list_.add(Level::stop,
+                  "not-left",
+                  fmt::format("The plan does not come by {} {}: nothing is left there, and "
+                              "everything is carried on.",
+                              spec.at,
+                              spec.day ? fmt::format("on day {}", *spec.day) : "to leave things"),
+                  source);
+    } else if (!laid.fetched_at) {
+        list_.at(timeline_.stretches[*laid.left_at].day);
+        list_.add(Level::stop,
+                  "not-fetched",
+                  fmt::format("What is left at {} is never fetched: the plan does not come by "
+                              "there again{}.",
+                              spec.at,
+                              spec.fetch_day ? fmt::format(" on day {}", *spec.fetch_day) : ""),
+                  source);
+    }
+}
+
+void LeftRules::unwatched(const LaidThings& left) {
+    list_.at(left.day, left.leg);
+    list_.add(Level::caution,
+              "left-unwatched",
+              fmt::format("What is left at {} lies unwatched. Animals take food and gnaw what "
+                          "smells of salt or of food; wind takes boats that are not tied, and "
+                          "water rises. Lay it high, tie it, close it, mark the place. Whether "
+                          "things may be left there is for the local rules to say.",
+                          left.at));
+}
+
+/// What is worn or used in a way of travel, and gear that the rules of safety want at hand.
+void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) const {
+    const KitItem& thing = trip_.kit[item];
+    const bool afloat = travel == Travel::paddle;
+    const ItemUse use = afloat ? thing.afloat : thing.ashore;
+    if (use == ItemUse::worn || (afloat && use == ItemUse::used))
+        return missed.add(missed.needed, thing.name);
+    if (use == ItemUse::used)
+        return missed.add(missed.wanted, thing.name);
+    if (!thing.is)
+        return;
+    switch (*thing.is) {
+    case SafetyGear::life_jacket:
+    case SafetyGear::cold_suit:
+    case SafetyGear::helmet:
+    case SafetyGear::throw_bag:
+    case SafetyGear::spare_paddle:
+        if (afloat)
+            missed.add(missed.wanted, thing.name);
+        break;
+    case SafetyGear::first_aid:
+    case SafetyGear::light:
+        missed.add(missed.wanted, thing.name);
+        break;
+    case SafetyGear::shelter: // at nights
+        break;
+    }
+}
+
+void LeftRules::tell(std::size_t leave, const Missed& missed, Travel travel) {
+    const std::string& at = trip_.leaves[leave].at;
+    const std::string_view way = travel == Travel::paddle ? "paddled" : "walked";
+    if (!missed.needed.empty())
+        list_.add(Level::stop,
+                  "needed-elsewhere",
+                  fmt::format("This leg is {}, and {} {} at {} until then. Take it along, or "
+                              "fetch it before.",
+                              way,
+                              in_words(missed.needed),
+                              lies(missed.needed),
+                              at),
+                  source);
+    if (!missed.wanted.empty())
+        list_.add(Level::caution,
+                  "gear-left-behind",
+                  fmt::format(
+                      "This leg is {} without {}, left at {}.", way, in_words(missed.wanted), at));
+}
+
+void LeftRules::on_legs(std::size_t leave) {
+    const LaidDown& laid = laid_[leave];
+    std::set<std::pair<int, std::size_t>> told;
+    for (std::size_t i = 0; i < stretches_.stretches.size(); ++i) {
+        const Stretch& stretch = stretches_.stretches[i];
+        const int day = timeline_.stretches[i].day;
+        if (!laid.lies_on(i) || !told.insert({day, stretch.leg}).second)
+            continue;
+        Missed missed;
+        if (stretch.travel == Travel::paddle)
+            for (const std::size_t c : laid.craft)
+                missed.add(missed.needed, trip_.craft[c].name);
+        for (const std::size_t k : laid.kit)
+            miss_thing(missed, k, stretch.travel);
+        list_.at(day, stretch.leg + 1);
+        tell(leave, missed, stretch.travel);
+    }
+}
+
+bool LeftRules::shelter_at_hand(std::size_t stretch) const {
+    for (std::size_t k = 0; k < trip_.kit.size(); ++k)
+        if (brought_[k] && is_shelter(k) && with_party(laid_, {Part::kit, k}, stretch))
+            return true;
+    return false;
+}
+
+/// Nights between leaving and fetching.
+void LeftRules::nights(std::size_t leave) {
+    const LaidDown& laid = laid_[leave];
+    for (std::size_t d = 0; d + 1 < timeline_.days.size(); ++d) {
+        const std::size_t boundary = timeline_.days[d].last;
+        if (!laid.misses_night(boundary) || laid.kit.empty() || shelter_at_hand(boundary - 1))
+            continue;
+        std::vector<std::string> shelters;
+        for (const std::size_t k : laid.kit)
+            if (is_shelter(k))
+                shelters.push_back(trip_.kit[k].name);
+        list_.at(timeline_.days[d].day);
+        if (!shelters.empty())
+            list_.add(Level::stop,
+                      "needed-elsewhere",
+                      fmt::format("The night of day {} is without a shelter: {} {} at {}.",
+                                  timeline_.days[d].day,
+                                  in_words(shelters),
+                                  lies(shelters),
+                                  trip_.leaves[leave].at),
+                      source);
+        else
+            list_.add(Level::caution,
+                      "gear-left-behind",
+                      fmt::format("The night of day {} is spent away from what was left at {}, and "
+                                  "no thing of the kit says that it is a shelter: whether the "
+                                  "party has one with it is not known.",
+                                  timeline_.days[d].day,
+                                  trip_.leaves[leave].at));
+    }
+}
+
+std::vector<Caution> LeftRules::run(const Plan& plan) {
+    for (std::size_t l = 0; l < laid_.size(); ++l) {
+        never(l);
+        on_legs(l);
+        nights(l);
+    }
+    for (const LaidThings& left : plan.left)
+        unwatched(left);
+    return list_.take();
+}
+
+} // namespace
+
+std::vector<Caution> left_cautions(const Assembly& draft, const Plan& plan) {
+    return LeftRules(draft).run(plan);
+}
+
+} // namespace tumpline::planner

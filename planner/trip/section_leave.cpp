@@ -1,0 +1,81 @@
+#include "planner/trip/sections.h"
+
+#include <fmt/format.h>
+
+namespace tumpline::planner {
+
+namespace {
+
+constexpr std::size_t most_leaves = 100;
+
+void read_things(const TripValue& value, Leave& leave) {
+    for (const TripValue& item : value.items("the name of a thing of the kit or of a boat"))
+        leave.things.push_back(item.name().value_or(std::string()));
+    if (value.json().kind == JsonValue::Kind::list && value.json().items.empty())
+        value.add_problem("the name of at least one thing of the kit or of a boat");
+}
+
+void check_keys(const TripValue& value, const Leave& leave) {
+    if (value.json().kind != JsonValue::Kind::object)
+        return;
+    const bool things = value.json().find("things") != nullptr;
+    const bool all_but = value.json().find("all_but") != nullptr;
+    if (things == all_but)
+        value.add_problem("either \"things\" or \"all_but\"",
+                          things ? "leave one of the two out"
+                                 : "say what is left: \"things\": [\"tent\"]");
+    if (leave.day && leave.fetch_day && *leave.fetch_day < *leave.day)
+        value.problems().add(value.place() + "/fetch_day",
+                             {.found = fmt::format("day {}, before it is left", *leave.fetch_day),
+                              .expected = fmt::format("day {} or a later one", *leave.day),
+                              .advice = "leave \"fetch_day\" out to fetch at the next pass"});
+}
+
+} // namespace
+
+const Section<Leave>& leave_section() {
+    static const Section<Leave> section{
+        "leave",
+        "what is left",
+        {
+            {"at", Need::must, [](const TripValue& v, Leave& l) { put(l.at, v.name()); }},
+            {"day",
+             Need::may,
+             [](const TripValue& v, Leave& l) {
+                 put(l.day, v.whole_number({1, 400}));
+             }},
+            {"pass",
+             Need::may,
+             [](const TripValue& v, Leave& l) {
+                 put(l.pass, v.whole_number({1, 400}));
+             }},
+            {"things", Need::may, read_things},
+            {"all_but",
+             Need::may,
+             [](const TripValue& v, Leave& l) {
+                 l.all_but = true;
+                 read_things(v, l);
+             }},
+            {"fetch_day",
+             Need::may,
+             [](const TripValue& v, Leave& l) {
+                 put(l.fetch_day, v.whole_number({1, 400}));
+             }},
+        }};
+    return section;
+}
+
+void read_leaves(const TripValue& value, Trip& trip) {
+    for (const TripValue& item : value.items("what is left at a place")) {
+        if (trip.leaves.size() >= most_leaves) {
+            value.add_problem(fmt::format("at most {} entries", most_leaves),
+                              "put what is left at one place into one entry");
+            return;
+        }
+        Leave& leave = trip.leaves.emplace_back();
+        read_section(item, leave_section(), leave);
+        check_keys(item, leave);
+    }
+}
+
+} // namespace tumpline::planner
