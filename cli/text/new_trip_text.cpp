@@ -329,8 +329,9 @@ std::string times(const FirstTrip& trip) {
   //                   {{"what": "boat taxi", "to": PLACE, "arrives": ["2027-06-18 07:35"]}}]
   // What must be booked: nights at a camp, days on a leg.
   //   "permits": [{{"for": PLACE, "dates": ["2027-06-15", "2027-07-31"], "people": 6, "note": "by post"}}]
-  // "leave": what is laid down on the way and fetched at a later pass of the place:
-  //   {{"at": "Tarn head", "day": 2, "things": ["boat", "paddle"]}}
+  // What is laid down on the way and fetched at a later pass of the place.
+  //   "leave": [{{"at": PLACE, "day": 2, "things": ["boat", "paddle"]}},
+  //             {{"at": PLACE, "pass": 2, "all_but": ["day bag"], "fetch_day": 4}}]
   "days": {{
     // "first_set_off": "12:00", // on day 1, where it differs
     // "hours": 8, // moving hours wished per day

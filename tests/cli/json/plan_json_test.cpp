@@ -72,6 +72,7 @@ TEST(PlanJson, ShowsTheVerdictAndTheHazards) {
 TEST(PlanJson, HasTheKeysOfItsPageAndNoOther) {
     Plan plan = judged_plan();
     plan.verdict.also = plan.verdict.reasons;
+    plan.left.emplace_back().things.emplace_back();
     test::KeysByPlace printed = test::keys_of(shown(plan), by_member);
     for (const char* part : {"[]", "[].worst"}) { // one table for both
         const std::string also = std::string("verdict.also") + part;

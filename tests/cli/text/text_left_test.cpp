@@ -25,7 +25,7 @@ TEST(TextLeft, StandsOnTheFirstScreen) {
     // 3 kg of boat and 1.9 of tent
     EXPECT_THAT(text,
                 HasSubstr("\nLeft and fetched\n"
-                          "  day 1, Col at 2.0 km: boat, tent (4.90 kg); fetched on day 1 at 8.0 "
+                          "  day 1, Col at 2.0 km: boat, tent (4.9 kg); fetched on day 1 at 8.0 "
                           "km\n"));
     EXPECT_THAT(plan_text(with_leave(false), {}), Not(HasSubstr("Left and fetched")));
     EXPECT_THAT(plan_text(with_leave(false), {}), Not(HasSubstr(", left,")));
@@ -34,8 +34,8 @@ TEST(TextLeft, StandsOnTheFirstScreen) {
 TEST(TextLeft, StandsUnderItsLegs) {
     const std::string text =
         plan_text(with_leave(true), {.show = {.sections = {Section::legs, Section::left}}});
-    EXPECT_THAT(text, HasSubstr("leave at Col: boat, tent (4.90 kg)"));
-    EXPECT_THAT(text, HasSubstr("fetch at Col: boat, tent (4.90 kg)"));
+    EXPECT_THAT(text, HasSubstr("leave at Col: boat, tent (4.9 kg)"));
+    EXPECT_THAT(text, HasSubstr("fetch at Col: boat, tent (4.9 kg)"));
     EXPECT_THAT(text, HasSubstr("\nLeft and fetched\n"));
 }
 
