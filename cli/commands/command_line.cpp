@@ -3,6 +3,7 @@
 #include "cli/commands/command_book.h"
 #include "cli/commands/command_check.h"
 #include "cli/commands/command_compare.h"
+#include "cli/commands/command_craft.h"
 #include "cli/commands/command_export.h"
 #include "cli/commands/command_live.h"
 #include "cli/commands/command_models.h"
@@ -295,6 +296,24 @@ void add_compare(DeclaredCommands& line) {
     runs(line, command, options, compare);
 }
 
+void add_craft(DeclaredCommands& line) {
+    const auto options = std::make_shared<CraftOptions>();
+    CLI::App& command = *line.app.add_subcommand(
+        "craft", "the trip with each boat that it offers: time, packs, margins, wind, price");
+    add_trip(command, options->trip);
+    add_choice<CraftFormat>(command,
+                            "--format",
+                            options->format,
+                            {{"text", CraftFormat::text}, {"json", CraftFormat::json}},
+                            "text for people, json for programs");
+    add_flow_level(command, options->trip);
+    command.add_flag("--strict",
+                     options->trip.strict,
+                     "exit 3 also if every choice breaks what was asked, not only if none can be "
+                     "done");
+    runs(line, command, options, craft);
+}
+
 void add_models(DeclaredCommands& line) {
     const auto options = std::make_shared<ModelsOptions>();
     CLI::App& command = *line.app.add_subcommand(
@@ -418,6 +437,7 @@ constexpr auto commands = {add_new,
                            add_nights,
                            add_odds,
                            add_compare,
+                           add_craft,
                            add_live,
                            add_book,
                            add_export,

@@ -225,7 +225,10 @@ std::string craft(const FirstTrip& trip) {
 }
 
 constexpr std::string_view kit_head =
-    R"(  // Things and what they weigh: put them on a scale. More that a thing may say:
+    R"(  // Boats to choose from: "tumpline craft" plans the trip with each of them.
+  //   "craft_choices": [{"name": "light boat", "mass": "2.1 kg", "payload": "130 kg", "class": "II", "seats": 1, "price": 900}]
+  //   "replaces": ["boat"]   the boats in whose place it comes, where not by its seats
+  // Things and what they weigh: put them on a scale. More that a thing may say:
   //   "count": 2             how many; "mass" is of one
   //   "for": "party"         or a member's name; left out: shared out among all
   //   "ashore", "afloat"     packed, worn or used

@@ -45,18 +45,6 @@ bool only_for_boats(const KitItem& item) {
     return item.ashore == ItemUse::packed && item.afloat != ItemUse::packed;
 }
 
-void leave_boats(OtherRoute& other) {
-    Trip& trip = other.trip;
-    for (const Craft& craft : trip.craft)
-        other.left_home_kg += craft.mass_kg;
-    trip.craft.clear();
-    for (const KitItem& item : trip.kit)
-        if (only_for_boats(item))
-            other.left_home_kg += item.all_kg();
-    trip.kit.erase(std::remove_if(trip.kit.begin(), trip.kit.end(), only_for_boats),
-                   trip.kit.end());
-}
-
 class Layer {
   public:
     Layer(const Trip& trip, const Route& route, const KnownPlaces& places)
@@ -101,7 +89,7 @@ OtherRoute Layer::with(const std::vector<const Detour*>& detours) const {
             return leg.travel == Travel::paddle;
         })) {
         other.without_boats = !trip_.craft.empty();
-        leave_boats(other);
+        other.left_home_kg = leave_boats(other.trip);
     }
     other.route.sources = route_.sources;
     other.route.repairs = route_.repairs;
@@ -114,6 +102,19 @@ OtherRoute Layer::with(const std::vector<const Detour*>& detours) const {
 }
 
 } // namespace
+
+double leave_boats(Trip& trip) {
+    double left_home_kg = 0.0;
+    for (const Craft& craft : trip.craft)
+        left_home_kg += craft.mass_kg;
+    trip.craft.clear();
+    for (const KitItem& item : trip.kit)
+        if (only_for_boats(item))
+            left_home_kg += item.all_kg();
+    trip.kit.erase(std::remove_if(trip.kit.begin(), trip.kit.end(), only_for_boats),
+                   trip.kit.end());
+    return left_home_kg;
+}
 
 std::vector<OtherRoute>
 other_routes(const Trip& trip, const Route& route, const KnownPlaces& places) {

@@ -19,6 +19,9 @@ struct OtherRoute {
     Route route;
 };
 
+/// Takes boats, and what is of use only in them, out of a trip; answers their mass in kilograms.
+[[nodiscard]] double leave_boats(Trip& trip);
+
 /// The route once more for each alternative (`instead_of`), laid in place of the leg for which it
 /// stands, and for all of them together where there are several. Alternatives to one leg that
 /// follow on each other are one way. Nights and appointments that lie off such a way are told in

@@ -121,17 +121,42 @@ void check_party(const Trip& trip, Problems& problems) {
     }
 }
 
+void check_freeboard(const Craft& craft, const std::string& place, Problems& problems) {
+    if (craft.freeboard_m && !craft.waterplane_m2)
+        problems.add(place + "/freeboard",
+                     {.found = "no \"waterplane\" beside it",
+                      .expected = "both: a load lowers the boat by its volume over that area",
+                      .advice = "add \"waterplane\", as \"1.3 m2\", or leave it out"});
+}
+
+void check_craft_choices(const Trip& trip, References& references, Problems& problems) {
+    const Names boats = names_of(trip.craft);
+    check_once(names_of(trip.craft_choices), "/craft_choices", "name", problems);
+    for (std::size_t i = 0; i < trip.craft_choices.size(); ++i) {
+        const CraftChoice& choice = trip.craft_choices[i];
+        const std::string place = fmt::format("/craft_choices/{}", i);
+        check_freeboard(choice, place, problems);
+        if (!choice.name.empty() &&
+            std::find(boats.begin(), boats.end(), choice.name) != boats.end())
+            problems.add(place + "/name",
+                         {.found = in_quotes(choice.name),
+                          .expected = "another name than a boat of the trip bears (/craft)",
+                          .advice = {}});
+        for (std::size_t j = 0; j < choice.replaces.size(); ++j)
+            references.check(choice.replaces[j],
+                             boats,
+                             fmt::format("{}/replaces/{}", place, j),
+                             "a boat of the trip");
+    }
+}
+
 void check_craft(const Trip& trip, References& references, Problems& problems) {
     const Names members = names_of(trip.party);
     check_once(names_of(trip.craft), "/craft", "name", problems);
     std::map<std::string_view, std::string_view> boat_of;
     for (std::size_t i = 0; i < trip.craft.size(); ++i) {
         const Craft& craft = trip.craft[i];
-        if (craft.freeboard_m && !craft.waterplane_m2)
-            problems.add(fmt::format("/craft/{}/freeboard", i),
-                         {.found = "no \"waterplane\" beside it",
-                          .expected = "both: a load lowers the boat by its volume over that area",
-                          .advice = "add \"waterplane\", as \"1.3 m2\", or leave it out"});
+        check_freeboard(craft, fmt::format("/craft/{}", i), problems);
         for (std::size_t j = 0; j < craft.crew.size(); ++j) {
             const std::string place = fmt::format("/craft/{}/crew/{}", i, j);
             references.check(craft.crew[j], members, place, "a member of the party");
@@ -454,6 +479,7 @@ void check_trip(const Trip& trip, Problems& problems) {
     check_party(trip, problems);
     if (!trip.party.empty()) { // else every owner and crew would be unknown as well
         check_craft(trip, references, problems);
+        check_craft_choices(trip, references, problems);
         check_kit(trip, references, problems);
     }
     check_days(trip, references, problems);

@@ -25,6 +25,88 @@ void read_bags(const TripValue& value, Craft& craft) {
         value.add_problem("two bags, left and right, or none");
 }
 
+/// What a boat of the trip and one that it might take have in common.
+template <class Boat> std::vector<Key<Boat>> boat_keys() {
+    return {
+        {"name", Need::must, [](const TripValue& v, Boat& c) { put(c.name, v.name()); }},
+        {"kind",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.kind, v.meaning(craft_kind_words())); }},
+        {"mass",
+         Need::must,
+         [](const TripValue& v, Boat& c) {
+             put(c.mass_kg, v.quantity({Dimension::mass, 0.2, 200.0}));
+         }},
+        {"payload",
+         Need::may,
+         [](const TripValue& v, Boat& c) {
+             put(c.payload_kg, v.quantity({Dimension::mass, 20.0, 2000.0}));
+         }},
+        {"calm_speed",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.calm_speed_mps, v.quantity(paddling_speed)); }},
+        {"bags", Need::may, [](const TripValue& v, Boat& c) { read_bags(v, c); }},
+        {"wet",
+         Need::may,
+         [](const TripValue& v, Boat& c) {
+             put(c.wet_fraction, v.number({0.0, 1.0}));
+         }},
+        {"class",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.river_class, v.river_class()); }},
+        {"wind_ceiling",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.wind_ceiling_mps, v.quantity(sensible_wind)); }},
+        {"rolled",
+         Need::may,
+         [](const TripValue& v, Boat& c) {
+             put(c.rolled_l, v.quantity({Dimension::volume, 0.5, 500.0}));
+         }},
+        {"borne_by",
+         Need::may,
+         [](const TripValue& v, Boat& c) {
+             put(c.borne_by, v.whole_number({1, 2}));
+         }},
+        {"rolls_up",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.rolls_up, v.yes_or_no()); }},
+        {"waterplane",
+         Need::may,
+         [](const TripValue& v, Boat& c) {
+             put(c.waterplane_m2, v.quantity({Dimension::area, 0.2, 20.0}));
+         }},
+        {"freeboard",
+         Need::may,
+         [](const TripValue& v, Boat& c) {
+             put(c.freeboard_m, v.quantity({Dimension::length, 0.02, 1.5}));
+         }},
+    };
+}
+
+void read_replaced(const TripValue& value, CraftChoice& choice) {
+    for (const TripValue& item : value.items("the name of a boat of the trip"))
+        if (const std::optional<std::string> name = item.name())
+            choice.replaces.push_back(*name);
+}
+
+std::vector<Key<Craft>> craft_keys() {
+    std::vector<Key<Craft>> keys = boat_keys<Craft>();
+    keys.push_back({"crew", Need::may, read_crew});
+    return keys;
+}
+
+std::vector<Key<CraftChoice>> craft_choice_keys() {
+    std::vector<Key<CraftChoice>> keys = boat_keys<CraftChoice>();
+    keys.push_back({"seats", Need::may, [](const TripValue& v, CraftChoice& c) {
+                        put(c.seats, v.whole_number({1, 20}));
+                    }});
+    keys.push_back({"replaces", Need::may, read_replaced});
+    keys.push_back({"price", Need::may, [](const TripValue& v, CraftChoice& c) {
+                        put(c.price, v.number({0.0, 1e6}));
+                    }});
+    return keys;
+}
+
 } // namespace
 
 const Section<Member>& member_section() {
@@ -83,68 +165,13 @@ const Section<Member>& member_section() {
 }
 
 const Section<Craft>& craft_section() {
-    static const Section<Craft> section{
-        "craft",
-        "a craft",
-        {
-            {"name", Need::must, [](const TripValue& v, Craft& c) { put(c.name, v.name()); }},
-            {"kind",
-             Need::may,
-             [](const TripValue& v, Craft& c) { put(c.kind, v.meaning(craft_kind_words())); }},
-            {"mass",
-             Need::must,
-             [](const TripValue& v, Craft& c) {
-                 put(c.mass_kg, v.quantity({Dimension::mass, 0.2, 200.0}));
-             }},
-            {"payload",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.payload_kg, v.quantity({Dimension::mass, 20.0, 2000.0}));
-             }},
-            {"crew", Need::may, read_crew},
-            {"calm_speed",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.calm_speed_mps, v.quantity(paddling_speed));
-             }},
-            {"bags", Need::may, read_bags},
-            {"wet",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.wet_fraction, v.number({0.0, 1.0}));
-             }},
-            {"class",
-             Need::may,
-             [](const TripValue& v, Craft& c) { put(c.river_class, v.river_class()); }},
-            {"wind_ceiling",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.wind_ceiling_mps, v.quantity(sensible_wind));
-             }},
-            {"rolled",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.rolled_l, v.quantity({Dimension::volume, 0.5, 500.0}));
-             }},
-            {"borne_by",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.borne_by, v.whole_number({1, 2}));
-             }},
-            {"rolls_up",
-             Need::may,
-             [](const TripValue& v, Craft& c) { put(c.rolls_up, v.yes_or_no()); }},
-            {"waterplane",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.waterplane_m2, v.quantity({Dimension::area, 0.2, 20.0}));
-             }},
-            {"freeboard",
-             Need::may,
-             [](const TripValue& v, Craft& c) {
-                 put(c.freeboard_m, v.quantity({Dimension::length, 0.02, 1.5}));
-             }},
-        }};
+    static const Section<Craft> section{"craft", "a craft", craft_keys()};
+    return section;
+}
+
+const Section<CraftChoice>& craft_choice_section() {
+    static const Section<CraftChoice> section{
+        "craft_choice", "a boat to choose from", craft_choice_keys()};
     return section;
 }
 

@@ -25,6 +25,7 @@ void read_route(const TripValue& value, TripRoute& route);
 
 [[nodiscard]] const Section<Member>& member_section();
 [[nodiscard]] const Section<Craft>& craft_section();
+[[nodiscard]] const Section<CraftChoice>& craft_choice_section();
 
 [[nodiscard]] const Section<KitItem>& kit_section();
 [[nodiscard]] const Section<Condition>& condition_section();

@@ -246,6 +246,13 @@ struct Craft {
     std::optional<double> freeboard_m;      ///< with its crew aboard and no goods
 };
 
+/// A boat that the party might take in place of one of its own; its crew is that boat's.
+struct CraftChoice : Craft {
+    int seats = 1;                     ///< it takes the place of each boat with so many aboard
+    std::vector<std::string> replaces; ///< or of these boats of the trip, by name
+    std::optional<double> price;       ///< of one, in the party's own money
+};
+
 /// What an item does in one state.
 enum class ItemUse { packed, worn, used };
 
@@ -460,6 +467,7 @@ struct Trip {
     TripRoute route;
     std::vector<Member> party;
     std::vector<Craft> craft;
+    std::vector<CraftChoice> craft_choices;
     std::vector<KitItem> kit;
     Food food;
     DrinkingWater water;

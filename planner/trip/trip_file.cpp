@@ -122,6 +122,12 @@ const Section<Trip>& trip_section() {
                  if (is_short_enough(v, most_craft, "plan for parties that paddle together"))
                      read_list(v, craft_section(), t.craft);
              }},
+            {"craft_choices",
+             Need::may,
+             [](const TripValue& v, Trip& t) {
+                 if (is_short_enough(v, most_craft_choices, "keep those that are in question"))
+                     read_list(v, craft_choice_section(), t.craft_choices);
+             }},
             {"kit",
              Need::may,
              [](const TripValue& v, Trip& t) {
@@ -177,17 +183,18 @@ const Section<Trip>& trip_section() {
 }
 
 std::vector<KnownKeys> known_keys() {
-    return {known(flow_section()),       known(flow_column_section()), known(release_section()),
-            known(trip_section()),       known(route_section()),       known(leg_section()),
-            known(river_bed_section()),  known(place_section()),       known(member_section()),
-            known(craft_section()),      known(kit_section()),         known(condition_section()),
-            known(food_section()),       known(shares_section()),      known(water_section()),
-            known(fuel_section()),       known(changeovers_section()), known(appointment_section()),
-            known(connection_section()), known(permit_section()),      known(days_section()),
-            known(halt_section()),       known(weather_section()),     known(leg_weather_section()),
-            known(models_section()),     known(spread_section()),      known(contact_section()),
-            known(map_section()),        known(layer_section()),
-            known(leave_section())};
+    return {
+        known(flow_section()),        known(flow_column_section()), known(release_section()),
+        known(trip_section()),        known(route_section()),       known(leg_section()),
+        known(river_bed_section()),   known(place_section()),       known(member_section()),
+        known(craft_section()),       known(kit_section()),         known(condition_section()),
+        known(food_section()),        known(shares_section()),      known(water_section()),
+        known(fuel_section()),        known(changeovers_section()), known(appointment_section()),
+        known(connection_section()),  known(permit_section()),      known(days_section()),
+        known(halt_section()),        known(weather_section()),     known(leg_weather_section()),
+        known(models_section()),      known(spread_section()),      known(contact_section()),
+        known(map_section()),         known(layer_section()),       known(leave_section()),
+        known(craft_choice_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {

@@ -163,6 +163,7 @@ inline constexpr std::size_t most_legs = 2'000;
 inline constexpr std::size_t most_places = 2'000;
 inline constexpr std::size_t most_members = 100;
 inline constexpr std::size_t most_craft = 100;
+inline constexpr std::size_t most_craft_choices = 20;
 inline constexpr std::size_t most_things = 5'000;
 inline constexpr std::size_t most_appointments = 1'000;
 inline constexpr std::size_t most_connections = 100;

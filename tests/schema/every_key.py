@@ -91,6 +91,8 @@ def weather_rows(key, at, base, beside, without=()):
     return rows
 
 
+CHOICE = '/craft_choices=[{"name": "light boat", "mass": "2.1 kg"}]'
+
 # key of the schema: (pointer, what is set beside it, one value, another, command)
 ROWS = {
     "/name": ("/name", [], "One name", "Another name", "plan"),
@@ -170,6 +172,26 @@ ROWS = {
     "/craft/*/rolled": ("/craft/0/rolled", ["/party/0/pack_volume=60 L"], "9 L", "19 L", "plan"),
     "/food/container": ("/food/container", ["/food/volume=2 L/kg"], "30 L", "3 L", "plan"),
     "/craft/*/borne_by": ("/craft/0/borne_by", [], "1", "2", "plan"),
+    **{f"/craft_choices/*/{key}": (f"/craft_choices/0/{key}", [CHOICE, *more], one, other, "craft")
+       for key, one, other, more in (
+           ("name", "light boat", "lighter boat", []),
+           ("kind", "packraft", "kayak", []),
+           ("mass", "2.1 kg", "3.1 kg", []),
+           ("payload", "160 kg", "170 kg", []),
+           ("calm_speed", "4 km/h", "5 km/h", []),
+           ("wet", "0.1", "0.4", []),
+           ("class", "II", "III", []),
+           ("wind_ceiling", "20 km/h", "25 km/h", []),
+           ("rolled", "1 L", "200 L", ["/party/0/pack_volume=60 L", "/party/1/pack_volume=60 L"]),
+           ("borne_by", "1", "2", ["/craft_choices/0/mass=40 kg", "/craft_choices/0/kind=solo-canoe"]),
+           ("rolls_up", "true", "false", []),
+           ("waterplane", "3 m2", "0.3 m2", ["/craft_choices/0/freeboard=16 cm"]),
+           ("freeboard", "20 cm", "2 cm", ["/craft_choices/0/waterplane=1.3 m2"]),
+           ("seats", "1", "2", []),
+           ("price", "900", "1000", []))},
+    "/craft_choices/*/bags": ("/craft_choices/0/bags", [CHOICE, "/kit/13/volume=12 L"], '["70 L", "70 L"]', '["2 L", "2 L"]', "craft"),
+    "/craft_choices/*/bags/*": ("/craft_choices/0/bags", [CHOICE, "/kit/13/volume=12 L"], '["70 L", "70 L"]', '["1 L", "1 L"]', "craft"),
+    "/craft_choices/*/replaces/*": ("/craft_choices/0/replaces", [CHOICE], '["red boat"]', '["blue boat"]', "craft"),
     "/kit/*/borne_by": (TENT + "/borne_by", [], "1", "2", "plan"),
     "/kit/*/cart_payload": (TENT + "/cart_payload", [CARRY + "/cart=true"], "60 kg", "5 kg", "plan"),
     "/kit/*/item": (TENT + "/item", [], "tent", "big tent", "plan"),

@@ -439,5 +439,34 @@ TEST(TripFileWrong, ACartNeedsGroundToRollOnAndToBeThere) {
         testing::ElementsAre(testing::HasSubstr("/kit/0/borne_by")));
 }
 
+TEST(TripFileWrong, BoatsToChooseFromTellTheirMistakes) {
+    const auto of_choice = [](const std::string& choices) {
+        std::string text = small;
+        const std::string kit = "\"kit\": [";
+        text.replace(text.find(kit), kit.size(), "\"craft_choices\": " + choices + ", " + kit);
+        return problems_of(text);
+    };
+    EXPECT_THAT(of_choice(R"([{"name": "light boat", "mass": "2 kg", "seats": 1, "price": 900,
+                              "replaces": ["red boat"]}])"),
+                testing::IsEmpty());
+    EXPECT_THAT(of_choice(R"([{"name": "light boat", "mass": "2 kg", "replaces": ["red baot"]}])"),
+                testing::ElementsAre(testing::AllOf(
+                    testing::HasSubstr("/craft_choices/0/replaces/0: found \"red baot\""),
+                    testing::HasSubstr("write \"red boat\""))));
+    EXPECT_THAT(of_choice(R"([{"name": "red boat", "mass": "2 kg"}])"),
+                testing::ElementsAre(testing::HasSubstr("/craft_choices/0/name")));
+    EXPECT_THAT(of_choice(R"([{"name": "a", "mass": "2 kg"}, {"name": "a", "mass": "3 kg"}])"),
+                testing::ElementsAre(testing::HasSubstr("/craft_choices/1/name")));
+    EXPECT_THAT(of_choice(R"([{"name": "a", "mass": "2 kg", "crew": ["Ada"]}])"),
+                testing::ElementsAre(testing::HasSubstr("crew")));
+    EXPECT_THAT(of_choice(R"([{"name": "a"}])"), testing::ElementsAre(testing::HasSubstr("mass")));
+    EXPECT_THAT(of_choice(R"([{"name": "a", "mass": "2 kg", "seats": 0}])"),
+                testing::ElementsAre(testing::HasSubstr("/craft_choices/0/seats")));
+    EXPECT_THAT(of_choice(R"([{"name": "a", "mass": "2 kg", "price": -1}])"),
+                testing::ElementsAre(testing::HasSubstr("/craft_choices/0/price")));
+    EXPECT_THAT(of_choice(R"([{"name": "a", "mass": "2 kg", "freeboard": "20 cm"}])"),
+                testing::ElementsAre(testing::HasSubstr("/craft_choices/0/freeboard")));
+}
+
 } // namespace
 } // namespace tumpline::planner
