@@ -47,7 +47,9 @@ ProfileNames::ProfileNames(std::vector<Mark> marks, const Room& room)
     : marks_(std::move(marks)), room_(room) {
     std::vector<std::size_t> order(marks_.size());
     std::iota(order.begin(), order.end(), 0U);
-    std::ranges::stable_sort(order, {}, [&](std::size_t i) { return rank(marks_[i]); });
+    std::ranges::stable_sort(order, {}, [&](std::size_t i) {
+        return std::pair{rank(marks_[i]), -marks_[i].at.x};
+    });
     for (const std::size_t mark : order)
         place(mark);
 }
