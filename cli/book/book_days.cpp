@@ -70,10 +70,9 @@ std::string light_phrase(const PlanDay& day, const Figures& shown) {
 
 std::vector<Fields> figures(const PlanDay& day, const Figures& shown) {
     std::vector<Fields> rows;
-    rows.push_back(
-        figure({"Set off",
-                shown.clock(day.set_off),
-                day.rise ? fmt::format("up at {}", shown.clock(*day.rise)) : ""}));
+    rows.push_back(figure({"Set off",
+                           shown.clock(day.set_off),
+                           day.rise ? fmt::format("up at {}", shown.clock(*day.rise)) : ""}));
     rows.push_back(figure({"Arrive",
                            shown.clock_on(day.arrive, day.date),
                            fmt::format("between {} and {}",

@@ -45,10 +45,20 @@ int rank(const Mark& mark) {
 
 ProfileNames::ProfileNames(std::vector<Mark> marks, const Room& room)
     : marks_(std::move(marks)), room_(room) {
+    // From the left a name stands low beside its line; from the right no line runs through the
+    // words of one before it. Whichever finds room for more.
+    place_all(1.0);
+    std::vector<Named> from_left = std::exchange(named_, {});
+    place_all(-1.0);
+    if (from_left.size() >= named_.size())
+        named_ = std::move(from_left);
+}
+
+void ProfileNames::place_all(double direction) {
     std::vector<std::size_t> order(marks_.size());
     std::iota(order.begin(), order.end(), 0U);
     std::ranges::stable_sort(order, {}, [&](std::size_t i) {
-        return std::pair{rank(marks_[i]), -marks_[i].at.x};
+        return std::pair{rank(marks_[i]), direction * marks_[i].at.x};
     });
     for (const std::size_t mark : order)
         place(mark);
@@ -82,13 +92,15 @@ void ProfileNames::place(std::size_t mark) {
             if (!fits(one))
                 continue;
             named_.push_back(one);
-            rows_ = std::max(rows_, row + 1);
             return;
         }
 }
 
 double ProfileNames::height() const {
-    return rows_ * row_height * room_.text;
+    int rows = 0;
+    for (const Named& one : named_)
+        rows = std::max(rows, one.row + 1);
+    return rows * row_height * room_.text;
 }
 
 std::string ProfileNames::markup(double foot) const {

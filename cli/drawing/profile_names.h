@@ -42,13 +42,14 @@ class ProfileNames {
         bool leads_right; ///< the words begin at their line, else they end there
     };
 
+    /// By rank, and of one rank from the left (1) or from the right (-1).
+    void place_all(double direction);
     void place(std::size_t mark);
     [[nodiscard]] bool fits(const Named& one) const;
 
     std::vector<Mark> marks_;
     Room room_;
     std::vector<Named> named_;
-    int rows_ = 0;
 };
 
 } // namespace tumpline::cli

@@ -79,7 +79,7 @@ class RouteMap {
     std::vector<RoutePoint> points_;        ///< of the route
     std::vector<RoutePoint> shown_points_;  ///< of the day, or the same
     geo::MapProjection projection_;
-    geo::MapPoint half_; ///< of the extent
+    geo::MapPoint half_;       ///< of the extent
     double day_highest_ = 0.0; ///< of the width
     double day_denominator_ = 0.0;
     GroundPicture contours_;

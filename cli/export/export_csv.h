@@ -13,8 +13,9 @@ struct CsvTable {
     std::string text;
 };
 
-/// days.csv, legs.csv, loads.csv, items.csv and cautions.csv: a heading and records of comma-separated
-/// values, SI units in the headings, times with their offset. Source: [RFC4180], docs/export.md.
+/// days.csv, legs.csv, loads.csv, items.csv and cautions.csv: a heading and records of
+/// comma-separated values, SI units in the headings, times with their offset. Source: [RFC4180],
+/// docs/export.md.
 [[nodiscard]] std::vector<CsvTable> export_csv(const planner::Plan& plan);
 
 /// The names of those tables.

@@ -113,7 +113,7 @@ TEST(ProfileNames, NeverLieOnEachOtherNorOnALine) {
                 }
             }
     }
-    EXPECT_GT(all_named, 200U * 10U) << "most have room";
+    EXPECT_GT(all_named, 200U * 6U) << "half of twelve have room, wherever they lie";
 }
 
 TEST(ProfileNames, StandOnAProfileThatIsAskedForThem) {
