@@ -10,26 +10,12 @@ namespace tumpline::test {
 namespace {
 
 std::string text_with(const std::string& pointer, const std::string& value) {
-    nlohmann::json file = small_trip_file();
+    nlohmann::json file = nlohmann::json::parse(small_trip_text);
     file[nlohmann::json::json_pointer(pointer)] = nlohmann::json::parse(value);
     return file.dump();
 }
 
 } // namespace
-
-nlohmann::json small_trip_file() {
-    return nlohmann::json::parse(R"({
-      "tumpline": 1,
-      "route": {
-        "tracks": ["a.gpx"],
-        "legs": [{"name": "lake", "travel": "paddle"}, {"name": "carry", "travel": "portage"}],
-        "places": [{"name": "Birch spit", "kind": "camp"}]
-      },
-      "party": [{"name": "Ada", "body": "68 kg"}, {"name": "Ben", "body": "80 kg"}],
-      "craft": [{"name": "red boat", "mass": "3.3 kg", "crew": ["Ada"]}],
-      "kit": [{"item": "tent", "mass": "1.9 kg"}]
-    })");
-}
 
 planner::Trip small_trip_with(const std::string& pointer, const std::string& value) {
     return planner::read_trip_text(text_with(pointer, value), "t.json");

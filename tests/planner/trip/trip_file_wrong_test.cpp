@@ -1,5 +1,6 @@
 #include "geo/input_error.h"
 #include "planner/trip/trip_file.h"
+#include "tests/support/small_trip_file.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
@@ -11,18 +12,8 @@
 namespace tumpline::planner {
 namespace {
 
-/// A small trip that is all right; each case below sets one key of it wrongly.
-constexpr const char* small = R"({
-  "tumpline": 1,
-  "route": {
-    "tracks": ["a.gpx"],
-    "legs": [{"name": "lake", "travel": "paddle"}, {"name": "carry", "travel": "portage"}],
-    "places": [{"name": "Birch spit", "kind": "camp"}]
-  },
-  "party": [{"name": "Ada", "body": "68 kg"}, {"name": "Ben", "body": "80 kg"}],
-  "craft": [{"name": "red boat", "mass": "3.3 kg", "crew": ["Ada"]}],
-  "kit": [{"item": "tent", "mass": "1.9 kg"}]
-})";
+/// Each case below sets one key of it wrongly.
+constexpr const char* small = test::small_trip_text;
 
 std::vector<std::string> problems_of(const std::string& text,
                                      const std::vector<Setting>& settings = {}) {
