@@ -8,8 +8,6 @@
 
 namespace tumpline::planner {
 
-namespace {
-
 Account account_of(ItemUse use) {
     switch (use) {
     case ItemUse::packed:
@@ -21,8 +19,6 @@ Account account_of(ItemUse use) {
     }
     return Account::pack;
 }
-
-} // namespace
 
 ThingBooking::ThingBooking(const LoadInputs& inputs, const Loads& loads, Booking& booking)
     : in_(inputs), loads_(loads), booking_(booking), wet_(inputs.assumed.craft.size(), false),

@@ -11,6 +11,9 @@
 
 namespace tumpline::planner {
 
+/// Where a thing is that is packed, worn or used.
+[[nodiscard]] Account account_of(ItemUse use);
+
 /// Things of the kit and boats: books how they move between packs, bodies, hands and the places
 /// where they are left, and the water that clings to them. `loads` says who bears what and what is
 /// left where; inputs, loads and booking must outlive it.

@@ -1,5 +1,6 @@
 #include "planner/results/packed_items.h"
 
+#include "planner/loads/thing_booking.h"
 #include "planner/quantities/milligrams.h"
 
 #include <algorithm>
@@ -22,18 +23,6 @@ struct Found {
     std::optional<std::size_t> bearer;
     std::optional<Account> account;
 };
-
-Account account_of(ItemUse use) {
-    switch (use) {
-    case ItemUse::packed:
-        return Account::pack;
-    case ItemUse::worn:
-        return Account::worn;
-    case ItemUse::used:
-        return Account::in_use;
-    }
-    return Account::pack;
-}
 
 bool holds_things(Account account) {
     return account == Account::pack || account == Account::worn || account == Account::in_use ||
