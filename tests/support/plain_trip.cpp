@@ -149,6 +149,17 @@ void add_place(PlainTrip& plain, planner::PlaceKind kind, const std::string& nam
     plain.trip.route.places.push_back(spec);
 }
 
+planner::RouteLeg on_foot_beside(const planner::RouteLeg& leg, const std::string& name) {
+    planner::RouteLeg beside = leg;
+    beside.name = beside.spec.name = name;
+    beside.travel = Travel::walk;
+    beside.spec.travel = Travel::walk;
+    beside.spec.water.reset();
+    beside.spec.instead_of = leg.name;
+    beside.from_m = beside.to_m = 0.0;
+    return beside;
+}
+
 void make_portage(PlainTrip& plain, std::size_t leg) {
     plain.route.legs[leg].travel = Travel::portage;
     plain.route.legs[leg].spec.travel = Travel::portage;

@@ -44,6 +44,10 @@ void add_member(PlainTrip& plain, const std::string& name, double limit_kg);
 /// A place on the route.
 void add_place(PlainTrip& plain, planner::PlaceKind kind, const std::string& name, double along_m);
 
+/// A walk along the same line as a leg of the trip, named as its alternative.
+[[nodiscard]] planner::RouteLeg on_foot_beside(const planner::RouteLeg& leg,
+                                               const std::string& name);
+
 /// Makes a leg, from 0, a portage.
 void make_portage(PlainTrip& plain, std::size_t leg);
 

@@ -23,25 +23,13 @@ namespace {
 using testing::ElementsAre;
 using testing::HasSubstr;
 
-/// A walk along the same line as a leg of the trip, named as its alternative.
-RouteLeg on_foot_beside(const RouteLeg& leg, const std::string& name) {
-    RouteLeg beside = leg;
-    beside.name = beside.spec.name = name;
-    beside.travel = Travel::walk;
-    beside.spec.travel = Travel::walk;
-    beside.spec.water.reset();
-    beside.spec.instead_of = leg.name;
-    beside.from_m = beside.to_m = 0.0;
-    return beside;
-}
-
 test::PlainTrip with_a_lake() {
     test::PlainTrip plain =
         test::plain_trip({test::walk(4900.0), test::lake(2900.0), test::walk(3900.0)});
     KitItem paddle = test::thing("paddle", 1.0);
     paddle.afloat = ItemUse::used;
     plain.trip.kit = {test::thing("sack", 8.0), paddle};
-    plain.route.alternatives = {on_foot_beside(plain.route.legs[1], "shore")};
+    plain.route.alternatives = {test::on_foot_beside(plain.route.legs[1], "shore")};
     return plain;
 }
 
@@ -76,8 +64,8 @@ TEST(OtherWays, WithoutWaterAreTheTripThatOneWouldPlanWithoutABoat) {
 TEST(OtherWays, KeepTheBoatWhereOtherWaterIsLeftAndComeAllTogetherLast) {
     test::PlainTrip plain = test::plain_trip(
         {test::lake(2000.0), test::walk(3000.0), test::lake(2500.0), test::walk(1000.0)});
-    plain.route.alternatives = {on_foot_beside(plain.route.legs[0], "north shore"),
-                                on_foot_beside(plain.route.legs[2], "south shore")};
+    plain.route.alternatives = {test::on_foot_beside(plain.route.legs[0], "north shore"),
+                                test::on_foot_beside(plain.route.legs[2], "south shore")};
     const std::vector<OtherRoute> others = other_routes(plain.trip, plain.route, {});
     ASSERT_EQ(others.size(), 3U);
     EXPECT_FALSE(others[0].without_boats);
@@ -93,8 +81,8 @@ TEST(OtherWays, KeepTheBoatWhereOtherWaterIsLeftAndComeAllTogetherLast) {
 TEST(OtherWays, OfTwoPiecesAreOneWayIfTheyMeet) {
     test::PlainTrip plain = with_a_lake();
     const RouteLeg& lake = plain.route.legs[1];
-    RouteLeg first = on_foot_beside(lake, "to the cape");
-    RouteLeg second = on_foot_beside(lake, "from the cape");
+    RouteLeg first = test::on_foot_beside(lake, "to the cape");
+    RouteLeg second = test::on_foot_beside(lake, "from the cape");
     const geo::Position cape = lake.line.at(1200.0);
     first.line = geo::Polyline({lake.line.points().front(), cape});
     second.line = geo::Polyline({cape, lake.line.points().back()});
@@ -111,7 +99,7 @@ TEST(OtherWays, SayWhichNightTheyLeaveAside) {
     test::PlainTrip plain = with_a_lake();
     const RouteLeg& lake = plain.route.legs[1];
     // The detour swings 2 km out; the night is on the water's line.
-    RouteLeg detour = on_foot_beside(lake, "far shore");
+    RouteLeg detour = test::on_foot_beside(lake, "far shore");
     detour.line = geo::Polyline({lake.line.points().front(),
                                  geo::destination(lake.line.at(1500.0), 90.0, 2000.0),
                                  lake.line.points().back()});

@@ -12,13 +12,7 @@ namespace {
 test::PlainTrip heavy() {
     test::PlainTrip plain = test::plain_trip({test::walk(4000.0), test::lake(3000.0)});
     plain.trip.kit = {test::thing("sack", 45.0)}; // her limit is 40 kg
-    RouteLeg shore = plain.route.legs[1];
-    shore.name = shore.spec.name = "shore";
-    shore.travel = Travel::walk;
-    shore.spec.travel = Travel::walk;
-    shore.spec.water.reset();
-    shore.spec.instead_of = "leg 2";
-    plain.route.alternatives = {shore};
+    plain.route.alternatives = {test::on_foot_beside(plain.route.legs[1], "shore")};
     return plain;
 }
 

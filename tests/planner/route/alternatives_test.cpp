@@ -10,17 +10,6 @@ namespace {
 
 using testing::ElementsAre;
 
-/// A walk along the same line as a leg, named as its alternative.
-RouteLeg beside(const RouteLeg& leg, const std::string& name) {
-    RouteLeg other = leg;
-    other.name = other.spec.name = name;
-    other.travel = Travel::walk;
-    other.spec.travel = Travel::walk;
-    other.spec.water.reset();
-    other.spec.instead_of = leg.name;
-    return other;
-}
-
 /// 4 km on foot, 3 km of lake, 2 km of lake, with a way round each water.
 test::PlainTrip two_lakes() {
     test::PlainTrip plain =
@@ -28,8 +17,8 @@ test::PlainTrip two_lakes() {
     KitItem paddle = test::thing("paddle", 0.9);
     paddle.afloat = ItemUse::used;
     plain.trip.kit = {test::thing("sack", 8.0), paddle};
-    plain.route.alternatives = {beside(plain.route.legs[1], "north shore"),
-                                beside(plain.route.legs[2], "south shore")};
+    plain.route.alternatives = {test::on_foot_beside(plain.route.legs[1], "north shore"),
+                                test::on_foot_beside(plain.route.legs[2], "south shore")};
     return plain;
 }
 
