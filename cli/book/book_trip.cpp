@@ -274,6 +274,7 @@ std::vector<Fields> connection_rows(const BookSource& source) {
     for (const ConnectionWords& words : connection_words(source.plan, source.shown))
         rows.emplace_back()
             .text("head", words.head)
+            .text("if_missed", words.if_missed)
             .list("connection_lines", lines_of(words.lines));
     return rows;
 }

@@ -370,9 +370,8 @@ void add_connection_lines(TextPage& page) {
     page.heading("Connections");
     for (const ConnectionWords& words : all) {
         page.item(words.head);
-        for (const std::string& line : words.lines)
-            if (line.starts_with("If it is missed"))
-                page.hang("      ", line);
+        if (!words.if_missed.empty())
+            page.hang("      ", words.if_missed);
     }
 }
 

@@ -15,6 +15,8 @@ void add_connections(TextPage& page) {
     page.heading("Connections");
     for (const ConnectionWords& words : all) {
         page.item(words.head);
+        if (!words.if_missed.empty())
+            page.hang("      ", words.if_missed);
         for (const std::string& line : words.lines)
             page.hang("      ", line);
     }

@@ -99,7 +99,7 @@ ConnectionWords departure_words(const PlanConnection& one, const Figures& shown)
                 : fmt::format("it leaves less than the margin of {} after arriving",
                               shown.duration(one.margin_s))));
     if (one.used && one.taken) {
-        words.lines.push_back(missed_words(one, shown));
+        words.if_missed = missed_words(one, shown);
         if (const std::string leave = leave_words(one, shown); !leave.empty())
             words.lines.push_back(leave);
     }

@@ -13,7 +13,8 @@ namespace tumpline::cli {
 /// A connection: what is taken, and what goes with it, line by line.
 struct ConnectionWords {
     std::string head;
-    std::vector<std::string> lines;
+    std::string if_missed;          ///< empty: there is nothing to miss
+    std::vector<std::string> lines; ///< what else is to be known
 };
 
 [[nodiscard]] std::vector<ConnectionWords> connection_words(const planner::Plan& plan,

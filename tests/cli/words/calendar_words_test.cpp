@@ -41,9 +41,10 @@ TEST(CalendarWords, OfADepartureSayWhatAndWhatIf) {
     ASSERT_EQ(words.size(), 1U);
     EXPECT_EQ(words[0].head,
               "bus at Road: Sun 20 June 09:10; there Fri 18 June 12:00, 2 nights of waiting.");
-    EXPECT_THAT(words[0].lines,
-                ElementsAre("If it is missed: the next one is Mon 21 June 09:10: a night more, and "
-                            "1.2 kg of food."));
+    EXPECT_EQ(words[0].if_missed,
+              "If it is missed: the next one is Mon 21 June 09:10: a night more, and 1.2 kg of "
+              "food.");
+    EXPECT_TRUE(words[0].lines.empty());
     EXPECT_EQ(connection_home(plan), &plan.connections[0]);
     plan.connections[0].before = friday + 12h + 20min;
     EXPECT_THAT(connection_words(plan, in_utc())[0].lines[0],
@@ -52,7 +53,7 @@ TEST(CalendarWords, OfADepartureSayWhatAndWhatIf) {
     EXPECT_THAT(connection_words(plan, in_utc())[0].lines[0],
                 HasSubstr("1 h 00 min before the party is there"));
     plan.connections[0].next.reset();
-    EXPECT_THAT(connection_words(plan, in_utc())[0].lines[1], HasSubstr("no later one"));
+    EXPECT_THAT(connection_words(plan, in_utc())[0].if_missed, HasSubstr("no later one"));
     plan.connections[0].taken.reset();
     EXPECT_EQ(connection_home(plan), nullptr);
     EXPECT_THAT(connection_words(plan, in_utc())[0].head, HasSubstr("none leaves"));
