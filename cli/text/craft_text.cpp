@@ -196,6 +196,7 @@ std::string_view noun(CraftGain gain) {
 void add_table(TextPage& page, const CraftComparison& compared) {
     constexpr std::size_t widest = 28; // so that a long way without a boat leaves room for figures
     Table table({{"Boat"},
+                 {"Plan"},
                  {"Days", true},
                  {"Under way", true},
                  {"Heaviest pack", true},
@@ -212,6 +213,7 @@ void add_table(TextPage& page, const CraftComparison& compared) {
             continue;
         }
         table.row({name,
+                   std::string(planner::verdict_word(option.level())),
                    fmt::format("{}", option.figures.days),
                    words.time(),
                    words.pack(),
@@ -308,6 +310,9 @@ std::string craft_text(const CraftComparison& compared, const Reader& reader) {
     page.heading("What to know of each");
     for (const CraftOption& option : compared.options)
         add_remarks(page, option);
+    page.item(
+        "Plan: clear, where nothing known stands against it; breaks, where it breaks what was "
+        "asked; cannot, where it cannot be done, whatever its figures say.");
     page.item("They are set in order by the first of these that tells them apart: whether the plan "
               "can be done and keeps what was asked, whether the margins of class and payload are "
               "known, days, heaviest pack, load × distance, time under way, price. Margins are "

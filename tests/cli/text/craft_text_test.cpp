@@ -40,6 +40,8 @@ TEST(CraftText, NamesTheBestAndWhatDecides) {
     EXPECT_THAT(text, HasSubstr("cannot be done: Class II is harder than"));
     EXPECT_THAT(text, HasSubstr("199.50"));
     EXPECT_THAT(text, HasSubstr("price not given"));
+    EXPECT_THAT(text, testing::ContainsRegex("flat boat +cannot +1 "));
+    EXPECT_THAT(text, testing::ContainsRegex("as the trip is +[a-z]+ +1 "));
 }
 
 TEST(CraftText, KeepsToItsWidthInBothSystems) {
