@@ -46,7 +46,7 @@ std::string axis_markup(const Axis& axis, const Plot& plot, const Drawing& drawi
             coordinate(plot.left),
             coordinate(y),
             coordinate(plot.right),
-            coordinate(plot.left - 4.0),
+            coordinate(plot.left - 0.8 * drawing.text), // clear of a mark on the axis
             coordinate(y + 0.32 * drawing.text),
             coordinate(drawing.text),
             value,

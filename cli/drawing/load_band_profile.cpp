@@ -33,7 +33,7 @@ struct BandLayout {
 Plot across(const Drawing& drawing, const Stretch& stretch) {
     const double t = drawing.text;
     Plot plot{};
-    plot.left = 5.0 * t;
+    plot.left = 5.5 * t;
     plot.right = drawing.width - 0.8 * t;
     plot.stretch = stretch;
     return plot;
