@@ -84,15 +84,15 @@ TEST(SectionRoute, APlaceMayStandAtADistance) {
 }
 
 TEST(SectionRoute, AFordMayBeKneeOrThighDeep) {
-    const auto depth = [](const std::string& depth) {
+    const auto depth_m = [](const std::string& depth) {
         return small_trip_with("/route/places/0", R"({"name": "Braids", "kind": "ford", "speed":
             "0.8 m/s", "depth": )" + depth + "}")
             .route.places.at(0)
             .depth_m;
     };
-    EXPECT_EQ(depth(R"("knee")"), 0.5);  // common practice, no source
-    EXPECT_EQ(depth(R"("thigh")"), 0.8); // common practice, no source
-    EXPECT_DOUBLE_EQ(depth(R"("35 cm")").value(), 0.35);
+    EXPECT_EQ(depth_m(R"("knee")"), 0.5);  // common practice, no source
+    EXPECT_EQ(depth_m(R"("thigh")"), 0.8); // common practice, no source
+    EXPECT_DOUBLE_EQ(depth_m(R"("35 cm")").value(), 0.35);
 }
 
 TEST(SectionRoute, StepThresholdAndRecorderAreTheRoutes) {
