@@ -131,8 +131,9 @@ TEST(ProfileNames, StandOnAProfileThatIsAskedForThem) {
         named += with.find(">" + place.name + "</text>") != std::string::npos ? 1U : 0U;
     EXPECT_GE(named, 3U);
     for (const planner::PlanHazard& one : plan.hazards)
-        if (one.hazard && one.place)
+        if (one.hazard && one.place) {
             EXPECT_THAT(with, HasSubstr(">" + one.name + "</text>"));
+        }
 }
 
 } // namespace

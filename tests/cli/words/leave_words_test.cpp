@@ -66,7 +66,8 @@ TEST_F(LeaveWords, NameTheAppointmentWithItsMargin) {
                                         .day = 1,
                                         .by = leaving + 17h + 40min,
                                         .arrive = leaving + 12h,
-                                        .margin_s = 3600.0};
+                                        .margin_s = 3600.0,
+                                        .leave_by = {}};
     EXPECT_EQ(appointment_words(meet, shown_),
               "last bus at Road on Fri 18 June by 17:40, with a margin of 1 h 00 min");
 }

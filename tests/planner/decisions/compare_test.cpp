@@ -71,8 +71,9 @@ TEST(Compare, DifferencesAreTheOtherLessTheFirst) {
     const Comparison comparison = compare({lean, fed});
     for (const ComparedFigure& one : comparison.figures) {
         ASSERT_EQ(one.differences[1].has_value(), one.values[0].has_value());
-        if (one.values[0])
+        if (one.values[0]) {
             EXPECT_EQ(*one.differences[1], *one.values[1] - *one.values[0]);
+        }
         if (one.figure == Figure::food) {
             EXPECT_NEAR(one.values[1].value(), one.values[0].value() * 0.8 / 0.5, 1e-3);
             EXPECT_GT(one.differences[1].value(), 0.0);
