@@ -41,6 +41,7 @@ FITTING = {
     "/craft/0/waterplane": "1.3 m2",
     "/craft/0/freeboard": "20 cm",
     "/craft_choices/0/name": "another boat",
+    "/craft_choices/0/replaces": [], # the trip below has no boats
     "/craft_choices/0/payload": "160 kg",
     "/craft_choices/0/waterplane": "1.3 m2",
     "/craft_choices/0/freeboard": "20 cm",
