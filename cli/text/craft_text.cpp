@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -297,11 +298,11 @@ void add_remarks(TextPage& page, const CraftOption& option) {
 
 std::string craft_text(const CraftComparison& compared, const Reader& reader) {
     const planner::Plan none;
-    const planner::Plan* plan = &none;
-    for (auto option = compared.options.rbegin(); option != compared.options.rend(); ++option)
-        if (option->plan)
-            plan = &*option->plan;
-    TextPage page(*plan, reader);
+    const auto planned =
+        std::find_if(compared.options.begin(),
+                     compared.options.end(),
+                     [](const CraftOption& option) { return option.plan.has_value(); });
+    TextPage page(planned == compared.options.end() ? none : *planned->plan, reader);
     const planner::Trip& trip = compared.options.front().boats.trip;
     page.heading(one_line(trip.name.empty() ? trip.file.string() : trip.name));
     page.line("The trip with each boat, the best first.");

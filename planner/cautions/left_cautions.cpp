@@ -21,12 +21,12 @@ constexpr std::string_view source = "docs/left.md";
 struct Missed {
     std::vector<std::string> needed;
     std::vector<std::string> wanted;
-
-    void add(std::vector<std::string>& list, const std::string& name) {
-        if (std::find(list.begin(), list.end(), name) == list.end())
-            list.push_back(name);
-    }
 };
+
+void add_once(std::vector<std::string>& list, const std::string& name) {
+    if (std::find(list.begin(), list.end(), name) == list.end())
+        list.push_back(name);
+}
 
 std::string in_words(const std::vector<std::string>& names) {
     if (names.size() == 1)
@@ -109,9 +109,9 @@ void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) cons
     const bool afloat = travel == Travel::paddle;
     const ItemUse use = afloat ? thing.afloat : thing.ashore;
     if (use == ItemUse::worn || (afloat && use == ItemUse::used))
-        return missed.add(missed.needed, thing.name);
+        return add_once(missed.needed, thing.name);
     if (use == ItemUse::used)
-        return missed.add(missed.wanted, thing.name);
+        return add_once(missed.wanted, thing.name);
     if (!thing.is)
         return;
     switch (*thing.is) {
@@ -121,11 +121,11 @@ void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) cons
     case SafetyGear::throw_bag:
     case SafetyGear::spare_paddle:
         if (afloat)
-            missed.add(missed.wanted, thing.name);
+            add_once(missed.wanted, thing.name);
         break;
     case SafetyGear::first_aid:
     case SafetyGear::light:
-        missed.add(missed.wanted, thing.name);
+        add_once(missed.wanted, thing.name);
         break;
     case SafetyGear::shelter: // at nights
         break;
@@ -163,7 +163,7 @@ void LeftRules::on_legs(std::size_t leave) {
         Missed missed;
         if (stretch.travel == Travel::paddle)
             for (const std::size_t c : laid.craft)
-                missed.add(missed.needed, trip_.craft[c].name);
+                add_once(missed.needed, trip_.craft[c].name);
         for (const std::size_t k : laid.kit)
             miss_thing(missed, k, stretch.travel);
         list_.at(day, stretch.leg + 1);

@@ -30,7 +30,7 @@ std::string seats_words(int seats) {
 
 /// One boat of a choice for a crew; each has a name of its own, by who sits in it.
 Craft boat_for(const CraftChoice& choice, const Names& crew, const std::string& in_place_of) {
-    Craft boat = choice;
+    Craft boat = static_cast<const Craft&>(choice); // its keys as a boat: no more is wanted
     boat.name = crew.empty() ? fmt::format("{} ({})", choice.name, in_place_of)
                              : fmt::format("{} ({})", choice.name, fmt::join(crew, ", "));
     boat.crew = crew;

@@ -88,17 +88,17 @@ bool Leaving::is_left(std::size_t l, const std::string& name, bool by_itself) co
 }
 
 bool Leaving::lies_already(std::size_t l, const ThingRef& thing, const std::string& name) {
-    for (const std::size_t earlier : done_) {
-        const LaidDown& there = laid_[earlier];
+    const auto earlier = std::find_if(done_.begin(), done_.end(), [&](std::size_t one) {
+        const LaidDown& there = laid_[one];
         const std::vector<std::size_t>& things = thing.part == Part::kit ? there.kit : there.craft;
-        if (!there.lies_on(*laid_[l].left_at) ||
-            std::find(things.begin(), things.end(), thing.index) == things.end())
-            continue;
-        if (!in_.trip.leaves[l].all_but)
-            twice_.push_back({.leave = l, .earlier = earlier, .thing = name});
-        return true;
-    }
-    return false;
+        return there.lies_on(*laid_[l].left_at) &&
+               std::find(things.begin(), things.end(), thing.index) != things.end();
+    });
+    if (earlier == done_.end())
+        return false;
+    if (!in_.trip.leaves[l].all_but)
+        twice_.push_back({.leave = l, .earlier = *earlier, .thing = name});
+    return true;
 }
 
 void Leaving::find_things(std::size_t l) {

@@ -17,7 +17,7 @@ namespace {
 constexpr std::array<std::string_view, 7> short_weekdays{"Mo", "Tu", "We", "Th", "Fr", "Sa", "Su"};
 
 std::optional<int> weekday_of(std::string_view word) {
-    const auto found = std::find(short_weekdays.begin(), short_weekdays.end(), word);
+    const auto* const found = std::find(short_weekdays.begin(), short_weekdays.end(), word);
     if (found == short_weekdays.end())
         return std::nullopt;
     return static_cast<int>(found - short_weekdays.begin()) + 1;
