@@ -13,8 +13,6 @@ namespace tumpline::planner {
 
 namespace {
 
-using LocalDay = std::chrono::local_days;
-
 constexpr std::chrono::days looked_back{7}; // for the last one before
 
 double seconds_between(sys_seconds from, sys_seconds to) {
@@ -32,16 +30,21 @@ class Maker {
   private:
     [[nodiscard]] PlanConnection begun() const;
 
-    [[nodiscard]] std::vector<sys_seconds> all(const TimeSpan& span) const {
-        return departures(spec_.times, span, zone());
-    }
-
     [[nodiscard]] const std::string& zone() const { return draft_.prepared.assumed.time_zone; }
 
-    [[nodiscard]] int days_between(sys_seconds from, sys_seconds to) const {
-        return static_cast<int>((std::chrono::floor<std::chrono::days>(geo::to_local(to, zone())) -
-                                 std::chrono::floor<std::chrono::days>(geo::to_local(from, zone())))
-                                    .count());
+    [[nodiscard]] std::optional<sys_seconds> first(const TimeSpan& span) const {
+        return first_departure(spec_.times, span, zone());
+    }
+
+    [[nodiscard]] std::optional<sys_seconds> last(const TimeSpan& span) const {
+        const std::vector<sys_seconds> all = departures(spec_.times, span, zone());
+        return all.empty() ? std::nullopt : std::optional(all.back());
+    }
+
+    /// From the last day of travel, which a late arrival may leave after midnight.
+    [[nodiscard]] int nights_to(sys_seconds at) const {
+        return nights_until(
+            draft_.prepared.assumed, draft_.settled.timeline.stretches.back().day, at);
     }
 
     void add_missed(PlanConnection& one) const;
@@ -70,19 +73,13 @@ PlanConnection Maker::arriving() {
     one.there = instant(draft_, 1, assumed.times.first_set_off_s);
     const double wished_s = days.first_set_off ? static_cast<double>(days.first_set_off->count())
                                                : assumed.times.set_off_s;
-    const sys_seconds wished =
-        midnight_of(assumed.start, zone()) + std::chrono::seconds{static_cast<long>(wished_s)};
+    const sys_seconds midnight = midnight_of(assumed.start, zone());
+    const sys_seconds wished = midnight + std::chrono::seconds{static_cast<long>(wished_s)};
+    one.before = last({midnight - looked_back, midnight - std::chrono::seconds{1}});
+    one.next = first({midnight_of(date_of(assumed, 2), zone()),
+                      midnight + std::chrono::days{longest_wait_days}});
     const std::optional<ArrivalAtStart> arrival =
         arrival_at_start(spec_, assumed.start, one.there, zone());
-    const sys_seconds midnight = midnight_of(assumed.start, zone());
-    const std::vector<sys_seconds> earlier =
-        all({midnight - looked_back, midnight - std::chrono::seconds{1}});
-    const std::vector<sys_seconds> later = all({midnight_of(date_of(assumed, 2), zone()),
-                                                midnight + std::chrono::days{longest_wait_days}});
-    if (!earlier.empty())
-        one.before = earlier.back();
-    if (!later.empty())
-        one.next = later.front();
     if (!arrival)
         return one;
     one.taken = arrival->at;
@@ -93,12 +90,11 @@ PlanConnection Maker::arriving() {
 
 /// What it takes to be there for the next one instead.
 void Maker::add_missed(PlanConnection& one) const {
-    const std::vector<sys_seconds> later = all(
+    one.next = first(
         {*one.taken + std::chrono::seconds{1}, *one.taken + std::chrono::days{longest_wait_days}});
-    if (later.empty())
+    if (!one.next)
         return;
-    one.next = later.front();
-    one.next_days = days_between(*one.taken, *one.next);
+    one.next_days = nights_to(*one.next) - one.nights;
     const SupplyStage& last = draft_.settled.provisions.stages.back();
     one.next_food_kg = one.next_days * mg_to_kg(last.whole_day_mg) *
                        (1.0 + draft_.prepared.assumed.food.packaging);
@@ -128,17 +124,12 @@ PlanConnection Maker::departing(bool used) {
     one.used = used;
     one.there = end_reached(draft_.settled.timeline, draft_.prepared.assumed);
     const sys_seconds ready = one.there + spec_.margin;
-    const std::vector<sys_seconds> gone =
-        all({ready - looked_back, ready - std::chrono::seconds{1}});
-    if (!gone.empty())
-        one.before = gone.back();
-    const std::vector<sys_seconds> coming =
-        all({ready, ready + std::chrono::days{longest_wait_days}});
-    if (coming.empty())
+    one.before = last({ready - looked_back, ready - std::chrono::seconds{1}});
+    one.taken = first({ready, ready + std::chrono::days{longest_wait_days}});
+    if (!one.taken)
         return one;
-    one.taken = coming.front();
     one.wait_s = seconds_between(one.there, *one.taken);
-    one.nights = std::max(0, days_between(one.there, *one.taken));
+    one.nights = nights_to(*one.taken);
     add_missed(one);
     add_nights(one);
     if (used)
@@ -151,15 +142,13 @@ PlanConnection Maker::departing(bool used) {
 std::vector<PlanConnection> plan_connections(const Assembly& draft,
                                              const std::vector<PlanLeg>& legs) {
     const Trip& trip = draft.prepared.trip;
-    const Assumed& assumed = draft.prepared.assumed;
-    const std::optional<Leaving> leaving =
-        first_leaving(trip, assumed, end_reached(draft.settled.timeline, assumed));
+    const std::optional<Waiting>& waiting = draft.settled.waiting;
     std::vector<PlanConnection> result;
     for (std::size_t c = 0; c < trip.connections.size(); ++c) {
         Maker maker(draft, legs, trip.connections[c]);
         result.push_back(trip.connections[c].to_start
                              ? maker.arriving()
-                             : maker.departing(leaving && leaving->connection == c));
+                             : maker.departing(waiting && waiting->connection == c));
     }
     return result;
 }

@@ -2,7 +2,6 @@
 
 #include "planner/conditions/calendar.h"
 #include "planner/quantities/milligrams.h"
-#include "planner/solution/waiting.h"
 
 #include <algorithm>
 #include <cmath>
@@ -205,16 +204,14 @@ std::vector<PlanDay> plan_days(const Assembly& draft, const std::vector<PlanLeg>
     std::vector<PlanDay> days;
     const Prepared& prepared = draft.prepared;
     const Solved& settled = draft.settled;
-    const std::optional<Leaving> leaving = first_leaving(
-        prepared.trip, prepared.assumed, end_reached(settled.timeline, prepared.assumed));
     for (std::size_t d = 0; d < settled.timeline.days.size(); ++d) {
         const DaySpan& span = settled.timeline.days[d];
         PlanDay day;
         day.day = span.day;
         day.date = date_of(draft, span.day);
         day.rest_day = span.rest_day;
-        if (span.waiting && leaving)
-            day.waiting_for = prepared.trip.connections[leaving->connection].what;
+        if (span.waiting && settled.waiting)
+            day.waiting_for = prepared.trip.connections[settled.waiting->connection].what;
         day.from = boundary_name(draft, span.first);
         day.to = boundary_name(draft, span.last);
         day.from_m = prepared.stretches.boundaries[span.first].along_m;

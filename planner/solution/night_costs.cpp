@@ -383,10 +383,7 @@ void NightDays::price_night(NightDay& result,
 
 /// Nights of waiting at the end for the connection that a day's arrival there reaches.
 void NightDays::price_waiting(NightDay& result, const CampStay& day, double evening_s) {
-    const std::vector<Connection>& connections = prepared_.trip.connections;
-    if (std::all_of(connections.begin(), connections.end(), [](const Connection& one) {
-            return one.to_start;
-        }))
+    if (!leaves_by_connection(prepared_.trip))
         return;
     const std::optional<Leaving> leaving =
         first_leaving(prepared_.trip, prepared_.assumed, at(day.day, evening_s));

@@ -8,19 +8,15 @@
 
 namespace tumpline::planner {
 
-namespace {
-
-/// The last day on which somebody travels; the days of waiting come behind it.
-const DaySpan& last_travelled(const Timeline& timeline) {
-    return *std::find_if(timeline.days.rbegin(), timeline.days.rend(), [](const DaySpan& day) {
-        return !day.waiting;
-    });
+bool leaves_by_connection(const Trip& trip) {
+    return std::any_of(trip.connections.begin(),
+                       trip.connections.end(),
+                       [](const Connection& connection) { return !connection.to_start; });
 }
 
-} // namespace
-
 geo::sys_seconds end_reached(const Timeline& timeline, const Assumed& assumed) {
-    return instant(assumed, {last_travelled(timeline).day, timeline.stretches.back().end_s});
+    const StretchTime& last = timeline.stretches.back();
+    return instant(assumed, {last.day, last.end_s});
 }
 
 std::optional<Leaving>
@@ -50,12 +46,15 @@ int nights_until(const Assumed& assumed, int day, geo::sys_seconds at) {
 
 std::optional<Waiting>
 waiting_at_end(const Trip& trip, const Assumed& assumed, const Timeline& timeline) {
+    if (!leaves_by_connection(trip))
+        return std::nullopt;
     const std::optional<Leaving> leaving =
         first_leaving(trip, assumed, end_reached(timeline, assumed));
     if (!leaving)
         return std::nullopt;
-    const int arrived = last_travelled(timeline).day;
+    const int arrived = timeline.stretches.back().day;
     Waiting waiting;
+    waiting.connection = leaving->connection;
     waiting.days = nights_until(assumed, arrived, leaving->at);
     const int day = arrived + waiting.days;
     const double set_off_s = day == 1 ? assumed.times.first_set_off_s : assumed.times.set_off_s;

@@ -16,6 +16,9 @@ struct Leaving {
     geo::sys_seconds at;
 };
 
+/// Whether the trip names any connection from the end of its route.
+[[nodiscard]] bool leaves_by_connection(const Trip& trip);
+
 /// When a party is at the end of its route.
 [[nodiscard]] geo::sys_seconds end_reached(const Timeline& timeline, const Assumed& assumed);
 
@@ -29,6 +32,7 @@ first_leaving(const Trip& trip, const Assumed& assumed, geo::sys_seconds there);
 
 /// How a party waits: so many days more, and then up to an hour of the last of them.
 struct Waiting {
+    std::size_t connection = 0; ///< for which, index into Trip::connections
     int days = 0;
     double until_s = 0.0; ///< after midnight of the last day, by its setting off
 };

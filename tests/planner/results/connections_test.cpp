@@ -7,6 +7,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <chrono>
 #include <string>
 #include <vector>
@@ -64,6 +65,24 @@ TEST(Connections, TellWhatIsTakenAndWhatIfItIsMissed) {
     EXPECT_EQ(plan.days[2].arrive, *bus.taken);
     EXPECT_FALSE(plan.days[2].before_dusk_s);
     EXPECT_EQ(plan.totals.days, 3);
+}
+
+// Set off at 19:00, 20 km are there at 00:33:20 of the next date; the plan counts that as its
+// second day still, so that the bus of that morning is waited for on a third.
+TEST(Connections, WhoArrivesAfterMidnightWaitsOnADayOfThePlan) {
+    test::RandomTrip made = with_bus_and_taxi({"We 10:00", "Fr 10:00"}, "05:00");
+    made.trip.days.set_off = 19h;
+    const Plan plan = make_plan(made.trip, made.route);
+    const PlanConnection& bus = plan.connections.at(0);
+    EXPECT_GT(bus.there, first_monday + 48h + 33min + 20s);
+    EXPECT_LT(bus.there, first_monday + 48h + 3h);
+    EXPECT_EQ(bus.taken, first_monday + 48h + 10h);
+    ASSERT_EQ(plan.days.size(), 3U);
+    EXPECT_EQ(plan.days[2].waiting_for, "bus");
+    EXPECT_EQ(bus.nights, 1);
+    EXPECT_EQ(bus.next_days, 2); // Wednesday to Friday
+    EXPECT_TRUE(std::ranges::any_of(
+        plan.cautions, [](const Caution& caution) { return caution.code == "waiting"; }));
 }
 
 TEST(Connections, ABusWithinTheMarginIsNotCountedUpon) {
