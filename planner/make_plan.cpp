@@ -46,21 +46,26 @@ Solved settle(const Prepared& prepared) {
 /// Which pass is meant, and so whether two entries leave one thing, depends on the days.
 void refuse_left_twice(const Prepared& prepared, const Solved& settled) {
     const Trip& trip = prepared.trip;
+    const std::vector<LeftTwice> all = left_twice(
+        {trip, prepared.route, prepared.stretches, settled.timeline.days, prepared.kit.brought});
     std::vector<geo::Problem> problems;
-    for (const LeftTwice& twice : left_twice({trip,
-                                              prepared.route,
-                                              prepared.stretches,
-                                              settled.timeline.days,
-                                              prepared.kit.brought}))
+    for (auto first = all.begin(); first != all.end();) { // one for each pair of entries
+        const auto next = std::find_if(first, all.end(), [&](const LeftTwice& other) {
+            return other.leave != first->leave || other.earlier != first->earlier;
+        });
+        const auto more = next - first - 1;
         problems.push_back(
             {.file = trip.file.string(),
-             .place = fmt::format("/leave/{}", twice.leave),
-             .found = fmt::format("\"{}\", which /leave/{} has left at {} and not yet fetched",
-                                  twice.thing,
-                                  twice.earlier,
-                                  trip.leaves[twice.earlier].at),
+             .place = fmt::format("/leave/{}", first->leave),
+             .found = fmt::format("\"{}\"{}, which /leave/{} has left at {} and not yet fetched",
+                                  first->thing,
+                                  more > 0 ? fmt::format(" and {} more", more) : std::string(),
+                                  first->earlier,
+                                  trip.leaves[first->earlier].at),
              .expected = "things that the party has with it",
              .advice = "leave it out of one of the two, or have it fetched before"});
+        first = next;
+    }
     if (!problems.empty())
         throw geo::InputError(std::move(problems));
 }

@@ -1,6 +1,7 @@
 #include "planner/cautions/left_cautions.h"
 
 #include "planner/cautions/caution_list.h"
+#include "planner/quantities/spelling.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
@@ -17,26 +18,38 @@ namespace {
 
 constexpr std::string_view source = "docs/left.md";
 
-/// What is missed on one leg, by how much it matters.
-struct Missed {
-    std::vector<std::string> needed;
-    std::vector<std::string> wanted;
+/// NamesOnce, each once, in the order in which they came.
+class NamesOnce {
+  public:
+    void add(const std::string& name) {
+        if (seen_.insert(name).second)
+            names_.push_back(name);
+    }
+
+    [[nodiscard]] bool empty() const { return names_.empty(); }
+
+    /// "tent, stove and 12 more"; a list that nobody would read to its end is cut.
+    [[nodiscard]] std::string in_words() const {
+        constexpr std::size_t most = 12;
+        if (names_.size() <= most)
+            return listed(names_);
+        std::vector<std::string> told(names_.begin(), names_.begin() + most - 1);
+        told.push_back(fmt::format("{} more", names_.size() - told.size()));
+        return listed(told);
+    }
+
+    [[nodiscard]] std::string_view lies() const { return names_.size() == 1 ? "lies" : "lie"; }
+
+  private:
+    std::vector<std::string> names_;
+    std::set<std::string> seen_;
 };
 
-void add_once(std::vector<std::string>& list, const std::string& name) {
-    if (std::find(list.begin(), list.end(), name) == list.end())
-        list.push_back(name);
-}
-
-std::string in_words(const std::vector<std::string>& names) {
-    if (names.size() == 1)
-        return names.front();
-    return fmt::format("{} and {}", fmt::join(names.begin(), names.end() - 1, ", "), names.back());
-}
-
-std::string_view lies(const std::vector<std::string>& names) {
-    return names.size() == 1 ? "lies" : "lie";
-}
+/// What is missed on one leg, by how much it matters.
+struct Missed {
+    NamesOnce needed;
+    NamesOnce wanted;
+};
 
 class LeftRules {
   public:
@@ -109,9 +122,9 @@ void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) cons
     const bool afloat = travel == Travel::paddle;
     const ItemUse use = afloat ? thing.afloat : thing.ashore;
     if (use == ItemUse::worn || (afloat && use == ItemUse::used))
-        return add_once(missed.needed, thing.name);
+        return missed.needed.add(thing.name);
     if (use == ItemUse::used)
-        return add_once(missed.wanted, thing.name);
+        return missed.wanted.add(thing.name);
     if (!thing.is)
         return;
     switch (*thing.is) {
@@ -121,11 +134,11 @@ void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) cons
     case SafetyGear::throw_bag:
     case SafetyGear::spare_paddle:
         if (afloat)
-            add_once(missed.wanted, thing.name);
+            missed.wanted.add(thing.name);
         break;
     case SafetyGear::first_aid:
     case SafetyGear::light:
-        add_once(missed.wanted, thing.name);
+        missed.wanted.add(thing.name);
         break;
     case SafetyGear::shelter: // at nights
         break;
@@ -141,15 +154,15 @@ void LeftRules::tell(std::size_t leave, const Missed& missed, Travel travel) {
                   fmt::format("This leg is {}, and {} {} at {} until then. Take it along, or "
                               "fetch it before.",
                               way,
-                              in_words(missed.needed),
-                              lies(missed.needed),
+                              missed.needed.in_words(),
+                              missed.needed.lies(),
                               at),
                   source);
     if (!missed.wanted.empty())
         list_.add(Level::caution,
                   "gear-left-behind",
                   fmt::format(
-                      "This leg is {} without {}, left at {}.", way, in_words(missed.wanted), at));
+                      "This leg is {} without {}, left at {}.", way, missed.wanted.in_words(), at));
 }
 
 void LeftRules::on_legs(std::size_t leave) {
@@ -163,7 +176,7 @@ void LeftRules::on_legs(std::size_t leave) {
         Missed missed;
         if (stretch.travel == Travel::paddle)
             for (const std::size_t c : laid.craft)
-                add_once(missed.needed, trip_.craft[c].name);
+                missed.needed.add(trip_.craft[c].name);
         for (const std::size_t k : laid.kit)
             miss_thing(missed, k, stretch.travel);
         list_.at(day, stretch.leg + 1);
@@ -185,18 +198,18 @@ void LeftRules::nights(std::size_t leave) {
         const std::size_t boundary = timeline_.days[d].last;
         if (!laid.misses_night(boundary) || laid.kit.empty() || shelter_at_hand(boundary - 1))
             continue;
-        std::vector<std::string> shelters;
+        NamesOnce shelters;
         for (const std::size_t k : laid.kit)
             if (is_shelter(k))
-                shelters.push_back(trip_.kit[k].name);
+                shelters.add(trip_.kit[k].name);
         list_.at(timeline_.days[d].day);
         if (!shelters.empty())
             list_.add(Level::stop,
                       "needed-elsewhere",
                       fmt::format("The night of day {} is without a shelter: {} {} at {}.",
                                   timeline_.days[d].day,
-                                  in_words(shelters),
-                                  lies(shelters),
+                                  shelters.in_words(),
+                                  shelters.lies(),
                                   trip_.leaves[leave].at),
                       source);
         else

@@ -1,14 +1,24 @@
 #include "planner/loads/laid_down.h"
 
 #include <algorithm>
+#include <set>
+#include <string_view>
+#include <utility>
 
 namespace tumpline::planner {
 
 namespace {
 
-bool names(const Leave& leave, const std::string& thing) {
-    return std::find(leave.things.begin(), leave.things.end(), thing) != leave.things.end();
-}
+/// In which ways the party goes while something lies somewhere.
+struct GoneBy {
+    bool on_foot = false;
+    bool afloat = false;
+
+    [[nodiscard]] bool use(const KitItem& item) const {
+        return (on_foot && item.ashore != ItemUse::packed) ||
+               (afloat && item.afloat != ItemUse::packed);
+    }
+};
 
 /// Resolves the entries one after the other, in the order in which the party comes by.
 class Leaving {
@@ -25,9 +35,7 @@ class Leaving {
     void find_passes(std::size_t l);
     void find_things(std::size_t l);
     [[nodiscard]] bool on_day(std::size_t boundary, int day) const;
-    [[nodiscard]] bool worn_or_used(const KitItem& item, const LaidDown& here) const;
-    [[nodiscard]] bool any_paddle(const LaidDown& here) const;
-    [[nodiscard]] bool is_left(std::size_t l, const std::string& name, bool by_itself) const;
+    [[nodiscard]] GoneBy ways(const LaidDown& here) const;
     [[nodiscard]] bool lies_already(std::size_t l, const ThingRef& thing, const std::string& name);
 
     const LeaveInputs& in_;
@@ -62,37 +70,18 @@ void Leaving::find_passes(std::size_t l) {
     }
 }
 
-bool Leaving::any_paddle(const LaidDown& here) const {
+/// On the stretches until the fetching.
+GoneBy Leaving::ways(const LaidDown& here) const {
+    GoneBy ways;
     for (std::size_t i = 0; i < in_.stretches.stretches.size(); ++i)
-        if (here.lies_on(i) && in_.stretches.stretches[i].travel == Travel::paddle)
-            return true;
-    return false;
-}
-
-/// On one of the stretches until the fetching.
-bool Leaving::worn_or_used(const KitItem& item, const LaidDown& here) const {
-    for (std::size_t i = 0; i < in_.stretches.stretches.size(); ++i) {
-        if (!here.lies_on(i))
-            continue;
-        const bool afloat = in_.stretches.stretches[i].travel == Travel::paddle;
-        if ((afloat ? item.afloat : item.ashore) != ItemUse::packed)
-            return true;
-    }
-    return false;
-}
-
-/// `by_itself`: it comes along without being named.
-bool Leaving::is_left(std::size_t l, const std::string& name, bool by_itself) const {
-    const Leave& leave = in_.trip.leaves[l];
-    return leave.all_but ? !by_itself && !names(leave, name) : names(leave, name);
+        if (here.lies_on(i))
+            (in_.stretches.stretches[i].on_foot() ? ways.on_foot : ways.afloat) = true;
+    return ways;
 }
 
 bool Leaving::lies_already(std::size_t l, const ThingRef& thing, const std::string& name) {
     const auto earlier = std::find_if(done_.begin(), done_.end(), [&](std::size_t one) {
-        const LaidDown& there = laid_[one];
-        const std::vector<std::size_t>& things = thing.part == Part::kit ? there.kit : there.craft;
-        return there.lies_on(*laid_[l].left_at) &&
-               std::find(things.begin(), things.end(), thing.index) != things.end();
+        return laid_[one].lies_on(*laid_[l].left_at) && holds(laid_[one], thing);
     });
     if (earlier == done_.end())
         return false;
@@ -105,15 +94,22 @@ void Leaving::find_things(std::size_t l) {
     LaidDown& here = laid_[l];
     if (!here.left_at)
         return;
+    const Leave& leave = in_.trip.leaves[l];
+    const std::set<std::string_view> named(leave.things.begin(), leave.things.end());
+    // Of `all_but` what the party wears or uses on the way comes along without being named.
+    const auto is_left = [&](const std::string& name, bool in_use) {
+        return leave.all_but ? !in_use && !named.contains(name) : named.contains(name);
+    };
+    const GoneBy until_then = ways(here);
     for (std::size_t k = 0; k < in_.trip.kit.size(); ++k) {
         const KitItem& item = in_.trip.kit[k];
-        if (in_.brought[k] && is_left(l, item.name, worn_or_used(item, here)) &&
+        if (in_.brought[k] && is_left(item.name, until_then.use(item)) &&
             !lies_already(l, {Part::kit, k}, item.name))
             here.kit.push_back(k);
     }
     for (std::size_t c = 0; c < in_.trip.craft.size(); ++c) {
         const std::string& name = in_.trip.craft[c].name;
-        if (is_left(l, name, any_paddle(here)) && !lies_already(l, {Part::craft, c}, name))
+        if (is_left(name, until_then.afloat) && !lies_already(l, {Part::craft, c}, name))
             here.craft.push_back(c);
     }
     done_.push_back(l);
@@ -137,11 +133,14 @@ void Leaving::run() {
 
 } // namespace
 
+bool holds(const LaidDown& laid, const ThingRef& thing) {
+    const std::vector<std::size_t>& things = thing.part == Part::kit ? laid.kit : laid.craft;
+    return std::binary_search(things.begin(), things.end(), thing.index);
+}
+
 bool with_party(const std::vector<LaidDown>& laid, const ThingRef& thing, std::size_t stretch) {
     return std::none_of(laid.begin(), laid.end(), [&](const LaidDown& one) {
-        const std::vector<std::size_t>& things = thing.part == Part::kit ? one.kit : one.craft;
-        return one.lies_on(stretch) &&
-               std::find(things.begin(), things.end(), thing.index) != things.end();
+        return one.lies_on(stretch) && holds(one, thing);
     });
 }
 

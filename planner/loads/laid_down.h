@@ -19,8 +19,8 @@ namespace tumpline::planner {
 struct LaidDown {
     std::optional<std::size_t> left_at;    ///< boundary; empty: its day does not come by there
     std::optional<std::size_t> fetched_at; ///< boundary; empty: no later pass, or not on its day
-    std::vector<std::size_t> kit;          ///< of Trip::kit, what comes on the trip and is left
-    std::vector<std::size_t> craft;
+    std::vector<std::size_t> kit;          ///< of Trip::kit, what comes and is left; ascending
+    std::vector<std::size_t> craft;        ///< ascending
 
     /// Whether it lies there while the party is on a stretch.
     [[nodiscard]] bool lies_on(std::size_t stretch) const {
@@ -38,6 +38,9 @@ struct ThingRef {
     Part part; ///< kit or craft
     std::size_t index;
 };
+
+/// Whether a thing is among what an entry leaves.
+[[nodiscard]] bool holds(const LaidDown& laid, const ThingRef& thing);
 
 /// Whether a thing is with the party on a stretch, as far as nothing else keeps it at home.
 [[nodiscard]] bool

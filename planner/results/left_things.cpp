@@ -4,19 +4,23 @@
 
 #include <algorithm>
 #include <cstdint>
+#include <map>
+#include <string_view>
+#include <utility>
 
 namespace tumpline::planner {
 
 namespace {
 
-/// What was laid down of a thing; 0 for what weighs nothing.
-double laid_kg(const Ledger& ledger, const ThingRef& thing, std::size_t leave) {
-    std::int64_t sum_mg = 0;
+/// What was laid down of each thing by one entry; a thing that weighs nothing is not in it.
+using Masses = std::map<std::pair<Part, std::size_t>, std::int64_t>;
+
+Masses laid_mg(const Ledger& ledger, std::size_t leave) {
+    Masses masses;
     for (const Entry& entry : ledger.entries)
-        if (entry.leave == leave && entry.part == thing.part && entry.item == thing.index &&
-            entry.to == Account::laid_down)
-            sum_mg += entry.mass_mg;
-    return mg_to_kg(sum_mg);
+        if (entry.leave == leave && entry.to == Account::laid_down)
+            masses[{entry.part, entry.item}] += entry.mass_mg;
+    return masses;
 }
 
 LaidThings left_at(const Assembly& draft, std::size_t l) {
@@ -34,21 +38,20 @@ LaidThings left_at(const Assembly& draft, std::size_t l) {
         left.fetch_leg = prepared.stretches.stretches[*laid.fetched_at - 1].leg + 1;
         left.fetch_along_m = prepared.stretches.boundaries[*laid.fetched_at].along_m;
     }
-    // Two paddles of two people are two paddles.
+    Masses masses = laid_mg(loads.ledger, l);
+    std::map<std::pair<Part, std::string_view>, std::size_t> rows;
     const auto add = [&](Part part, std::size_t index, const std::string& what, int count) {
-        const double mass_kg = laid_kg(loads.ledger, {part, index}, l);
+        const double mass_kg = mg_to_kg(masses[{part, index}]);
         left.mass_kg += mass_kg;
-        const auto same =
-            std::find_if(left.things.begin(), left.things.end(), [&](const LaidThing& other) {
-                return other.part == part && other.what == what;
-            });
-        if (same == left.things.end())
+        // Two paddles of two people are two paddles.
+        const auto [row, first] = rows.try_emplace({part, what}, left.things.size());
+        if (first) {
             left.things.push_back(
                 {.part = part, .index = index, .what = what, .count = count, .mass_kg = mass_kg});
-        else {
-            same->count += count;
-            same->mass_kg += mass_kg;
+            return;
         }
+        left.things[row->second].count += count;
+        left.things[row->second].mass_kg += mass_kg;
     };
     for (const std::size_t c : laid.craft)
         add(Part::craft, c, prepared.trip.craft[c].name, 1);

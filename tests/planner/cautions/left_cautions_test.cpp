@@ -51,6 +51,23 @@ TEST(LeftCautions, TellOfGearAndOfWhatIsUsedOnFoot) {
     EXPECT_EQ(told(made, "needed-elsewhere").size(), 1U) << "boots are needed";
 }
 
+TEST(LeftCautions, NameADozenThingsAndCountTheRest) {
+    test::RandomTrip made = test::out_and_back();
+    std::vector<std::string> names;
+    for (int i = 1; i <= 30; ++i) {
+        KitItem thing;
+        thing.name = "sock " + std::to_string(i);
+        thing.mass_kg = 0.01;
+        thing.ashore = ItemUse::worn;
+        made.trip.kit.push_back(thing);
+        names.push_back(thing.name);
+    }
+    made.trip.leaves = {test::at_col(names)};
+    const std::vector<Caution> stops = told(made, "needed-elsewhere");
+    ASSERT_FALSE(stops.empty());
+    EXPECT_THAT(stops[0].text, HasSubstr("sock 10, sock 11 and 19 more lie at Col"));
+}
+
 TEST(LeftCautions, StopANightWithoutAShelter) {
     test::RandomTrip made = test::out_and_back();
     made.trip.leaves = {test::at_col({"tent"})};
