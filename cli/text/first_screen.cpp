@@ -363,28 +363,6 @@ void add_appointment_lines(TextPage& page) {
                               leave_last(page, meet)));
 }
 
-void add_connection_lines(TextPage& page) {
-    const std::vector<ConnectionWords> all = connection_words(page.plan(), page);
-    if (all.empty())
-        return;
-    page.heading("Connections");
-    for (const ConnectionWords& words : all) {
-        page.item(words.head);
-        if (!words.if_missed.empty())
-            page.hang("      ", words.if_missed);
-    }
-}
-
-/// How much is to be booked, and where nothing can be had.
-void add_permit_lines(TextPage& page) {
-    const PermitWords permits = permit_words(page.plan(), page);
-    if (permits.rows.empty())
-        return;
-    page.heading("To book");
-    for (const BookingWords& row : permits.rows)
-        page.item(fmt::format("{}, {}, {}.", row.where, row.when, row.people));
-}
-
 } // namespace
 
 void add_more(TextPage& page, std::string_view command) {
@@ -410,8 +388,8 @@ void add_first_screen(TextPage& page) {
     add_buying(page);
     add_packing_lines(page);
     add_appointment_lines(page);
-    add_connection_lines(page);
-    add_permit_lines(page);
+    add_connections_briefly(page);
+    add_permits_briefly(page);
 }
 
 } // namespace tumpline::cli

@@ -125,6 +125,9 @@ void add_water(TextPage& page);
 void add_appointments(TextPage& page);
 void add_connections(TextPage& page);
 void add_permits(TextPage& page);
+/// The same for the first screen.
+void add_connections_briefly(TextPage& page);
+void add_permits_briefly(TextPage& page);
 void add_exits(TextPage& page);
 void add_turn_rounds(TextPage& page);
 void add_stays_home(TextPage& page);
