@@ -35,13 +35,13 @@ class CalendarRules {
 std::string CalendarRules::moment(sys_seconds at) const {
     static constexpr std::array<std::string_view, 7> names{
         "Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-    const std::string text =
-        geo::rfc3339(std::chrono::round<std::chrono::minutes>(at), plan_.trip.time_zone);
-    const auto day = std::chrono::floor<std::chrono::days>(geo::to_local(at, plan_.trip.time_zone));
+    const std::string& zone = plan_.trip.time_zone;
+    const auto day = std::chrono::floor<std::chrono::days>(
+        geo::to_local(std::chrono::round<std::chrono::minutes>(at), zone));
     return fmt::format("{} {} {}",
                        names.at(std::chrono::weekday{day}.c_encoding()),
-                       text.substr(0, 10),
-                       text.substr(11, 5));
+                       show_date(Date{day}),
+                       clock_words(at, zone));
 }
 
 void CalendarRules::arrival(const PlanConnection& one) {
