@@ -24,6 +24,7 @@ no line break before [       OK ] Legs.Add/1 (0 ms)
 [  SKIPPED ] Legs.Cut (0 ms)
 [ RUN      ] Legs.Crash
 E2
+"${script%/*}/outcomes_apart" "$folder/outcomes"
 
 # expect NAME STATUS WORDS: the script ends with STATUS and prints WORDS.
 expect() {
