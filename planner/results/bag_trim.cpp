@@ -17,12 +17,9 @@ namespace tumpline::planner {
 namespace {
 
 constexpr double mg_per_g = 1e3;
-constexpr double level_mg = 1.0 * mg_per_g;   // a gram apart is level
-constexpr double proven_mg = 10.0 * mg_per_g; // more level than this nobody can pack
+constexpr double level_mg = 10.0 * mg_per_g; // more level than this nobody can pack
 
-/// Things put into a bag in the hope of bags within a gram; then those that nobody can pack more
-/// level do, and after many more the best that was found. The same on every machine.
-constexpr long fine_steps = 2'000;
+/// Things put into a bag before the best that was found has to do. The same on every machine.
 constexpr long most_steps = 5'000;
 
 /// No way to divide the items is more level: the heaviest cannot be outweighed by more than all
@@ -73,9 +70,8 @@ class BagSearch {
         steps_.front().room_l = {room_l(volumes.left_l), room_l(volumes.right_l)};
     }
 
-    /// Until no way is left, the bags are `close_mg` apart, or after some steps `enough_mg`.
-    void run(double close_mg, double enough_mg) {
-        close_mg_ = close_mg;
+    /// Until no way is left or the bags are `enough_mg` apart.
+    void run(double enough_mg) {
         enough_mg_ = enough_mg;
         std::size_t depth = 0;
         bool goes_on = comes_to(depth);
@@ -97,10 +93,8 @@ class BagSearch {
 
     [[nodiscard]] double apart_mg() const { return 2.0 * best_mg_ - total_mg_; }
 
-    /// Whether it came to its end, or as close as was hoped for.
-    [[nodiscard]] bool complete() const {
-        return taken_ < most_ && (ended_ || apart_mg() <= close_mg_);
-    }
+    /// Whether it came to its end, or as close as was asked for.
+    [[nodiscard]] bool complete() const { return ended_ || is_enough(); }
 
   private:
     /// The bags before an item is laid into one of them: left, right.
@@ -112,9 +106,7 @@ class BagSearch {
         std::size_t bag = 0; ///< the last that was tried
     };
 
-    [[nodiscard]] bool is_enough() const {
-        return apart_mg() <= (taken_ < fine_steps ? close_mg_ : enough_mg_);
-    }
+    [[nodiscard]] bool is_enough() const { return apart_mg() <= enough_mg_; }
 
     /// Whether anything is to be tried from here; keeps the answer if everything is laid.
     bool comes_to(std::size_t depth) {
@@ -163,7 +155,6 @@ class BagSearch {
     std::vector<std::size_t> order_;
     std::vector<Step> steps_; ///< per depth
     long most_;
-    double close_mg_ = 0.0;
     double enough_mg_ = 0.0;
     double total_mg_ = 0.0;
     bool any_bag_ = true; ///< everything may lie in either
@@ -292,17 +283,13 @@ void put_into(std::vector<Stowed>& bag, const Packed& thing) {
 } // namespace
 
 Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes) {
-    constexpr double rounding_mg = 1e-3;
-    const double least_mg = least_apart_mg(items);
-    const double close_mg = std::max(least_mg, level_mg) + rounding_mg;
+    const double enough_mg = least_apart_mg(items) + level_mg;
     BagSearch search(items, volumes);
-    search.run(close_mg, least_mg + proven_mg);
-    const bool fits = items.empty() || !search.right().empty();
-    if (fits)
-        return {
-            search.right(), true, search.complete() || search.apart_mg() <= least_mg + proven_mg};
+    search.run(enough_mg);
+    if (items.empty() || !search.right().empty())
+        return {search.right(), true, search.complete()};
     BagSearch by_mass(items, {0.0, 0.0});
-    by_mass.run(close_mg, least_mg + proven_mg);
+    by_mass.run(enough_mg);
     return {by_mass.right(), false, search.complete()};
 }
 
