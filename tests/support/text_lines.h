@@ -15,4 +15,13 @@ namespace tumpline::test {
     return lines;
 }
 
+/// A text with its runs of blanks made one.
+[[nodiscard]] inline std::string squeezed(const std::string& text) {
+    std::string made;
+    for (const char letter : text)
+        if (letter != ' ' || made.empty() || made.back() != ' ')
+            made.push_back(letter);
+    return made;
+}
+
 } // namespace tumpline::test

@@ -2,6 +2,7 @@
 #include "cli/export/export_geojson.h"
 #include "cli/export/export_gpx.h"
 #include "cli/export/plan_csv.h"
+#include "tests/support/csv_records.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 
@@ -19,38 +20,9 @@ namespace tumpline::cli {
 namespace {
 
 using planner::Plan;
+using test::Record;
+using test::records;
 using testing::HasSubstr;
-
-using Record = std::map<std::string, std::string>;
-
-std::vector<std::string> cells(const std::string& line) {
-    std::vector<std::string> made;
-    std::istringstream stream(line);
-    for (std::string cell; std::getline(stream, cell, ',');)
-        made.push_back(cell);
-    return made;
-}
-
-/// Records by heading; no field of the plan holds a comma.
-std::vector<Record> records(const std::string& table) {
-    std::vector<Record> made;
-    std::vector<std::string> headings;
-    std::istringstream stream(table);
-    for (std::string line; std::getline(stream, line);) {
-        if (line.ends_with('\r'))
-            line.pop_back();
-        const std::vector<std::string> row = cells(line);
-        if (headings.empty()) {
-            headings = row;
-            continue;
-        }
-        Record record;
-        for (std::size_t i = 0; i < headings.size(); ++i)
-            record[headings[i]] = i < row.size() ? row[i] : "";
-        made.push_back(std::move(record));
-    }
-    return made;
-}
 
 std::vector<Record> table_named(const Plan& plan, const std::string& name) {
     for (const CsvTable& table : export_csv(plan))

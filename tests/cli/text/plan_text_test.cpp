@@ -131,20 +131,11 @@ TEST_P(PlanText, SaysHowMuchDaylightIsToSpare) {
     EXPECT_THAT(show(plan), HasSubstr("on some days it does not get light"));
 }
 
-/// A text with its runs of blanks made one.
-std::string squeezed(const std::string& text) {
-    std::string made;
-    for (const char letter : text)
-        if (letter != ' ' || made.empty() || made.back() != ' ')
-            made.push_back(letter);
-    return made;
-}
-
 TEST(PlanTextFigures, PacksStandUnderTheirMembersAndHeadings) {
     Plan plan = test::hand_built_plan();
     plan.legs[0].loads[0].pack_max_kg = 21.4;
     plan.legs[0].loads[1].pack_max_kg = 22.5;
-    const std::string text = squeezed(plan_text(plan, {.show = show_all("plan")}));
+    const std::string text = test::squeezed(plan_text(plan, {.show = show_all("plan")}));
     const std::string packs = text.substr(place(text, "\nPacks in kg"));
     EXPECT_THAT(packs, HasSubstr("Ada Björn\n"));
     EXPECT_THAT(packs, HasSubstr("Leg Day start end worst start end worst\n"));
@@ -156,12 +147,12 @@ TEST(PlanTextFigures, CurrentAndWindAreSaidToHelpOrToHinder) {
     planner::PlanLeg& tarn = plan.legs[1];
     tarn.current_mps = -1.0;
     tarn.wind_head_mps = -1.2;
-    std::string text = squeezed(plan_text(plan, {.show = show_all("plan")}));
+    std::string text = test::squeezed(plan_text(plan, {.show = show_all("plan")}));
     EXPECT_THAT(text, HasSubstr("assumed current 3.6 km/h, against"));
     EXPECT_THAT(text, HasSubstr("tailwind 4.3 km/h"));
     tarn.current_mps = 0.8;
     tarn.wind_head_mps = 1.2;
-    text = squeezed(plan_text(plan, {.show = show_all("plan")}));
+    text = test::squeezed(plan_text(plan, {.show = show_all("plan")}));
     EXPECT_THAT(text, HasSubstr("assumed current 2.9 km/h;"));
     EXPECT_THAT(text, testing::ContainsRegex("headwind[ \n]+4.3 km/h")); // over the end of a line
     EXPECT_THAT(text, Not(HasSubstr("km/h, against")));
@@ -172,13 +163,13 @@ TEST(PlanTextFigures, AClimbThatNobodyKnowsIsUnknown) {
     plan.totals.heights_known = false;
     plan.legs[0].heights_known = false;
     plan.days[0].heights_known = false;
-    const std::string text = squeezed(plan_text(plan, {.show = show_all("plan")}));
+    const std::string text = test::squeezed(plan_text(plan, {.show = show_all("plan")}));
     EXPECT_THAT(text, HasSubstr("afloat; heights unknown; "));
     EXPECT_THAT(text, HasSubstr("14.2 km unknown 5 h 10 min"));
 }
 
 TEST(PackText, HasTheListsOfWhatEveryoneSetsOffWith) {
-    const std::string text = squeezed(pack_text(test::hand_built_plan(), {}));
+    const std::string text = test::squeezed(pack_text(test::hand_built_plan(), {}));
     EXPECT_THAT(text, HasSubstr("Ada: 18.4 kg in the pack (limit 22.0 kg), 1.1 kg worn"));
     EXPECT_THAT(text, HasSubstr("Björn: 18.7 kg in the pack (limit 24.0 kg), 1.1 kg worn"));
     EXPECT_THAT(text, HasSubstr(" tent party 1.9 kg pack left bag\n"));
