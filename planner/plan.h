@@ -180,6 +180,9 @@ struct PlanLeg {
     std::optional<PlanWaves> waves;              ///< lakes and the sea, under wind
     std::optional<PlanFlow> flow;                ///< of a river whose levels are given
     std::optional<WindRise> wind_rises;          ///< a ceiling is passed later on the day
+    std::optional<double> snow_m = {};           ///< on foot: depth of the snow, if it is known
+    double sinks_m = 0.0;                        ///< of it, at each step
+    double ground_time_factor = 1.0;             ///< of the ground under foot, the dark left out
 };
 
 /// Whether a load's limit holds on its leg: on foot, where one is known.

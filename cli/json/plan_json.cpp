@@ -258,6 +258,10 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
         shown["choices"] = array_of(leg.choices, choice_json);
         shown["break_even_m"] = or_null(leg.break_even_m);
     }
+    if (leg.travel != planner::Travel::paddle) {
+        shown["snow_depth_m"] = or_null(leg.snow_m);
+        shown["sinks_m"] = leg.sinks_m;
+    }
     if (leg.travel == planner::Travel::paddle) {
         shown["craft"] = array_of(leg.craft, craft_json);
         shown["gradient"] = leg.gradient;

@@ -16,6 +16,7 @@
 #include "planner/cautions/model_range_cautions.h"
 #include "planner/cautions/paddling_cautions.h"
 #include "planner/cautions/safety_gear_cautions.h"
+#include "planner/cautions/snow_cautions.h"
 #include "planner/cautions/supply_cautions.h"
 #include "planner/cautions/upstream_cautions.h"
 #include "planner/cautions/volume_cautions.h"
@@ -347,6 +348,7 @@ std::vector<Caution> CautionRules::run() {
     list_.add(safety_gear_cautions(draft_, plan_));
     list_.add(condition_cautions(draft_, plan_));
     list_.add(weather_cautions(draft_, plan_));
+    list_.add(snow_cautions(draft_, plan_));
     list_.add(ford_cautions(draft_));
     list_.add(supply_cautions(draft_, plan_));
     list_.add(intake_cautions(draft_, plan_));

@@ -72,7 +72,7 @@ class Ranges {
   public:
     Ranges(const Assembly& draft, const Plan& plan)
         : draft_(draft), plan_(plan), assumed_(draft.prepared.assumed),
-          stretches_(draft.prepared.stretches.stretches) {}
+          stretches_(draft.settled.stretches_met(draft.prepared).stretches) {}
 
     std::vector<Caution> run();
 

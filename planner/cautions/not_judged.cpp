@@ -1,6 +1,7 @@
 #include "planner/cautions/not_judged.h"
 
 #include "planner/cautions/safety_gear_cautions.h"
+#include "planner/cautions/snow_cautions.h"
 #include "planner/conditions/lake_fetch.h"
 #include "planner/quantities/spelling.h"
 #include "planner/trip/river_flow.h"
@@ -31,6 +32,7 @@ class MissingFacts {
         limits();
         heights();
         open_water();
+        snow();
         return std::move(missing_);
     }
 
@@ -75,6 +77,7 @@ class MissingFacts {
     void limits();
     void heights();
     void open_water();
+    void snow();
 
     const Assembly& draft_;
     const Trip& trip_;
@@ -193,6 +196,23 @@ void MissingFacts::open_water() {
     });
     add_on_legs({"tides", "tides and tidal streams", "", {}},
                 [](const RouteLeg& leg) { return afloat(leg) && water(leg) == Water::sea; });
+}
+
+/// On foot where snow lies.
+void MissingFacts::snow() {
+    const auto add = [&](NotJudged what, const auto& holds) {
+        for (const PlanLeg& leg : plan_.legs)
+            if (leg.travel != Travel::paddle && walks_on_snow(draft_, leg) && holds(leg) &&
+                (what.legs.empty() || what.legs.back() != leg.leg))
+                what.legs.push_back(leg.leg);
+        if (!what.legs.empty())
+            missing_.push_back(std::move(what));
+    };
+    add({"snow-depth", "depth of the snow", "/weather/snow_depth", {}}, [&](const PlanLeg& leg) {
+        return !leg.snow_m && !route_.legs[leg.leg - 1].spec.footprint_m;
+    });
+    add({"avalanche-ground", "steep ground about the snow", "/route/elevation", {}},
+        [&](const PlanLeg& leg) { return !route_.steep || !route_.steep->known[leg.leg - 1]; });
 }
 
 } // namespace

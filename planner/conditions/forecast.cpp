@@ -78,6 +78,32 @@ std::vector<WeatherSpell> Forecast::spells(const LegOnDay& where) const {
     return spells;
 }
 
+std::optional<double> Forecast::deepest_snow_m(const LegOnDay& where) const {
+    std::optional<double> deepest_m;
+    for (const WeatherSpell& spell : spells(where))
+        if (spell.from_s < s_per_day && spell.weather.snow_depth_m)
+            deepest_m = std::max(deepest_m.value_or(0.0), *spell.weather.snow_depth_m);
+    return deepest_m;
+}
+
+std::optional<bool> Forecast::snow_lies(const LegOnDay& where) const {
+    if (const std::optional<double> deepest_m = deepest_snow_m(where))
+        return *deepest_m > 0.0;
+    std::optional<bool> lies;
+    for (const WeatherSpell& spell : spells(where))
+        if (spell.from_s < s_per_day && spell.weather.snow)
+            lies = lies.value_or(false) || *spell.weather.snow;
+    return lies;
+}
+
+bool Forecast::snow_changes_by_day(const RouteLeg& leg) const {
+    const auto by_day = [](const WeatherEntry& entry) {
+        return entry.says.snow_depth_m && (!entry.days.empty() || entry.dates);
+    };
+    return std::any_of(entries_.begin(), entries_.end(), by_day) ||
+           (leg.spec.weather && by_day(*leg.spec.weather));
+}
+
 std::vector<std::size_t> Forecast::on_no_day_of(int days) const {
     std::vector<std::size_t> never;
     for (std::size_t i = 0; i < entries_.size(); ++i) {

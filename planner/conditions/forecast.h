@@ -41,6 +41,15 @@ class Forecast {
     /// The warmest that is expected on a day anywhere, if that is given.
     [[nodiscard]] std::optional<double> warmest_c(int day) const;
 
+    /// The deepest snow that is expected on a leg on a day, if that is given.
+    [[nodiscard]] std::optional<double> deepest_snow_m(const LegOnDay& where) const;
+
+    /// Whether snow lies on a leg on a day; empty where nobody says.
+    [[nodiscard]] std::optional<bool> snow_lies(const LegOnDay& where) const;
+
+    /// Whether the depth of the snow on a leg may differ from day to day.
+    [[nodiscard]] bool snow_changes_by_day(const RouteLeg& leg) const;
+
     /// The entries of the list (from 1) whose days or dates are none of a trip of so many days.
     [[nodiscard]] std::vector<std::size_t> on_no_day_of(int days) const;
 

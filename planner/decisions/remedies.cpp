@@ -350,7 +350,7 @@ class Relayed {
         for (std::size_t s = 0; s < prepared.stretches.stretches.size(); ++s) {
             if (loads.plan_leg[s] != plan_leg)
                 continue;
-            const Stretch& stretch = prepared.stretches.stretches[s];
+            const Stretch& stretch = draft_.settled.stretches_met(prepared).stretches[s];
             const StretchLoads& on = loads.stretches[s];
             double twice_s = 0.0;
             for (std::size_t m = 0; m < prepared.assumed.members.size(); ++m) {

@@ -1,13 +1,12 @@
 #include "planner/journey/segments.h"
 
+#include "planner/journey/ground_met.h"
 #include "planner/models/drinking.h"
-#include "planner/models/terrain.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <string_view>
 #include <utility>
 
 namespace tumpline::planner {
@@ -16,28 +15,6 @@ namespace {
 
 constexpr double same_point_m = 0.5;
 constexpr double water_near_m = 200.0; // a camp this near to a source needs no carried water
-
-std::string_view ground_name(Terrain terrain) {
-    switch (terrain) {
-    case Terrain::path:
-        return "path";
-    case Terrain::rough_path:
-        return "rough-path";
-    case Terrain::forest:
-        return "forest";
-    case Terrain::off_path:
-        return "off-path";
-    case Terrain::brush:
-        return "brush";
-    case Terrain::bog:
-        return "bog";
-    case Terrain::sand:
-        return "sand";
-    case Terrain::snow:
-        return "snow";
-    }
-    return "path";
-}
 
 bool is_fresh(const RouteLeg& leg) {
     return leg.travel == Travel::paddle &&
@@ -163,31 +140,9 @@ Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, doub
     return stretch;
 }
 
-/// What the ground and the dark do to time and effort.
-void describe_ground(Stretch& stretch, const TripLeg& spec, WalkingModel model) {
-    const Terrain terrain = spec.terrain.value_or(Terrain::path);
-    const Ground& under = ground(ground_name(terrain));
-    stretch.time_factor = under.time_factor;
-    stretch.eta = under.eta;
-    if (terrain == Terrain::snow && spec.footprint_m) {
-        stretch.eta = snow_eta(*spec.footprint_m);
-        stretch.time_factor = equal_effort_time_factor(stretch.eta);
-    }
-    // A model with a curve of its own for such ground needs no factor of ours.
-    const bool wild = terrain == Terrain::forest || terrain == Terrain::off_path;
-    if (wild && walking_model_knows_footing(model)) {
-        stretch.footing = Footing::off_path;
-        stretch.time_factor = 1.0;
-    }
-    if (spec.night.value_or(false))
-        stretch.time_factor *= night_time_factor(under);
-    else
-        stretch.dark_factor = night_time_factor(under);
-}
-
 void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
     if (stretch.on_foot())
-        describe_ground(stretch, leg.spec, assumed.models.walking);
+        lay_snow(stretch, {leg, 1}, assumed);
     measure_ground(stretch, leg, assumed);
     if (stretch.travel == Travel::paddle) {
         measure_courses(stretch, leg);
@@ -310,6 +265,16 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
 }
 
 } // namespace
+
+void lay_snow(Stretch& stretch, const LegOnDay& where, const Assumed& assumed) {
+    const GroundMet met = ground_met(where, assumed);
+    stretch.footing = met.footing;
+    stretch.time_factor = met.time_factor;
+    stretch.dark_factor = met.dark_factor;
+    stretch.eta = met.eta;
+    stretch.snow_m = met.snow_m;
+    stretch.sinks_m = met.sinks_m;
+}
 
 std::size_t Stretches::boundary_at(double along_m) const {
     const auto after = std::lower_bound(

@@ -56,6 +56,8 @@ struct Stretch {
     double eta;         ///< terrain coefficient of the energy models
     double steep_share; ///< of the time there, on ascents that are hard work
     double dark_factor; ///< on the time after dusk and before dawn, besides; 1 afloat
+    std::optional<double> snow_m = {}; ///< depth of the snow, on foot, where the weather tells it
+    double sinks_m = 0.0;              ///< of it, at each step
     // Afloat:
     std::vector<Course> courses;
     double current_mps;                       ///< negative against the boat
@@ -88,6 +90,9 @@ struct Stretches {
     /// The boundary nearest to a point of the route.
     [[nodiscard]] std::size_t boundary_at(double along_m) const;
 };
+
+/// Puts the snow of another day under a stretch on foot of that leg.
+void lay_snow(Stretch& stretch, const LegOnDay& where, const Assumed& assumed);
 
 /// Cuts a route at its legs' ends and places, and further so that no stretch on foot or on a river
 /// is longer than `longest_m` (0: no further cuts).

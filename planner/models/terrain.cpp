@@ -46,6 +46,11 @@ double snow_eta(double footprint_m) {
     return 1.30 + 0.082 * h;
 }
 
+double sinking_m(const SnowCover& snow) {
+    const double rho = snow.density_kg_m3 / 1000.0; // g/cm3
+    return snow.depth_m * std::clamp(1.0 - rho / 1.186, 0.0, 1.0);
+}
+
 double erdc_snow_eta(const SnowCover& snow) {
     const double h = 100.0 * snow.depth_m;
     const double rho = snow.density_kg_m3 / 1000.0;

@@ -46,6 +46,13 @@ struct SnowCover {
 
 [[nodiscard]] double erdc_snow_eta(const SnowCover& snow);
 
+/// How deep each step sinks into snow: z above, of which the abstract says no more than that; taken
+/// as a depth, never more than the snow's own. Source: [ErdcSnow].
+[[nodiscard]] double sinking_m(const SnowCover& snow);
+/// Of snow that has settled for some days; common practice, no source. New snow has 50 to 150, old
+/// wet snow 400 to 500.
+inline constexpr double settled_snow_kg_m3 = 300.0;
+
 /// Factor on time of ground with this coefficient if one keeps to the effort of 1.39 m/s on a path
 /// (eta 1.1). Source: [EqualEffort], derived. Covers: eta 1 to 5, the most that snow gives here; 1
 /// or less is 1. Used where no study of speed was found: bog, sand, snow.

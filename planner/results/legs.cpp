@@ -77,7 +77,7 @@ class LegMaker {
   public:
     LegMaker(const Assembly& draft, const Winds& winds, std::size_t first, std::size_t last)
         : draft_(draft), winds_(winds), first_(first), last_(last),
-          head_(draft.prepared.stretches.stretches[first]) {}
+          head_(draft.settled.stretches_met(draft.prepared).stretches[first]) {}
 
     PlanLeg make();
 
@@ -104,7 +104,7 @@ class LegMaker {
 void LegMaker::add_times(PlanLeg& leg) const {
     for (std::size_t i = first_; i < last_; ++i) {
         const StretchTime& time = draft_.settled.timeline.stretches[i];
-        const Stretch& stretch = draft_.prepared.stretches.stretches[i];
+        const Stretch& stretch = draft_.settled.stretches_met(draft_.prepared).stretches[i];
         leg.moving_s += time.moving_s;
         leg.dark_s += time.dark_s;
         leg.changeover_s += time.change_s();
@@ -115,6 +115,9 @@ void LegMaker::add_times(PlanLeg& leg) const {
     const TimeBand band = leg.travel == Travel::paddle ? band_afloat(draft_) : band_on_foot(draft_);
     leg.moving_low_s = leg.moving_s * band.low;
     leg.moving_high_s = leg.moving_s * band.high;
+    leg.snow_m = head_.snow_m;
+    leg.sinks_m = head_.sinks_m;
+    leg.ground_time_factor = head_.time_factor;
     leg.start = instant(draft_, leg.day, draft_.settled.timeline.stretches[first_].start_s);
     leg.end = instant(draft_, leg.day, draft_.settled.timeline.stretches[last_ - 1].end_s);
 }

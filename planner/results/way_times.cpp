@@ -14,7 +14,7 @@ namespace {
 /// Afloat the way back meets the current; where it leaves no way, one is cut off.
 std::optional<double> back_over(const Assembly& draft, std::size_t i) {
     const Prepared& prepared = draft.prepared;
-    const Stretch& stretch = prepared.stretches.stretches[i];
+    const Stretch& stretch = draft.settled.stretches_met(prepared).stretches[i];
     const StretchLoads& load = draft.settled.loads.stretches[i];
     if (stretch.travel != Travel::paddle) {
         double slowest_s = 0.0;

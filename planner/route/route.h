@@ -51,6 +51,23 @@ struct RoutePlace {
     bool located = true;  ///< false: on a leg without a line, and `at` is only near it
 };
 
+/// A part of a leg with ground on it or above it that is steep enough for avalanches.
+struct SteepPart {
+    std::size_t leg = 0; ///< index into legs
+    double from_m = 0.0; ///< along the route
+    double to_m = 0.0;
+    bool on_line = false;      ///< the line itself crosses it; else it is above the line
+    double steepest_deg = 0.0; ///< of that ground
+    double nearest_m = 0.0;    ///< from the line; 0 on it
+};
+
+/// Where the raster has such ground.
+struct SteepGround {
+    double cell_m = 0.0;          ///< how finely the ground was looked at
+    std::vector<SteepPart> parts; ///< in route order
+    std::vector<bool> known;      ///< per leg: heights were found all along it
+};
+
 /// Legs in order and places along them. Does not depend on the party.
 struct Route {
     std::vector<RouteLeg> legs;
@@ -61,6 +78,7 @@ struct Route {
     std::vector<std::string> sources; ///< files read, one line each
     std::vector<Caution> cautions;
     std::shared_ptr<const geo::MapLayers> land; ///< around the route; null where no layer is named
+    std::optional<SteepGround> steep = {};      ///< empty: not looked for (no snow, no raster)
     std::vector<RouteLeg> alternatives;         ///< legs with `instead_of`; from_m = to_m = 0
 
     /// Where a point of the route is; on a leg without a line somewhere near it.

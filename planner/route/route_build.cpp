@@ -14,6 +14,7 @@
 #include "planner/route/place_snap.h"
 #include "planner/route/river_rise.h"
 #include "planner/route/route_check.h"
+#include "planner/route/steep_ground.h"
 #include "planner/route/traced_line.h"
 #include "planner/route/undrawn_legs.h"
 #include "planner/trip/route_distance.h"
@@ -506,6 +507,11 @@ BuiltRoute RouteBuilder::build() {
     for (Caution& fact : land_facts(route))
         route.cautions.push_back(std::move(fact));
     std::vector<OtherRoute> others = other_routes(trip_, route, places_);
+    if (elevation_ && speaks_of_snow(trip_)) {
+        route.steep = steep_ground(route, *elevation_);
+        for (OtherRoute& other : others)
+            other.route.steep = steep_ground(other.route, *elevation_);
+    }
     return {std::move(route), std::move(others)};
 }
 

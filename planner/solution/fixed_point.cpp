@@ -3,12 +3,14 @@
 #include "geo/input_error.h"
 #include "planner/loads/burdens.h"
 #include "planner/loads/load_book.h"
+#include "planner/solution/snow_by_day.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <memory>
 #include <utility>
 
 namespace tumpline::planner {
@@ -172,6 +174,12 @@ Loads only_shared(Loads loads) {
     return loads;
 }
 
+/// Draws of a plan that keep its nights have the snow of its days.
+std::shared_ptr<const Stretches> snow_of_draw(const SolveOptions& options) {
+    return options.packed && options.nights == options.packed->nights ? options.packed->on_snow
+                                                                      : nullptr;
+}
+
 /// The rounds of one loop.
 class Rounds {
   public:
@@ -179,7 +187,8 @@ class Rounds {
         : prepared_(prepared), options_(options),
           assumed_(options.assumed ? *options.assumed : prepared.assumed),
           count_(prepared.stretches.stretches.size()),
-          moving_(prepared.route, prepared.stretches, assumed_), dark_(prepared, assumed_),
+          snow_(prepared.route, prepared.stretches, assumed_, snow_of_draw(options)),
+          moving_(prepared.route, snow_.stretches(), assumed_), dark_(prepared, assumed_),
           start_(options.warm_start), pins_(count_) {
         if (!start_)
             loads_ = first_loads(prepared, options.guess);
@@ -201,6 +210,7 @@ class Rounds {
     const SolveOptions& options_;
     const Assumed& assumed_;
     std::size_t count_;
+    SnowByDay snow_;
     MovingTimes moving_;
     DarkHours dark_;
     const Loads* start_; ///< loads of a like trip in place of a round before the first; not copied
@@ -220,7 +230,7 @@ void Rounds::set_days(int round, const std::vector<double>& moving_s) {
     std::vector<std::size_t> nights =
         options_.nights ? *options_.nights
                         : nights_by_hours(prepared_.route,
-                                          prepared_.stretches,
+                                          snow_.stretches(),
                                           moving_s,
                                           {assumed_.times.hours_s, rest_days, dark_all_day});
     if (!options_.nights && nights.size() >= most_days_by_hours)
@@ -231,15 +241,16 @@ void Rounds::set_days(int round, const std::vector<double>& moving_s) {
     }
     now_.nights = std::move(nights);
     now_.timeline.days = days_at(now_.nights, count_, rest_days);
+    snow_.meet(now_.timeline.days);
     now_.timeline.stretches.assign(count_, {});
     for (std::size_t i = 0; i < count_; ++i)
         now_.timeline.stretches[i].by_day_s = moving_s[i];
-    set_changes(now_.timeline.stretches, prepared_.stretches, now_.timeline.days, boats_, assumed_);
+    set_changes(now_.timeline.stretches, snow_.stretches(), now_.timeline.days, boats_, assumed_);
     now_.darkness = options_.packed && options_.packed->nights == now_.nights
                         ? options_.packed->darkness
                         : dark_.of(now_.timeline.days);
     moving_.set_spells(before(), now_.timeline);
-    run_clock(now_.timeline, prepared_.stretches, now_.darkness, assumed_);
+    run_clock(now_.timeline, snow_.stretches(), now_.darkness, assumed_);
     wait_at_end(round);
     moving_.note_winds_met(now_.timeline, now_.afloat);
 }
@@ -267,14 +278,14 @@ void Rounds::wait_at_end(int round) {
 
 void Rounds::spend_and_provide() {
     now_.spent = spend(prepared_.route,
-                       prepared_.stretches,
+                       snow_.stretches(),
                        assumed_,
                        now_.timeline,
-                       burdens_of(prepared_.stretches, before()));
-    now_.provisions = provide(assumed_, prepared_.stretches, now_.timeline, now_.spent.day_j);
+                       burdens_of(snow_.stretches(), before()));
+    now_.provisions = provide(assumed_, snow_.stretches(), now_.timeline, now_.spent.day_j);
     if (options_.packed)
         keep_packed(now_.provisions, options_.packed->provisions);
-    now_.water = carry_water(assumed_, prepared_.stretches, now_.timeline);
+    now_.water = carry_water(assumed_, snow_.stretches(), now_.timeline);
 }
 
 /// After some rounds what is carried over a portage stays in its loads: those made anew of masses
@@ -286,7 +297,7 @@ Loads Rounds::book(int round, bool record) const {
     return book_loads({prepared_.trip,
                        prepared_.route,
                        assumed_,
-                       prepared_.stretches,
+                       snow_.stretches(),
                        now_.timeline,
                        now_.provisions,
                        now_.water,
@@ -342,6 +353,7 @@ Solved Rounds::run() {
         before_ = now_.timeline;
     }
     now_.loads = std::move(loads_);
+    now_.on_snow = snow_.shared();
     return std::move(now_);
 }
 

@@ -12,6 +12,7 @@
 #include "planner/solution/waiting.h"
 
 #include <cstddef>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -69,8 +70,14 @@ struct Solved {
     std::vector<Afloat> afloat;     ///< per stretch; meaningless on foot
     std::vector<Darkness> darkness; ///< per day of the timeline, where it ends
     Converged converged;
-    std::vector<Caution> cautions;       ///< of the choice of nights
-    std::optional<Waiting> waiting = {}; ///< for a connection at the end
+    std::vector<Caution> cautions;                 ///< of the choice of nights
+    std::optional<Waiting> waiting = {};           ///< for a connection at the end
+    std::shared_ptr<const Stretches> on_snow = {}; ///< where the snow changes by the day
+
+    /// As they are met: under the snow of their days.
+    [[nodiscard]] const Stretches& stretches_met(const Prepared& prepared) const {
+        return on_snow ? *on_snow : prepared.stretches;
+    }
 };
 
 [[nodiscard]] Solved solve(const Prepared& prepared, const SolveOptions& options);

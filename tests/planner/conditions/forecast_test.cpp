@@ -68,6 +68,25 @@ TEST(Forecast, KeepsToDaysAndLegs) {
     EXPECT_FALSE(forecast.at({leg_named("Across"), 3}, 9.0 * hour_s).rain);
 }
 
+TEST(Forecast, TellsTheDeepestSnowOfADay) {
+    Trip trip = changing();
+    WeatherEntry snow;
+    snow.says.snow_depth_m = 0.1;
+    snow.days = {2};
+    trip.forecast.push_back(snow);
+    snow.says.snow_depth_m = 0.3;
+    snow.hours = HoursOfDay{18.0 * hour_s, 22.0 * hour_s};
+    trip.forecast.push_back(snow);
+    const Forecast forecast(trip);
+    const RouteLeg leg = leg_named("Over the saddle");
+    EXPECT_FALSE(forecast.deepest_snow_m({leg, 1}));
+    EXPECT_FALSE(forecast.snow_lies({leg, 1}));
+    EXPECT_EQ(forecast.deepest_snow_m({leg, 2}), 0.3);
+    EXPECT_EQ(forecast.snow_lies({leg, 2}), true);
+    EXPECT_TRUE(forecast.snow_changes_by_day(leg));
+    EXPECT_FALSE(Forecast(changing()).snow_changes_by_day(leg));
+}
+
 TEST(Forecast, KeepsToDatesOfATripWithAStart) {
     Trip trip = changing();
     WeatherEntry dated = of_wind(5.0);

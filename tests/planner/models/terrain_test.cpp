@@ -35,6 +35,14 @@ TEST(Ground, HarderGroundIsNeverQuicker) {
     }
 }
 
+// 1 - 0.3/1.186 = 0.7470
+TEST(Snow, LetsOneSinkTheDeeperTheLighterItIs) {
+    EXPECT_NEAR(sinking_m({0.2, 300.0}), 0.1494, 1e-4);
+    EXPECT_NEAR(sinking_m({0.2, 100.0}), 0.1831, 1e-4); // 1 - 0.1/1.186 = 0.9157
+    EXPECT_EQ(sinking_m({0.2, 1200.0}), 0.0);           // ice
+    EXPECT_EQ(sinking_m({0.0, 300.0}), 0.0);
+}
+
 TEST(Snow, DeeperFootprintsAreHarderDownToWading) {
     double before = 0.0;
     for (int cm = 0; cm <= 45; ++cm) {
