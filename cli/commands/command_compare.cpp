@@ -19,37 +19,89 @@ namespace {
 
 constexpr std::size_t most_trips = 8; // more nobody reads side by side
 
+[[noreturn]] void refuse(std::string found, std::string expected, std::string advice) {
+    throw geo::InputError({{.file = "tumpline compare",
+                            .place = "",
+                            .found = std::move(found),
+                            .expected = std::move(expected),
+                            .advice = std::move(advice)}});
+}
+
 void check_count(const CompareOptions& options) {
     const std::size_t trips = options.trips.size();
     if (trips > most_trips)
-        throw geo::InputError({{.file = "tumpline compare",
-                                .place = "",
-                                .found = fmt::format("{} trips", trips),
-                                .expected = fmt::format("at most {}", most_trips),
-                                .advice = ""}});
-    if (trips == 1 && options.settings.empty())
-        throw geo::InputError({{.file = "tumpline compare",
-                                .place = "",
-                                .found = "one trip and no --set",
-                                .expected = "two trips, or one and what is to be changed in it",
-                                .advice = "add --set POINTER=VALUE, like --set /days/hours=7"}});
+        refuse(fmt::format("{} trips", trips), fmt::format("at most {}", most_trips), "");
+    if (trips == 1 && options.settings.empty() && options.flows.empty())
+        refuse("one trip, no --set and no --flow",
+               "two trips, or one and what is to be changed in it",
+               "add --set POINTER=VALUE, like --set /days/hours=7, or --flow each");
+    if (trips > 1 && options.flows.size() > 1)
+        refuse(fmt::format("{} trips and --flow each", trips),
+               "one trip, or one level for all of them",
+               "write --flow low, normal or high");
 }
 
-/// What each plan is called on the page, besides its letter.
-std::vector<std::string> labels_of(const CompareOptions& options) {
-    std::vector<std::string> labels;
-    for (const std::filesystem::path& trip : options.trips)
-        labels.push_back(trip.string());
+bool gives(const planner::Trip& trip, planner::FlowLevel level) {
+    return std::any_of(trip.route.legs.begin(), trip.route.legs.end(), [&](const auto& leg) {
+        return leg.flow && leg.flow->column(level);
+    });
+}
+
+/// One of the plans to be laid side by side.
+struct Variant {
+    TripOptions trip;
+    std::string label; ///< what it is called on the page, besides its letter
+};
+
+std::vector<std::string> changes_of(const TripOptions& trip) {
     std::vector<std::string> changes;
-    for (const planner::Setting& setting : options.settings)
+    for (const planner::Setting& setting : trip.settings)
         changes.push_back(fmt::format("{}={}", setting.pointer, setting.value));
-    const std::string with = fmt::format("{}", fmt::join(changes, ", "));
+    if (trip.flow)
+        changes.push_back(fmt::format("--flow {}", planner::word(*trip.flow)));
+    return changes;
+}
+
+void add(std::vector<Variant>& variants, TripOptions trip) {
+    std::string label = trip.trip.string();
+    if (const std::vector<std::string> changes = changes_of(trip); !changes.empty())
+        label += fmt::format(" with {}", fmt::join(changes, ", "));
+    variants.push_back({std::move(trip), std::move(label)});
+}
+
+/// One trip at every level that one of its rivers gives.
+std::vector<Variant> at_each_level(const CompareOptions& options) {
+    TripOptions one{.trip = options.trips.front(), .settings = options.settings};
+    const planner::Trip trip = read_trip(one);
+    std::vector<Variant> variants;
+    for (const planner::FlowLevel level : options.flows) {
+        one.flow = level;
+        if (gives(trip, level))
+            add(variants, one);
+    }
+    if (variants.size() < 2)
+        throw geo::InputError({{.file = one.trip.string(),
+                                .place = "/route/legs",
+                                .found = "no river with two levels",
+                                .expected = "a leg whose \"flow\" has \"low\", \"normal\" or "
+                                            "\"high\", two of them at least",
+                                .advice = "give them, or leave --flow out"}});
+    return variants;
+}
+
+std::vector<Variant> variants_of(const CompareOptions& options) {
+    if (options.flows.size() > 1)
+        return at_each_level(options);
+    std::vector<Variant> variants;
     if (options.trips.size() == 1)
-        return {labels.front(), fmt::format("{} with {}", labels.front(), with)};
-    if (!with.empty())
-        for (std::string& label : labels)
-            label += fmt::format(" with {}", with);
-    return labels;
+        add(variants, {.trip = options.trips.front(), .settings = {}});
+    for (const std::filesystem::path& trip : options.trips) {
+        TripOptions other{.trip = trip, .settings = options.settings};
+        if (!options.flows.empty())
+            other.flow = options.flows.front();
+        add(variants, std::move(other));
+    }
+    return variants;
 }
 
 } // namespace
@@ -58,12 +110,14 @@ ExitCode compare(const CompareOptions& options, Console console) {
     check_count(options);
     constexpr planner::Choices none{.remedies = false, .other_ways = false, .flows = false};
     std::vector<planner::Plan> plans;
-    if (options.trips.size() == 1)
-        plans.push_back(planned({.trip = options.trips.front(), .settings = {}}, none, console));
-    for (const std::filesystem::path& trip : options.trips)
-        plans.push_back(planned({.trip = trip, .settings = options.settings}, none, console));
+    std::vector<std::string> labels;
+    for (const Variant& variant : variants_of(options)) {
+        plans.push_back(planned(variant.trip, none, console));
+        const std::optional<planner::FlowLevel> level = variant.trip.flow;
+        const bool given = !level || gives(plans.back().trip, *level);
+        labels.push_back(variant.label + (given ? "" : ", a level that none of its rivers gives"));
+    }
     const planner::Comparison comparison = planner::compare(std::move(plans));
-    const std::vector<std::string> labels = labels_of(options);
     switch (options.format) {
     case CompareFormat::text:
         console.out << compare_text(

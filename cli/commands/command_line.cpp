@@ -282,11 +282,23 @@ void add_compare(DeclaredCommands& line) {
     const auto options = std::make_shared<CompareOptions>();
     CLI::App& command = *line.app.add_subcommand(
         "compare", "plans side by side: totals, days, packs, appointments, and what breaks");
-    command.add_option("TRIP", options->trips, "two to eight trip files, or one with --set")
+    command
+        .add_option("TRIP", options->trips, "two to eight trip files, or one with --set or --flow")
         ->required();
     add_settings(command,
                  options->settings,
                  "with one trip: what the other is like; with several: what all are like");
+    using planner::FlowLevel;
+    add_choice<std::vector<FlowLevel>>(
+        command,
+        "--flow",
+        options->flows,
+        {{"low", {FlowLevel::low}},
+         {"normal", {FlowLevel::normal}},
+         {"high", {FlowLevel::high}},
+         {"each", {planner::flow_levels.begin(), planner::flow_levels.end()}}},
+        "with one trip: the level of the other's rivers, or each that they give; with several: "
+        "that of all");
     add_choice<CompareFormat>(command,
                               "--format",
                               options->format,

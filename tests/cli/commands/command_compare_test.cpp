@@ -3,11 +3,13 @@
 #include "cli/words/text_width.h"
 #include "planner/make_plan.h"
 #include "tests/support/random_trip.h"
+#include "tests/support/said.h"
 #include "tests/support/source_tree.h"
 
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <cstdint>
 #include <iterator>
 #include <sstream>
@@ -58,6 +60,54 @@ TEST(CompareCommand, EveryKeyOfTheJsonStandsInThePage) {
                 self(inner, self);
     };
     look(json, look);
+}
+
+const std::string river = (test::root / "sample-routes/desert-river/trip.json").string();
+
+TEST(CompareCommand, LaysATripBesideItselfAtALevelOfItsRivers) {
+    const auto json = nlohmann::json::parse(
+        test::printed({"compare", river, "--flow", "high", "--format", "json"}));
+    ASSERT_EQ(json["plans"].size(), 2U);
+    EXPECT_EQ(json["plans"][0]["label"], river);
+    EXPECT_EQ(json["plans"][1]["label"], river + " with --flow high");
+    const auto figure = [&](const nlohmann::json& plan) {
+        return plan["totals"]["moving_s"].get<double>();
+    };
+    const auto alone = [&](const std::vector<std::string>& more) {
+        std::vector<std::string> arguments{"plan", river, "--format", "json"};
+        arguments.insert(arguments.end(), more.begin(), more.end());
+        return figure(nlohmann::json::parse(test::printed(arguments)));
+    };
+    const double usual_s = alone({});
+    const double high_s = alone({"--flow", "high"});
+    EXPECT_LT(high_s, usual_s);
+    const nlohmann::json& moving_s = json["totals"]["moving_s"]["values"];
+    EXPECT_EQ(moving_s[0].get<double>(), usual_s);
+    EXPECT_EQ(moving_s[1].get<double>(), high_s);
+}
+
+TEST(CompareCommand, LaysATripSideBySideAtEachLevel) {
+    const std::string text = test::printed({"compare", river, "--flow", "each"});
+    const auto low = text.find("with --flow low");
+    const auto normal = text.find("with --flow normal");
+    const auto high = text.find("with --flow high");
+    ASSERT_NE(high, text.npos);
+    EXPECT_LT(low, normal);
+    EXPECT_LT(normal, high);
+}
+
+TEST(CompareCommand, SaysWhereNoRiverGivesALevel) {
+    const std::string tarn = (test::root / "sample-routes/saddle/trip.json").string();
+    const test::Said each = test::say({"compare", tarn, "--flow", "each"});
+    EXPECT_EQ(each.code, ExitCode::bad_input);
+    EXPECT_NE(each.err.find("no river with two levels"), each.err.npos);
+    const test::Said two = test::say({"compare", tarn, river, "--flow", "each"});
+    EXPECT_EQ(two.code, ExitCode::bad_input);
+    EXPECT_NE(two.err.find("--flow low, normal or high"), two.err.npos);
+    const test::Said high = test::say({"compare", tarn, river, "--flow", "high"});
+    std::string joined = high.out; // lines are folded
+    std::replace(joined.begin(), joined.end(), '\n', ' ');
+    EXPECT_NE(joined.find("none of its"), joined.npos);
 }
 
 } // namespace
