@@ -75,6 +75,18 @@ Json departures(const Odds& odds) {
     return array;
 }
 
+Json rivers(const Odds& odds) {
+    Json array = Json::array();
+    for (const planner::OddsRiver& one : odds.rivers)
+        array.push_back({{"leg", one.leg},
+                         {"name", one.name},
+                         {"plan_mps", one.plan_mps},
+                         {"current_mps", quantiles(one.current_mps)},
+                         {"not_runnable", or_null(one.not_runnable)},
+                         {"harder", or_null(one.harder)}});
+    return array;
+}
+
 Json food(const Odds& odds) {
     Json array = Json::array();
     for (const planner::OddsStage& one : odds.stages) {
@@ -159,6 +171,8 @@ std::string odds_json(const Odds& odds, std::string_view version) {
                        {"appointments", appointments(odds)},
                        {"departures", departures(odds)},
                        {"no_departure", odds.no_departure},
+                       {"connection_missed", or_null(odds.connection_missed)},
+                       {"rivers", rivers(odds)},
                        {"food", food(odds)},
                        {"water", water(odds)},
                        {"legs", legs(odds)},

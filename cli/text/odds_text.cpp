@@ -132,9 +132,35 @@ void add_departures(TextPage& page, const Odds& odds) {
                               dated_clock(one.at, page),
                               one.planned ? ", as planned" : "",
                               percent(one.chance, odds.options.draws)));
+    if (odds.connection_missed.value_or(0.0) > 0.0)
+        page.item(fmt::format("The one of the plan is missed in {} of the draws.",
+                              percent(*odds.connection_missed, odds.options.draws)));
     if (odds.no_departure > 0.0)
         page.item(fmt::format("None leaves any more in {} of the draws.",
                               percent(odds.no_departure, odds.options.draws)));
+}
+
+void add_rivers(TextPage& page, const Odds& odds, planner::UnitSystem units) {
+    if (odds.rivers.empty())
+        return;
+    page.heading("Rivers, their levels drawn between those that are given");
+    const auto speed = [&](double mps) { return planner::show_speed(mps, units); };
+    for (const planner::OddsRiver& one : odds.rivers) {
+        std::string line =
+            fmt::format("leg {} ({}): {} as planned; nine draws of ten from {} to {}",
+                        one.leg,
+                        one.name,
+                        speed(one.plan_mps),
+                        speed(one.current_mps.q05),
+                        speed(one.current_mps.q95));
+        if (one.not_runnable)
+            line += fmt::format(", outside the runnable range in {}",
+                                percent(*one.not_runnable, odds.options.draws));
+        if (one.harder)
+            line += fmt::format("; its class may be harder than planned in {}",
+                                percent(*one.harder, odds.options.draws));
+        page.item(line + ".");
+    }
 }
 
 void add_food(TextPage& page, const Odds& odds) {
@@ -263,6 +289,8 @@ std::string odds_text(const planner::Odds& odds, const Reader& reader) {
         add_meetings(page, odds);
     if (wants(Section::connections))
         add_departures(page, odds);
+    if (wants(Section::flow))
+        add_rivers(page, odds, reader.units);
     if (wants(Section::food))
         add_food(page, odds);
     if (reader.show.wants(Section::water))

@@ -114,6 +114,7 @@ const std::vector<Section>& sections_of(std::string_view command) {
          {Section::arrivals,
           Section::appointments,
           Section::connections,
+          Section::flow,
           Section::food,
           Section::water,
           Section::packs,

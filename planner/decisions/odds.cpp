@@ -34,6 +34,7 @@ class Counter {
     void days();
     void appointments();
     void departures();
+    void rivers();
     void legs();
     void stages();
     void water();
@@ -166,6 +167,28 @@ void Counter::departures() {
     for (const OddsDeparture& one : all)
         if (one.chance > 0.0 || one.planned)
             odds_.departures.push_back(one);
+    if (home->used && home->taken)
+        odds_.connection_missed =
+            chance(arrive, [&](double at_s) { return instant(draft_, day, at_s) > *home->taken; });
+}
+
+void Counter::rivers() {
+    for (std::size_t r = 0; r < columns_.rivers.size(); ++r) {
+        const std::size_t leg = columns_.rivers[r];
+        const TripLeg& spec = draft_.prepared.route.legs[leg].spec;
+        const auto share = [&](std::size_t column) {
+            return chance(table_.column(column + r), [](double yes) { return yes > 0.0; });
+        };
+        OddsRiver one{.leg = leg + 1,
+                      .name = draft_.prepared.route.legs[leg].name,
+                      .plan_mps = spec.current_mps.value_or(0.0),
+                      .current_mps = quantiles(table_.column(columns_.current + r))};
+        if (spec.flow->runnable)
+            one.not_runnable = share(columns_.not_run);
+        if (spec.river_class)
+            one.harder = share(columns_.harder);
+        odds_.rivers.push_back(std::move(one));
+    }
 }
 
 void Counter::legs() {
@@ -320,6 +343,7 @@ Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
     counter.days();
     counter.appointments();
     counter.departures();
+    counter.rivers();
     counter.legs();
     counter.stages();
     counter.water();

@@ -52,6 +52,16 @@ struct OddsDeparture {
     bool planned = false; ///< the one that the plan takes
 };
 
+/// A river whose level is drawn between its columns.
+struct OddsRiver {
+    std::size_t leg = 0; ///< of the route, from 1
+    std::string name;
+    double plan_mps = 0.0;
+    Quantiles current_mps{};
+    std::optional<double> not_runnable = {}; ///< chance; empty where no range is given
+    std::optional<double> harder = {};       ///< chance that the class may be above the plan's
+};
+
 /// A member's pack at the start of a leg on foot.
 struct OddsPack {
     std::string member;
@@ -97,9 +107,11 @@ struct Odds {
     Quantiles under_way_s{};   ///< moving, change-overs and rests of all days
     std::vector<OddsDay> days; ///< without rest days
     std::vector<OddsAppointment> appointments;
-    std::vector<OddsDeparture> departures; ///< in order, those that are ever taken
-    double no_departure = 0.0;             ///< chance that none leaves any more
-    std::vector<OddsLeg> legs;             ///< on foot
+    std::vector<OddsDeparture> departures;        ///< in order, those that are ever taken
+    double no_departure = 0.0;                    ///< chance that none leaves any more
+    std::optional<double> connection_missed = {}; ///< chance that the plan's own is gone
+    std::vector<OddsRiver> rivers;                ///< in route order
+    std::vector<OddsLeg> legs;                    ///< on foot
     std::vector<OddsStage> stages;
     std::vector<OddsWater> water;
     std::vector<Influence> influences;

@@ -1,13 +1,16 @@
 #include "planner/decisions/odds_table.h"
 
+#include "planner/decisions/drawn_flow.h"
 #include "planner/defaults/wind_shy.h"
 #include "planner/results/appointments.h"
 
 #include <algorithm>
 #include <atomic>
+#include <cmath>
 #include <exception>
 #include <mutex>
 #include <numeric>
+#include <optional>
 #include <thread>
 
 namespace tumpline::planner {
@@ -60,11 +63,22 @@ class Drawer {
             for (std::size_t i = planned.timeline.days[d].first; i < planned.timeline.days[d].last;
                  ++i)
                 assumed_.departures.day_of.push_back(d);
+        take_rivers();
     }
 
     void settle_draw(std::size_t index);
 
   private:
+    /// A river whose level is drawn.
+    struct River {
+        FlowScale scale;
+        double now;
+        FlowState planned;
+        RiverFlow flow;
+    };
+
+    void take_rivers();
+    void draw_rivers(std::size_t index, const Draw& drawn);
     void note_factors(std::size_t index, const Draw& drawn);
     void note_days(std::size_t index, const Solved& settled);
     void note_packs(std::size_t index, const Solved& settled);
@@ -76,13 +90,58 @@ class Drawer {
     OddsTable& table_;
     Assumed assumed_;
     Crossings crossings_;
+    std::vector<River> rivers_;
+    std::vector<std::optional<std::size_t>> river_of_; ///< per stretch, index into rivers_
 };
+
+void Drawer::take_rivers() {
+    const Prepared& prepared = in_.draft.prepared;
+    for (const std::size_t leg : in_.columns.rivers) {
+        const RiverFlow& flow = *prepared.route.legs[leg].spec.flow;
+        const FlowScale scale(flow);
+        const double now = scale.now().value();
+        rivers_.push_back({scale, now, scale.at(now), flow});
+    }
+    for (const Stretch& stretch : prepared.stretches.stretches) {
+        const auto& legs = in_.columns.rivers;
+        const auto found = std::find(legs.begin(), legs.end(), stretch.leg);
+        river_of_.push_back(found == legs.end()
+                                ? std::nullopt
+                                : std::optional(static_cast<std::size_t>(found - legs.begin())));
+    }
+}
+
+/// All rivers are high together, as one rain makes them.
+void Drawer::draw_rivers(std::size_t index, const Draw& drawn) {
+    if (rivers_.empty())
+        return;
+    const double shift = flow_shift(std::log(drawn.current) / usual_current_spread);
+    std::vector<double> factors;
+    for (std::size_t r = 0; r < rivers_.size(); ++r) {
+        const River& river = rivers_[r];
+        const FlowState state = river.scale.at(river.now + shift);
+        factors.push_back(
+            river.planned.current_mps != 0.0 ? state.current_mps / river.planned.current_mps : 1.0);
+        const bool runs = is_runnable(river.flow, state).value_or(true);
+        const bool harder = state.river_class && river.planned.river_class &&
+                            *state.river_class > *river.planned.river_class;
+        table_.at(in_.columns.current + r, index) = state.current_mps;
+        table_.at(in_.columns.not_run + r, index) = runs ? 0.0 : 1.0;
+        table_.at(in_.columns.harder + r, index) = harder ? 1.0 : 0.0;
+    }
+    std::vector<double>& currents = assumed_.departures.current_of;
+    currents.assign(river_of_.size(), drawn.current);
+    for (std::size_t i = 0; i < river_of_.size(); ++i)
+        if (river_of_[i])
+            currents[i] = factors[*river_of_[i]];
+}
 
 void Drawer::settle_draw(std::size_t index) {
     Normals normals(seed_of(in_.seed, index));
     const Draw drawn =
         draw(normals, in_.spread, {.days = in_.columns.days, .members = in_.columns.members});
     apply(drawn, in_.draft.prepared.assumed, assumed_);
+    draw_rivers(index, drawn);
     const Solved settled = solve(in_.draft.prepared, loose_options(planned_, assumed_));
     note_factors(index, drawn);
     note_days(index, settled);
@@ -172,6 +231,11 @@ OddsColumns::OddsColumns(const Assembly& draft, std::size_t plan_legs)
       legs(plan_legs), stages(draft.settled.provisions.stages.size()),
       runs(draft.settled.water.runs.size()), appointments(draft.prepared.trip.appointments.size()),
       count(0) {
+    for (std::size_t leg = 0; leg < draft.prepared.route.legs.size(); ++leg) {
+        const TripLeg& spec = draft.prepared.route.legs[leg].spec;
+        if (spec.flow && FlowScale(*spec.flow).now())
+            rivers.push_back(leg);
+    }
     const auto take = [&](std::size_t columns) {
         const std::size_t first = count;
         count += columns;
@@ -189,6 +253,9 @@ OddsColumns::OddsColumns(const Assembly& draft, std::size_t plan_legs)
     under_way = take(1);
     eaten = take(1);
     drunk = take(1);
+    current = take(rivers.size());
+    not_run = take(rivers.size());
+    harder = take(rivers.size());
 }
 
 OddsTable draw_all(const Drawing& drawing) {

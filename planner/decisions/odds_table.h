@@ -14,18 +14,22 @@ struct OddsColumns {
     OddsColumns(const Assembly& draft, std::size_t plan_legs);
 
     std::size_t days, members, legs, stages, runs, appointments;
-    std::size_t arrive;     ///< per day: seconds after midnight
-    std::size_t held_up;    ///< per day: 1 or 0
-    std::size_t factor;     ///< per assumption
-    std::size_t day_factor; ///< per day, wind and form
-    std::size_t pack;       ///< per plan leg, per member
-    std::size_t food;       ///< per stage: kg eaten
-    std::size_t food_left;  ///< per stage: kg left of what was packed, negative if too little
-    std::size_t water;      ///< per run: litres per person, without reserve
-    std::size_t reached;    ///< per appointment: seconds later than planned
-    std::size_t under_way;  ///< seconds
-    std::size_t eaten;      ///< kg
-    std::size_t drunk;      ///< litres per person from the vessels
+    std::vector<std::size_t> rivers; ///< legs of the route whose level is drawn, from 0
+    std::size_t arrive;              ///< per day: seconds after midnight
+    std::size_t held_up;             ///< per day: 1 or 0
+    std::size_t factor;              ///< per assumption
+    std::size_t day_factor;          ///< per day, wind and form
+    std::size_t pack;                ///< per plan leg, per member
+    std::size_t food;                ///< per stage: kg eaten
+    std::size_t food_left; ///< per stage: kg left of what was packed, negative if too little
+    std::size_t water;     ///< per run: litres per person, without reserve
+    std::size_t reached;   ///< per appointment: seconds later than planned
+    std::size_t under_way; ///< seconds
+    std::size_t eaten;     ///< kg
+    std::size_t drunk;     ///< litres per person from the vessels
+    std::size_t current;   ///< per river: m/s
+    std::size_t not_run;   ///< per river: 1 where it lies outside its runnable range, else 0
+    std::size_t harder;    ///< per river: 1 where its class is harder than planned, else 0
     std::size_t count;
 };
 

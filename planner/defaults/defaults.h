@@ -148,6 +148,7 @@ struct Departures {
     std::vector<std::size_t> day_of; ///< per stretch, index into days; empty: nothing departs
     std::vector<DayDeparture> days;
     double current = 1.0;
+    std::vector<double> current_of = {}; ///< per stretch, in place of it; empty: everywhere it
 };
 
 /// The trip with every open value filled from the one table of defaults (assumptions.cpp).

@@ -98,7 +98,7 @@ AssumedSpread assume_spread(const Spread& given, PaceKnown known) {
         spread.afloat = between_people(paddling_time_band(), "afloat");
     spread.day_form = fill(given.day_form, "day_form", 0.05);
     spread.wind = fill(given.wind, "wind", 0.5);
-    spread.current = fill(given.current, "current", 0.25);
+    spread.current = fill(given.current, "current", usual_current_spread);
     spread.changeovers = fill(given.changeovers, "changeovers", 0.25);
     spread.drinking = fill(given.drinking, "drinking", 0.2);
     spread.eating = fill(given.eating, "eating", 0.1);

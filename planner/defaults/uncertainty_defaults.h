@@ -66,6 +66,9 @@ struct AssumedSpread {
     [[nodiscard]] double of(Assumption assumption) const;
 };
 
+/// The spread of currents where the trip says none.
+inline constexpr double usual_current_spread = 0.25;
+
 /// Fills what the trip leaves open. A pace that nobody has learned spreads as the band between
 /// people does (models/time_band.h).
 [[nodiscard]] AssumedSpread assume_spread(const Spread& given, PaceKnown known = {});

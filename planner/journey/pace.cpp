@@ -70,7 +70,10 @@ Conditions conditions_on(const Assumed& assumed, std::size_t stretch) {
     if (departures.day_of.empty())
         return {};
     const DayDeparture& day = departures.days[departures.day_of[stretch]];
-    return {.wind = day.wind, .calm_speed = day.calm_speed, .current = departures.current};
+    return {.wind = day.wind,
+            .calm_speed = day.calm_speed,
+            .current = departures.current_of.empty() ? departures.current
+                                                     : departures.current_of[stretch]};
 }
 
 WindAlong wind_along(const Stretch& stretch,

@@ -1,7 +1,10 @@
 #include "planner/decisions/odds.h"
 
 #include "planner/make_plan.h"
+#include "planner/trip/river_flow.h"
+#include "planner/trip/timetable.h"
 #include "tests/support/level_trip.h"
+#include "tests/support/plain_trip.h"
 #include "tests/support/random_trip.h"
 
 #include <gtest/gtest.h>
@@ -150,6 +153,74 @@ TEST(Odds, AreOverALimitWhereThePackIs) {
         ASSERT_EQ(odds.legs.size(), 1U);
         EXPECT_EQ(odds.legs[0].packs.at(0).over_limit, more_kg < 0.0 ? 1.0 : 0.0) << more_kg;
     }
+}
+
+/// 10 km of river that carries the middle one of three levels.
+test::PlainTrip on_a_river_with_levels() {
+    test::PlainTrip plain = test::plain_trip({test::river(10'000.0, 5.0)});
+    TripLeg& leg = plain.route.legs[0].spec;
+    leg.flow.emplace();
+    const auto column = [](double mps, double m3s, RiverClass river_class) {
+        return FlowColumn{
+            .current_mps = mps, .reading = GaugeReading{.value = m3s}, .river_class = river_class};
+    };
+    leg.flow->columns = {column(0.6, 10.0, 1), column(1.0, 40.0, 1), column(1.6, 90.0, 2)};
+    leg.flow->runnable = {GaugeReading{.value = 5.0}, GaugeReading{.value = 60.0}};
+    set_flow(leg);
+    plain.trip.route.legs = {leg};
+    plain.trip.spread = nothing_spreads;
+    return plain;
+}
+
+// With the usual spread of currents one draw in ten lies beyond either column: at 1.28155 of the
+// standard normal. 60 m3/s is half way from 40 to 90 by doublings, at 0.64078, beyond which lie
+// 26.1 % of the draws; every level above 40 m3/s may have class II.
+TEST(Odds, DrawTheLevelOfARiverBetweenItsColumns) {
+    test::PlainTrip plain = on_a_river_with_levels();
+    plain.trip.spread.current = 0.25;
+    const Odds odds = odds_of(plain.trip, plain.route, {.draws = 2000, .seed = 3, .threads = 2});
+    ASSERT_EQ(odds.rivers.size(), 1U);
+    const OddsRiver& river = odds.rivers[0];
+    EXPECT_EQ(river.plan_mps, 1.0);
+    EXPECT_NEAR(river.current_mps.q50, 1.0, 0.02);
+    EXPECT_NEAR(river.current_mps.q05, 0.6, 1e-9); // no lower than the lowest column
+    EXPECT_NEAR(river.current_mps.q95, 1.6, 1e-9);
+    EXPECT_NEAR(river.not_runnable.value(), 0.261, 0.03);
+    EXPECT_NEAR(river.harder.value(), 0.5, 0.03);
+    EXPECT_LT(odds.under_way_s.q05, odds.under_way_s.q50 - 600.0);
+}
+
+TEST(Odds, HoldARiverWhoseCurrentDoesNotSpread) {
+    const test::PlainTrip plain = on_a_river_with_levels();
+    const Odds odds = odds_of(plain.trip, plain.route, {.draws = 10, .seed = 3, .threads = 1});
+    EXPECT_EQ(odds.rivers.at(0).current_mps.q05, 1.0);
+    EXPECT_EQ(odds.rivers.at(0).current_mps.q95, 1.0);
+    EXPECT_EQ(odds.rivers.at(0).not_runnable, 0.0);
+    EXPECT_EQ(odds.rivers.at(0).harder, 0.0);
+}
+
+// 20 km at 1 m/s from 06:00 on the second day, a Tuesday: there at 11:33:20. The bus at 12:06 is
+// gone if that takes more than 21960 s, 1.098 times as long: ln 1.098 / 0.12 = 0.779 of the
+// normal, 21.8 %.
+TEST(Odds, CountHowOftenThePlansOwnConnectionIsGone) {
+    test::RandomTrip made = test::level_trip({{.length_m = 20e3}, {.length_m = 20e3}},
+                                             {{"Start", PlaceKind::start, 0.0},
+                                              {"Camp", PlaceKind::camp, 20e3},
+                                              {"Road", PlaceKind::finish, 40e3}});
+    made.trip.days.nights = {"Camp"};
+    made.trip.connections = {{.what = "bus",
+                              .place = "Road",
+                              .to_start = false,
+                              .times = {read_timetable_hour("Tu,We 12:06").hour.value()},
+                              .margin = {}}};
+    made.trip.spread = nothing_spreads;
+    made.trip.spread.pace = 0.12;
+    const Odds odds = odds_with(made, {.draws = 2000, .seed = 4, .threads = 2});
+    ASSERT_TRUE(odds.connection_missed);
+    EXPECT_NEAR(*odds.connection_missed, 0.218, 0.03);
+    ASSERT_EQ(odds.departures.size(), 2U); // Tuesday's and Wednesday's
+    EXPECT_NEAR(odds.departures[0].chance, 1.0 - *odds.connection_missed, 1e-9);
+    EXPECT_TRUE(odds.departures[0].planned);
 }
 
 // Eating varies by a factor exp(s z); with a fixed ration and a reserve of r days in n the food
