@@ -3,6 +3,7 @@
 #include "cli/files/whole_file.h"
 #include "planner/make_plan.h"
 #include "planner/route/route_build.h"
+#include "planner/route/steep_ground.h"
 #include "planner/trip/trip_file.h"
 #include "planner/trip/trip_text.h"
 
@@ -96,6 +97,8 @@ LivePlan LiveTrip::planned_from(const std::string& text, const std::vector<plann
     for (const planner::Edit& edit : edits)
         (void)planner::edit_at(document, edit); // fits: the trip was read with it
     std::string laid = laid_by(document);
+    if (planner::speaks_of_snow(trip)) // then its route knows the steep ground
+        laid += " under snow";
     std::shared_ptr<const planner::Route> route = route_of(trip, laid);
     planner::Plan plan = planner::make_plan(trip, *route);
     return {.plan = std::move(plan),

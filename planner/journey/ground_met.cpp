@@ -31,9 +31,9 @@ std::string_view ground_name(Terrain terrain) {
     return "path";
 }
 
-/// Snow into which one sinks so far.
-void meet_snow(GroundMet& met, double sinks_m, bool on_other_ground) {
-    const double eta = snow_eta(sinks_m);
+/// Snow into which one sinks as far as `met` says, on a snow leg or on other ground.
+void meet_snow(GroundMet& met, bool on_other_ground) {
+    const double eta = snow_eta(met.sinks_m);
     const double time_factor = equal_effort_time_factor(eta);
     met.eta = on_other_ground ? std::max(met.eta, eta) : eta;
     met.time_factor = on_other_ground ? std::max(met.time_factor, time_factor) : time_factor;
@@ -53,7 +53,7 @@ GroundMet ground_met(const LegOnDay& where, const Assumed& assumed) {
     else if (met.snow_m)
         met.sinks_m = sinking_m({*met.snow_m, settled_snow_kg_m3});
     if (footprints || met.sinks_m > 0.0)
-        meet_snow(met, met.sinks_m, terrain != Terrain::snow);
+        meet_snow(met, terrain != Terrain::snow);
     // A model with a curve of its own for such ground needs no factor of ours, but that of snow
     // beyond it.
     const bool wild = terrain == Terrain::forest || terrain == Terrain::off_path;

@@ -34,9 +34,9 @@ struct Seen {
 };
 
 /// The ground around a piece of a leg, and its slopes.
-class Ground25 {
+class GroundAround {
   public:
-    Ground25(const geo::Polyline& piece, geo::Elevation& elevation);
+    GroundAround(const geo::Polyline& piece, geo::Elevation& elevation);
 
     [[nodiscard]] Seen seen_from(const geo::Position& place) const;
 
@@ -81,14 +81,14 @@ frame_around(const geo::Polyline& piece, const geo::MapProjection& projection, d
             .rows = static_cast<int>(std::ceil((north_m - south_m + 2.0 * margin_m) / cell_m))};
 }
 
-Ground25::Ground25(const geo::Polyline& piece, geo::Elevation& elevation)
+GroundAround::GroundAround(const geo::Polyline& piece, geo::Elevation& elevation)
     : projection_(piece.points()),
       grid_(geo::sampled_heights(
           elevation,
           projection_,
           frame_around(piece, projection_, std::max(finest_cell_m, elevation.cell_m())))) {}
 
-double Ground25::slope_deg(const Cell& cell) const {
+double GroundAround::slope_deg(const Cell& cell) const {
     const auto rise = [&](const Cell& a, const Cell& b) {
         return (height_m(a) - height_m(b)) / (2.0 * grid_.frame.cell_m);
     };
@@ -97,7 +97,7 @@ double Ground25::slope_deg(const Cell& cell) const {
     return degrees(std::hypot(east, north));
 }
 
-Ground25::Cell Ground25::cell_at(const geo::MapPoint& point) const {
+GroundAround::Cell GroundAround::cell_at(const geo::MapPoint& point) const {
     const geo::GridFrame& frame = grid_.frame;
     return {
         static_cast<int>(std::floor((point.east_m - frame.north_west.east_m) / frame.cell_m)),
@@ -105,7 +105,7 @@ Ground25::Cell Ground25::cell_at(const geo::MapPoint& point) const {
 }
 
 /// Outwards from the line, until the ground is not known.
-void Ground25::look_along(double bearing_rad, const geo::MapPoint& from, Seen& seen) const {
+void GroundAround::look_along(double bearing_rad, const geo::MapPoint& from, Seen& seen) const {
     const double start_m = height_m(cell_at(from));
     double highest_m = start_m;
     for (int step = 1; step * grid_.frame.cell_m <= look_m; ++step) {
@@ -129,7 +129,7 @@ void Ground25::look_along(double bearing_rad, const geo::MapPoint& from, Seen& s
     }
 }
 
-Seen Ground25::seen_from(const geo::Position& place) const {
+Seen GroundAround::seen_from(const geo::Position& place) const {
     Seen seen;
     const geo::MapPoint from = projection_.to_map(place);
     const Cell here = cell_at(from);
@@ -169,7 +169,7 @@ bool look_along_leg(const Route& route,
     const double length_m = leg.line.length_m();
     const int points = std::max(1, static_cast<int>(std::ceil(length_m / every_m)));
     const int in_piece = static_cast<int>(piece_m / every_m);
-    std::optional<Ground25> ground;
+    std::optional<GroundAround> ground;
     bool known = true;
     for (int k = 0; k <= points; ++k) {
         const double at_m = length_m * k / points;

@@ -47,6 +47,14 @@ TEST_F(LiveTripFile, AnEditOfALegIsInThePlanThoughTheRouteIsKept) {
     EXPECT_EQ(slow.plan.totals.distance_m, before.plan.totals.distance_m);
 }
 
+TEST_F(LiveTripFile, SnowInAnEditIsLookedAtForSteepGround) {
+    LiveTrip trip(file_);
+    EXPECT_FALSE(trip.planned({}).route->steep);
+    const LivePlan snowy = trip.planned({{Edit::Way::add, "/weather/snow_depth", "\"20 cm\""}});
+    ASSERT_TRUE(snowy.route->steep);
+    EXPECT_FALSE(snowy.route->steep->parts.empty());
+}
+
 TEST_F(LiveTripFile, WritesOnlyOverWhatWasSeen) {
     LiveTrip trip(file_);
     const std::string before = trip.text();

@@ -1,6 +1,7 @@
 #include "planner/route/steep_ground.h"
 
 #include "geo/ground/grid_reference.h"
+#include "geo/ground/map_projection.h"
 #include "tests/support/raster_file.h"
 #include "tests/support/temp_folder.h"
 
@@ -19,11 +20,11 @@ constexpr double cell_m = 25.0;
 constexpr int cells = 320; // 8 km a side
 
 /// A place so far east and north of the middle.
-geo::Position away(double east_m, double north_m) {
+geo::Position away(const geo::MapPoint& by) {
     return geo::from_grid({.zone = 31,
                            .north = true,
-                           .easting_m = middle_east_m + east_m,
-                           .northing_m = middle_north_m + north_m,
+                           .easting_m = middle_east_m + by.east_m,
+                           .northing_m = middle_north_m + by.north_m,
                            .convergence_deg = 0.0})
         .value();
 }
@@ -63,7 +64,7 @@ double wall_m(double east_m) {
 }
 
 TEST(SteepGround, IsFoundAboveTheLine) {
-    const SteepGround steep = over(wall_m, away(0.0, -500.0), away(0.0, 500.0));
+    const SteepGround steep = over(wall_m, away({0.0, -500.0}), away({0.0, 500.0}));
     ASSERT_EQ(steep.parts.size(), 1U);
     const SteepPart& part = steep.parts[0];
     EXPECT_FALSE(part.on_line);
@@ -77,7 +78,7 @@ TEST(SteepGround, IsFoundAboveTheLine) {
 }
 
 TEST(SteepGround, IsToldApartOnTheLineAndBelowIt) {
-    const SteepGround steep = over(wall_m, away(0.0, 0.0), away(1000.0, 0.0));
+    const SteepGround steep = over(wall_m, away({0.0, 0.0}), away({1000.0, 0.0}));
     ASSERT_EQ(steep.parts.size(), 2U); // nothing on the height behind
     EXPECT_FALSE(steep.parts[0].on_line);
     EXPECT_TRUE(steep.parts[1].on_line);
@@ -91,19 +92,19 @@ TEST(SteepGround, BehindAHillDoesNotCount) {
         return 1000.0 + 0.364 * std::clamp(east_m - 300.0, 0.0, 1000.0) -
                0.8391 * std::clamp(east_m - 1300.0, 0.0, 400.0);
     };
-    EXPECT_TRUE(over(hill, away(0.0, -500.0), away(0.0, 500.0)).parts.empty());
+    EXPECT_TRUE(over(hill, away({0.0, -500.0}), away({0.0, 500.0})).parts.empty());
 }
 
 TEST(SteepGround, SteeperThanSnowLiesDoesNotCount) {
     const auto cliff = [](double east_m) { // 60 degrees
         return 1000.0 + 1.732 * std::clamp(east_m - 300.0, 0.0, 400.0);
     };
-    for (const SteepPart& part : over(cliff, away(0.0, -500.0), away(0.0, 500.0)).parts)
+    for (const SteepPart& part : over(cliff, away({0.0, -500.0}), away({0.0, 500.0})).parts)
         EXPECT_LE(part.steepest_deg, 50.0); // its rounded edge at most
 }
 
 TEST(SteepGround, IsNotKnownBeyondTheRaster) {
-    const SteepGround steep = over(wall_m, away(-500.0, 3600.0), away(-500.0, 4600.0));
+    const SteepGround steep = over(wall_m, away({-500.0, 3600.0}), away({-500.0, 4600.0}));
     EXPECT_FALSE(steep.known[0]);
 }
 
