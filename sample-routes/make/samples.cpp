@@ -7,7 +7,7 @@ namespace tumpline::samples {
 
 void make_samples(const std::filesystem::path& into) {
     using Make = void (*)(const std::filesystem::path&);
-    constexpr std::array<std::pair<const char*, Make>, 7> all{{
+    constexpr std::array<std::pair<const char*, Make>, 8> all{{
         {"saddle", make_saddle},
         {"saddle", make_recorded},
         {"lake-chain", make_lake_chain},
@@ -15,6 +15,7 @@ void make_samples(const std::filesystem::path& into) {
         {"three-day-pass", make_three_day_pass},
         {"fourteen-portages", make_fourteen_portages},
         {"five-over-two-passes", make_five_over_two_passes},
+        {"northern-autumn", make_northern_autumn},
     }};
     for (const auto& [folder, make] : all) {
         std::filesystem::create_directories(into / folder);

@@ -16,5 +16,6 @@ void make_desert_river(const std::filesystem::path& into);
 void make_three_day_pass(const std::filesystem::path& into);
 void make_fourteen_portages(const std::filesystem::path& into);
 void make_five_over_two_passes(const std::filesystem::path& into);
+void make_northern_autumn(const std::filesystem::path& into);
 
 } // namespace tumpline::samples

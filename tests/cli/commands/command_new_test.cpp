@@ -76,7 +76,8 @@ TEST_F(NewCommand, EverySampleBecomesATripThatPlansAtOnce) {
                                               "desert-river/desert-river.geojson",
                                               "three-day-pass/three-day-pass.gpx",
                                               "fourteen-portages/fourteen-portages.gpx",
-                                              "five-over-two-passes/five-over-two-passes.gpx"};
+                                              "five-over-two-passes/five-over-two-passes.gpx",
+                                              "northern-autumn/northern-autumn.gpx"};
     for (const std::string& sample : samples) {
         fs::remove(output);
         const Said said = make(root / "sample-routes" / sample);

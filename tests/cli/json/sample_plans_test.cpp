@@ -55,7 +55,8 @@ INSTANTIATE_TEST_SUITE_P(All,
                                          "desert-river",
                                          "three-day-pass",
                                          "fourteen-portages",
-                                         "five-over-two-passes"),
+                                         "five-over-two-passes",
+                                         "northern-autumn"),
                          [](const auto& row) {
                              std::string name = row.param;
                              for (char& letter : name)

@@ -242,7 +242,7 @@ const std::vector<Variation> variations{
     {"frost", "saddle", {{"/weather/low", "-5 C"}}, clear, "ice-on-water"},
     {"heat",
      "desert-river",
-     {{"/weather/high", "38 C"}, {"/party/0/carry_limit", "40 kg"}, {"/water/capacity", "30 L"}},
+     {{"/weather/0/high", "38 C"}, {"/party/0/carry_limit", "40 kg"}, {"/water/capacity", "30 L"}},
      clear,
      "heat"},
     {"no wind and no water temperature known",
