@@ -7,7 +7,7 @@
 namespace tumpline::planner {
 
 bool has_limit(const PlanLeg& leg, const MemberLoad& load) {
-    return leg.travel != Travel::paddle && load.limit_kg > 0.0;
+    return bears_packs(leg.travel) && load.limit_kg > 0.0;
 }
 
 bool over_limit(const PlanLeg& leg, const MemberLoad& load) {

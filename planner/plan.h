@@ -183,6 +183,11 @@ struct PlanLeg {
     std::optional<double> snow_m = {};           ///< on foot: depth of the snow, if it is known
     double sinks_m = 0.0;                        ///< of it, at each step
     double ground_time_factor = 1.0;             ///< of the ground under foot, the dark left out
+
+    /// Of the route; 0 for a ride of which nobody gave the length.
+    [[nodiscard]] double length_m() const {
+        return is_ride(travel) && to_m - from_m < 2.0 * no_length_m ? 0.0 : to_m - from_m;
+    }
 };
 
 /// Whether a load's limit holds on its leg: on foot, where one is known.
@@ -225,9 +230,11 @@ struct PlanDay {
     double from_m = 0.0, to_m = 0.0;
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;
+    double ride_m = 0.0;
     bool heights_known = true; ///< of all that is walked
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
+    double ride_s = 0.0; ///< of `moving_s`, taken by others
     sys_seconds set_off{}, arrive{};
     std::optional<double> before_dusk_s; ///< from arriving; negative: after it; empty: no dusk
     std::optional<sys_seconds> rise; ///< to break camp by then; empty on day 1 and without travel
@@ -301,6 +308,7 @@ struct Totals {
     double distance_m = 0.0;
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;
+    double ride_m = 0.0;
     bool heights_known = true; ///< of all that is walked
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;

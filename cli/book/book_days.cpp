@@ -78,9 +78,10 @@ std::vector<Fields> figures(const PlanDay& day, const Figures& shown) {
                            fmt::format("between {} and {}",
                                        shown.clock_on(day.arrive_early, day.date),
                                        shown.clock_on(day.arrive_late, day.date))}));
-    rows.push_back(figure({"Distance",
-                           shown.distance(day.to_m - day.from_m),
-                           ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown)}));
+    rows.push_back(
+        figure({"Distance",
+                shown.distance(day.to_m - day.from_m),
+                ways_phrase({day.walk_m, day.portage_m, day.paddle_m, day.ride_m}, shown)}));
     rows.push_back(climb_figure(day, shown));
     rows.push_back(figure({"Moving",
                            shown.duration(day.moving_s),
@@ -144,7 +145,7 @@ std::vector<Fields> events(const BookSource& source, const PlanLeg& leg) {
 std::string detail(const BookSource& source, const PlanLeg& leg) {
     const Figures& shown = source.shown;
     std::vector<std::string> words;
-    if (leg.travel == planner::Travel::paddle) {
+    if (planner::afloat(leg.travel)) {
         if (leg.leg >= 1 && leg.leg <= source.route.legs.size()) {
             const planner::TripLeg& spec = source.route.legs[leg.leg - 1].spec;
             if (const auto word = planner::class_word(spec.river_class.value_or(0)); !word.empty())
@@ -180,6 +181,8 @@ const char* pack_word(planner::Travel travel) {
         return "Heaviest loads";
     case planner::Travel::paddle:
         return "Goods in the boats";
+    case planner::Travel::ride:
+        return "Luggage";
     }
     return "";
 }
@@ -238,7 +241,7 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
     for (const PlanLeg& leg : source.plan.legs) {
         if (leg.day != day.day)
             continue;
-        const double length_m = leg.to_m - leg.from_m;
+        const double length_m = leg.length_m();
         std::vector<Fields> happens = events(source, leg);
         const auto of_leg = [&](const planner::Caution& caution) {
             return caution.leg == leg.leg && caution.day.value_or(day.day) == day.day;
@@ -269,9 +272,10 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
             .text("end", shown.clock_on(leg.end, day.date))
             .text("moving", shown.duration(leg.moving_s))
             .text("band",
-                  fmt::format("{} to {}",
-                              shown.duration(leg.moving_low_s),
-                              shown.duration(leg.moving_high_s)))
+                  planner::is_ride(leg.travel) ? std::string("as given")
+                                               : fmt::format("{} to {}",
+                                                             shown.duration(leg.moving_low_s),
+                                                             shown.duration(leg.moving_high_s)))
             .truth("beside",
                    !happens.empty() || !cautions.empty() || !facts.empty() || !note.empty() ||
                        !along.empty() || !leg.loads.empty())

@@ -78,6 +78,7 @@ struct Ways {
     double walk_m;
     double portage_m;
     double paddle_m;
+    double ride_m;
 };
 
 [[nodiscard]] std::string ways_phrase(const Ways& ways, const Figures& shown);

@@ -37,9 +37,10 @@ std::vector<Fields> totals(const BookSource& source) {
     const planner::Totals& sum = source.plan.totals;
     const Figures& shown = source.shown;
     std::vector<Fields> rows;
-    rows.push_back(figure({"Distance",
-                           shown.distance(sum.distance_m),
-                           ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m}, shown)}));
+    rows.push_back(
+        figure({"Distance",
+                shown.distance(sum.distance_m),
+                ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m, sum.ride_m}, shown)}));
     rows.push_back(
         figure({"On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"}));
     rows.push_back(climb_figure(sum, shown));
@@ -74,7 +75,8 @@ std::vector<Fields> glance(const BookSource& source) {
             .text("to", day.to)
             .text("still", day.rest_day ? still_words(day) : std::string())
             .text("distance", day.rest_day ? "" : shown.distance(day.to_m - day.from_m))
-            .text("split", ways_phrase({day.walk_m, day.portage_m, day.paddle_m}, shown))
+            .text("split",
+                  ways_phrase({day.walk_m, day.portage_m, day.paddle_m, day.ride_m}, shown))
             .text("ascent", day.rest_day ? "" : shown.climb(day.ascent_m, day.heights_known))
             .text("descent", day.rest_day || !day.heights_known ? "" : shown.height(day.descent_m))
             .text("set_off", day.rest_day ? "" : shown.clock(day.set_off))
@@ -189,6 +191,12 @@ std::vector<Fields> places(const BookSource& source) {
             .text("mgrs", place.located ? geo::mgrs_text(place.at) : "");
     }
     return rows;
+}
+
+bool has_ride(const planner::Plan& plan) {
+    return std::any_of(plan.legs.begin(), plan.legs.end(), [](const planner::PlanLeg& leg) {
+        return planner::is_ride(leg.travel);
+    });
 }
 
 std::vector<Fields> band_keys(const BookSource& source) {
@@ -341,6 +349,7 @@ void add_trip(Fields& fields, const BookSource& source) {
             profile_drawing(
                 plan, source.route, whole, with_marks(narrow_of_trip("profile-n")), source.shown))
         .list("band_key", band_keys(source))
+        .truth("has_ride", has_ride(source.plan))
         .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))
         .list("appointments", appointments(source))

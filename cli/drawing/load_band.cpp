@@ -41,6 +41,8 @@ entries_by_leg(const planner::Plan& plan) {
 
 BandPoint loads_at(double along_m, const planner::PlanLeg& leg, std::size_t members, bool at_end) {
     BandPoint point{along_m, std::vector<double>(members, 0.0)};
+    if (planner::is_ride(leg.travel))
+        return point;
     for (std::size_t i = 0; i < std::min(members, leg.loads.size()); ++i)
         point.member_kg[i] = at_end ? leg.loads[i].pack_end_kg : leg.loads[i].pack_start_kg;
     return point;
@@ -60,7 +62,8 @@ std::vector<BandLeg> load_band(const planner::Plan& plan) {
     for (std::size_t i = 0; i < plan.legs.size(); ++i) {
         const planner::PlanLeg& leg = plan.legs[i];
         BandLeg piece{i, leg.travel, {loads_at(leg.from_m, leg, members, false)}};
-        if (const auto found = by_leg.find(i); found != by_leg.end()) {
+        const auto found = by_leg.find(i);
+        if (found != by_leg.end() && !planner::is_ride(leg.travel)) {
             for (const planner::Entry* entry : found->second) {
                 BandPoint before = piece.points.back();
                 before.along_m = entry->along_m;

@@ -10,7 +10,7 @@
 
 /// The load band: the route drawn as a band as wide as the load that the party bears there.
 /// On foot that is what is on the backs (on a portage each member's heaviest carry), afloat the
-/// goods in the boats. Colour and pattern tell the way of travel.
+/// goods in the boats, on a ride nothing. Colour and pattern tell the way of travel.
 namespace tumpline::cli {
 
 /// What each member bears at one point; a step is two points at the same place.

@@ -37,12 +37,13 @@ std::string part_field(const planner::PlanLeg& leg) {
 }
 
 std::string days_csv(const planner::Plan& plan) {
-    Fields headings = {"day",          "date",       "rest_day",   "from",      "to",
-                       "from_m",       "to_m",       "distance_m", "walk_m",    "portage_m",
-                       "paddle_m",     "on_foot_m",  "ascent_m",   "descent_m", "moving_s",
-                       "changeover_s", "rest_s",     "set_off",    "arrive",    "arrive_early",
-                       "arrive_late",  "sunrise",    "sunset",     "dusk",      "dry_camp",
-                       "to_lat_deg",   "to_lon_deg", "food_kg",    "fuel_kg",   "water_l"};
+    Fields headings = {"day",          "date",         "rest_day",   "from",     "to",
+                       "from_m",       "to_m",         "distance_m", "walk_m",   "portage_m",
+                       "paddle_m",     "ride_m",       "on_foot_m",  "ascent_m", "descent_m",
+                       "moving_s",     "changeover_s", "rest_s",     "set_off",  "arrive",
+                       "arrive_early", "arrive_late",  "sunrise",    "sunset",   "dusk",
+                       "dry_camp",     "to_lat_deg",   "to_lon_deg", "food_kg",  "fuel_kg",
+                       "water_l"};
     for (const planner::Member& member : plan.trip.party)
         for (const char* figure :
              {"energy_kcal", "food_kg", "water_l", "pack_start_kg", "pack_end_kg", "heaviest_kg"})
@@ -59,6 +60,7 @@ std::string days_csv(const planner::Plan& plan) {
                          text_field(day.to)};
         add(fields,
             {day.from_m, day.to_m, day.to_m - day.from_m, day.walk_m, day.portage_m, day.paddle_m});
+        add(fields, {day.ride_m});
         add(fields,
             {day.on_foot_m,
              day.heights_known ? day.ascent_m : unknown,
@@ -123,7 +125,7 @@ std::string loads_csv(const planner::Plan& plan) {
                              std::string(word(leg.travel)),
                              text_field(load.member)};
             add(fields, {load.pack_start_kg, load.pack_end_kg, load.pack_max_kg, load.worn_kg});
-            const bool limited = leg.travel != planner::Travel::paddle && load.limit_kg > 0.0;
+            const bool limited = planner::bears_packs(leg.travel) && load.limit_kg > 0.0;
             fields.push_back(limited ? csv_number(load.limit_kg) : std::string());
             add(fields,
                 {load.parts.kit_kg,

@@ -135,7 +135,7 @@ std::string reported(const planner::Plan& plan, const planner::PlanLeg& leg) {
     };
     return fmt::format("day {}: {}, {}, {} moving, {} to {} by plan",
                        leg.day,
-                       planner::show_distance(leg.to_m - leg.from_m, UnitSystem::metric),
+                       planner::show_distance(leg.length_m(), UnitSystem::metric),
                        climbs_words(leg, UnitSystem::metric),
                        planner::show_duration(leg.moving_s),
                        clock(leg.start),

@@ -36,7 +36,7 @@ leg_feature(const planner::Plan& plan, const planner::Route& route, const planne
                       {"travel", said(std::string(word(leg.travel)))},
                       {"leg", counted(static_cast<double>(leg.leg))},
                       {"day", counted(leg.day)},
-                      {"distance_m", counted(leg.to_m - leg.from_m)},
+                      {"distance_m", counted(leg.length_m())},
                       {"moving_s", counted(leg.moving_s)},
                       {"starts", hour(leg.start)},
                       {"ends", hour(leg.end)}};

@@ -75,6 +75,7 @@ class Writer {
                 {"walk_m", totals.walk_m},
                 {"portage_m", totals.portage_m},
                 {"paddle_m", totals.paddle_m},
+                {"ride_m", totals.ride_m},
                 {"on_foot_m", totals.on_foot_m},
                 {"ascent_m", known_or_null(totals.ascent_m, totals.heights_known)},
                 {"descent_m", known_or_null(totals.descent_m, totals.heights_known)},
@@ -122,6 +123,7 @@ Json Writer::day(const planner::PlanDay& day) const {
             {"walk_m", day.walk_m},
             {"portage_m", day.portage_m},
             {"paddle_m", day.paddle_m},
+            {"ride_m", day.ride_m},
             {"on_foot_m", day.on_foot_m},
             {"ascent_m", known_or_null(day.ascent_m, day.heights_known)},
             {"descent_m", known_or_null(day.descent_m, day.heights_known)},
@@ -178,7 +180,7 @@ Json carried_json(const planner::CarriedThing& thing) {
 }
 
 Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
-    const bool on_foot = leg.travel != planner::Travel::paddle;
+    const bool on_foot = planner::bears_packs(leg.travel);
     return {{"member", load.member},
             {"pack_start_kg", load.pack_start_kg},
             {"pack_end_kg", load.pack_end_kg},
@@ -258,11 +260,11 @@ Json Writer::leg(const planner::PlanLeg& leg) const {
         shown["choices"] = array_of(leg.choices, choice_json);
         shown["break_even_m"] = or_null(leg.break_even_m);
     }
-    if (leg.travel != planner::Travel::paddle) {
+    if (planner::on_foot(leg.travel)) {
         shown["snow_depth_m"] = or_null(leg.snow_m);
         shown["sinks_m"] = leg.sinks_m;
     }
-    if (leg.travel == planner::Travel::paddle) {
+    if (planner::afloat(leg.travel)) {
         shown["craft"] = array_of(leg.craft, craft_json);
         shown["gradient"] = leg.gradient;
         shown["steepest_500m"] = leg.steepest_500m;

@@ -129,7 +129,7 @@ Json live_packs(const LivePlan& live, const Figures& shown) {
               fmt::format("{}, day {}, {}, {}",
                           leg.name,
                           leg.day,
-                          shown.distance(leg.to_m - leg.from_m),
+                          shown.distance(leg.length_m()),
                           shown.duration(leg.moving_s))},
              {"loads",
               array_of(leg.loads, [&](const auto& load) { return load_json(leg, load, shown); })},

@@ -32,6 +32,8 @@ std::string_view phrase(Figure figure) {
         return "portages";
     case Figure::paddle:
         return "afloat";
+    case Figure::ride:
+        return "by ride";
     case Figure::on_foot:
         return "walked, carries counted";
     case Figure::ascent:
@@ -72,6 +74,7 @@ class ComparedFigures {
         case Figure::distance:
         case Figure::walk:
         case Figure::paddle:
+        case Figure::ride:
         case Figure::on_foot:
             return planner::show_distance(value, units_);
         case Figure::portage:

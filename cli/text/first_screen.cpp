@@ -86,7 +86,7 @@ double worst_ratio(const PlanLeg& leg) {
 std::vector<const PlanLeg*> legs_to_show(const Plan& plan) {
     std::vector<const PlanLeg*> legs;
     for (const PlanLeg& leg : plan.legs)
-        if (leg.travel != Travel::paddle)
+        if (planner::bears_packs(leg.travel))
             legs.push_back(&leg);
     if (legs.size() <= most_legs)
         return legs;
@@ -168,7 +168,7 @@ void add_pack_lines(TextPage& page) {
     }
     const auto on_foot = static_cast<std::size_t>(
         std::count_if(plan.legs.begin(), plan.legs.end(), [](const PlanLeg& leg) {
-            return leg.travel != Travel::paddle;
+            return planner::bears_packs(leg.travel);
         }));
     page.heading(fmt::format("Packs on foot in {}, at their heaviest{}",
                              page.mass_unit(),

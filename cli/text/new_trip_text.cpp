@@ -69,6 +69,7 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     // One leg for each change between walking, carrying and paddling. More that a leg may say:
     //   "track": "...", "from": "...", "to": "..."   its track, and places at which it is cut from it
     //   "length": "11 km", "ascent": "620 m", "descent": "80 m"   in place of a track, from a guidebook
+    //   "travel": "ride", "lasts": "50 min"   a bus, a shuttle, a ferry; needs no track
     //   "terrain": "path"          on foot: path, rough-path, forest, off-path, brush, bog, sand, snow
     //   "footprint": "10 cm"       on foot in snow: how deep feet sink
     //   "night": true              on foot: walked in the dark

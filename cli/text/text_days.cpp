@@ -43,6 +43,8 @@ std::string crossing(const TextPage& page, const geo::SunCrossings& sun, planner
 
 /// The band beside a time: "3.4-5.0 h", below an hour "12-20 min".
 std::string between(const PlanLeg& leg) {
+    if (planner::is_ride(leg.travel))
+        return "as given";
     if (leg.moving_high_s < planner::s_per_h)
         return fmt::format("{:.0f}-{:.0f} min",
                            leg.moving_low_s / planner::s_per_min,
@@ -106,34 +108,41 @@ void add_when(TextPage& page) {
     page.add(table);
 }
 
+/// With a column for rides where there are any.
 void add_how_far(TextPage& page) {
-    Table table({{"Day", true},
-                 {"Distance", true},
-                 {"On foot", true},
-                 {"Carry", true},
-                 {"Afloat", true},
-                 {"Up", true},
-                 {"Down", true},
-                 {"Moving", true},
-                 {"Transitions", true},
-                 {"Rests", true}});
-    for (const PlanDay& day : page.plan().days)
-        if (!day.rest_day)
-            table.row({fmt::format("{}", day.day),
-                       page.distance(day.to_m - day.from_m),
-                       page.distance(day.walk_m),
-                       page.portage(day.portage_m),
-                       page.distance(day.paddle_m),
-                       climb_words(day.ascent_m, day.heights_known, page.units()),
-                       climb_words(day.descent_m, day.heights_known, page.units()),
-                       TextPage::duration(day.moving_s),
-                       TextPage::duration(day.changeover_s),
-                       TextPage::duration(day.rest_s)});
+    const std::vector<PlanDay>& days = page.plan().days;
+    const bool rides =
+        std::any_of(days.begin(), days.end(), [](const PlanDay& day) { return day.ride_s > 0.0; });
+    std::vector<Column> columns{
+        {"Day", true}, {"Distance", true}, {"On foot", true}, {"Carry", true}, {"Afloat", true}};
+    if (rides)
+        columns.push_back({"Ride", true});
+    for (const char* heading : {"Up", "Down", "Moving", "Transitions", "Rests"})
+        columns.push_back({heading, true});
+    Table table(std::move(columns));
+    for (const PlanDay& day : days) {
+        if (day.rest_day)
+            continue;
+        std::vector<std::string> cells{fmt::format("{}", day.day),
+                                       page.distance(day.to_m - day.from_m),
+                                       page.distance(day.walk_m),
+                                       page.portage(day.portage_m),
+                                       page.distance(day.paddle_m)};
+        if (rides)
+            cells.push_back(page.distance(day.ride_m));
+        for (const double climb_m : {day.ascent_m, day.descent_m})
+            cells.push_back(climb_words(climb_m, day.heights_known, page.units()));
+        for (const double lasts_s : {day.moving_s, day.changeover_s, day.rest_s})
+            cells.push_back(TextPage::duration(lasts_s));
+        table.row(std::move(cells));
+    }
     page.add("\n");
     page.add(table);
 }
 
 std::string up_and_down(const TextPage& page, const PlanLeg& leg) {
+    if (planner::is_ride(leg.travel))
+        return {};
     if (!leg.heights_known)
         return "unknown";
     const std::string up = page.height(leg.ascent_m);
@@ -145,18 +154,18 @@ void add_leg(TextPage& page, Table& table, const PlanLeg& leg, planner::Date dat
                std::string(word(leg.travel)),
                leg.name,
                leg.travel == Travel::portage ? page.portage(leg.to_m - leg.from_m)
-                                             : page.distance(leg.to_m - leg.from_m),
+                                             : page.distance(leg.length_m()),
                up_and_down(page, leg),
                leg.stopped ? std::string("stopped") : TextPage::duration(leg.moving_s),
                between(leg),
                TextPage::duration(leg.changeover_s),
                page.clock(leg.end, date)});
-    if (leg.travel == Travel::paddle && leg.steepest_500m > 0.0)
+    if (planner::afloat(leg.travel) && leg.steepest_500m > 0.0)
         table.remark(fmt::format("falls {}, the steepest {} {}",
                                  page.gradient(leg.gradient),
                                  page.distance(500.0),
                                  page.gradient(leg.steepest_500m)));
-    if (const std::string moves = pushes(page, leg); leg.travel == Travel::paddle && !moves.empty())
+    if (const std::string moves = pushes(page, leg); planner::afloat(leg.travel) && !moves.empty())
         table.remark(moves);
     for (const std::string& left : left_words(page, leg))
         table.remark(left);
@@ -240,8 +249,12 @@ void add_packs(TextPage& page) {
     const std::size_t party = page.plan().trip.party.size();
     if (page.plan().legs.empty() || party == 0)
         return;
-    page.heading(fmt::format("Packs in {} (on foot: on the back; afloat: own goods in the craft)",
-                             page.mass_unit()));
+    const std::vector<PlanLeg>& legs = page.plan().legs;
+    const bool rides = std::any_of(
+        legs.begin(), legs.end(), [](const PlanLeg& leg) { return planner::is_ride(leg.travel); });
+    page.heading(fmt::format("Packs in {} (on foot: on the back; afloat: own goods in the craft{})",
+                             page.mass_unit(),
+                             rides ? "; on a ride: luggage" : ""));
     add_heaviest(page);
     page.add("\n");
     for (std::size_t first = 0; first < party; first += members_abreast) {
@@ -249,7 +262,6 @@ void add_packs(TextPage& page) {
             page.add("\n");
         add_pack_block(page, first, std::min(party, first + members_abreast));
     }
-    const auto& legs = page.plan().legs;
     const bool over = std::any_of(legs.begin(), legs.end(), [](const PlanLeg& leg) {
         return std::any_of(leg.loads.begin(), leg.loads.end(), [&](const auto& load) {
             return over_limit(leg, load);

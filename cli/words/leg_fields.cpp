@@ -25,7 +25,7 @@ std::vector<LegField> leg_fields(const planner::Plan& plan, const planner::PlanL
             {"travel", std::string(word(leg.travel))},
             {"from_m", leg.from_m},
             {"to_m", leg.to_m},
-            {"distance_m", leg.to_m - leg.from_m},
+            {"distance_m", leg.length_m()},
             {"ascent_m", known(leg.ascent_m, leg.heights_known)},
             {"descent_m", known(leg.descent_m, leg.heights_known)},
             {"moving_s", leg.moving_s},

@@ -212,6 +212,8 @@ std::string_view travel_phrase(planner::Travel travel) {
         return "portage";
     case planner::Travel::paddle:
         return "afloat";
+    case planner::Travel::ride:
+        return "ride";
     }
     return "";
 }

@@ -77,7 +77,7 @@ class CautionRules {
 std::string CautionRules::in_the_dark(int day) const {
     double dark_s = 0.0;
     for (const PlanLeg& leg : plan_.legs)
-        if (leg.day == day && leg.travel != Travel::paddle)
+        if (leg.day == day && on_foot(leg.travel))
             dark_s += leg.dark_s;
     constexpr double shortest_s = 60.0;
     return dark_s < shortest_s ? std::string()
@@ -101,19 +101,20 @@ void CautionRules::arrival_after(const PlanDay& day, sys_seconds dusk, Level lev
 
 void CautionRules::moving_time(const PlanDay& day) {
     const AssumedTimes& times = draft_.prepared.assumed.times;
-    const std::string moving = show_duration(day.moving_s);
+    const double moving_s = day.moving_s - day.ride_s;
+    const std::string moving = show_duration(moving_s);
     const auto add = [&](Level level, std::string code, std::string_view what, double limit_s) {
         const std::string limit = show_duration(limit_s);
         Caution& caution =
             list_.add(level, std::move(code), fmt::format(fmt::runtime(what), moving, limit));
-        set_figure(caution, fmt::format("{} of {}", moving, limit), day.moving_s - limit_s);
+        set_figure(caution, fmt::format("{} of {}", moving, limit), moving_s - limit_s);
     };
-    if (times.hours_limit_s && day.moving_s > *times.hours_limit_s)
+    if (times.hours_limit_s && moving_s > *times.hours_limit_s)
         add(Level::stop,
             "hours-over-limit",
             "{} of moving is more than the limit of {}.",
             *times.hours_limit_s);
-    else if (day.moving_s > times.hours_s * 1.001)
+    else if (moving_s > times.hours_s * 1.001)
         add(Level::caution, "longer-than-asked", "{} of moving; asked were {}.", times.hours_s);
 }
 
@@ -153,6 +154,8 @@ void CautionRules::light(const PlanDay& day) {
 }
 
 void CautionRules::energy(const PlanDay& day) {
+    if (day.ride_s > 0.0 && day.moving_s <= day.ride_s)
+        return; // no day of effort
     for (std::size_t m = 0; m < day.members.size(); ++m) {
         if (draft_.prepared.assumed.members[m].least_day.of_rest_j > 0.0)
             continue; // measured on adults
@@ -248,7 +251,7 @@ void CautionRules::appointments() {
 void CautionRules::undrawn(const RouteLeg& leg) {
     list_.add(Level::caution,
               "undrawn-leg",
-              leg.travel == Travel::paddle
+              afloat(leg.travel)
                   ? "No line is known for this leg: it is as long as the trip file says, stands on "
                     "no map and in no track, the wind counts as from ahead all the way, and a "
                     "river's fall is not known. Find it on a map before you go."
@@ -266,15 +269,15 @@ void CautionRules::route() {
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
         list_.at({}, i + 1);
-        if (!leg.drawn())
+        if (!leg.drawn() && !is_ride(leg.travel))
             undrawn(leg);
-        if (!leg.climb_known() && leg.travel != Travel::paddle)
+        if (!leg.climb_known() && on_foot(leg.travel))
             list_.add(Level::caution,
                       "no-elevation",
                       "No heights are known here: the ground is taken as level, so time, climb and "
                       "energy are too low "
                       "if it is not.");
-        else if (leg.profile.unknown > 0 && leg.travel != Travel::paddle)
+        else if (leg.profile.unknown > 0 && on_foot(leg.travel))
             list_.add(
                 Level::caution,
                 "level-ground-assumed",

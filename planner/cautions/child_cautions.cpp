@@ -49,7 +49,7 @@ class ChildWatch {
 void ChildWatch::load() {
     const PlanLeg* worst = nullptr;
     for (const PlanLeg& leg : plan_.legs)
-        if (leg.travel != Travel::paddle &&
+        if (bears_packs(leg.travel) &&
             (!worst || leg.loads[member_].pack_max_kg > worst->loads[member_].pack_max_kg))
             worst = &leg;
     if (!worst)

@@ -46,7 +46,7 @@ class ConditionWatch {
     template <typename Holds> bool at_first(Holds holds) {
         const auto first =
             std::find_if(plan_.legs.begin(), plan_.legs.end(), [&](const PlanLeg& leg) {
-                return leg.travel == Travel::paddle &&
+                return afloat(leg.travel) &&
                        holds(prepared_.route.legs[leg.leg - 1].spec.on_water());
             });
         if (first == plan_.legs.end())
@@ -71,7 +71,7 @@ void ConditionWatch::not_known() {
                   "a swimmer can help themselves, is not judged. Give \"water\" in the weather.",
                   "ColdWater1101");
     const auto blind = std::find_if(plan_.legs.begin(), plan_.legs.end(), [&](const PlanLeg& leg) {
-        return leg.travel == Travel::paddle && !leg.wind_known &&
+        return afloat(leg.travel) && !leg.wind_known &&
                open(prepared_.route.legs[leg.leg - 1].spec.on_water());
     });
     if (trip_.weather.wind_mps && blind != plan_.legs.end()) {

@@ -18,7 +18,7 @@ constexpr double shortest_s = 60.0;
 std::vector<Caution> darkness_cautions(const Assembly& draft, const Plan& plan) {
     CautionList list;
     for (const PlanLeg& leg : plan.legs) {
-        if (leg.travel != Travel::paddle || leg.dark_s < shortest_s)
+        if (!afloat(leg.travel) || leg.dark_s < shortest_s)
             continue;
         const TripLeg& spec = draft.prepared.route.legs[leg.leg - 1].spec;
         const bool river = spec.on_water() == Water::river;

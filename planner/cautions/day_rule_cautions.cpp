@@ -66,7 +66,7 @@ DayOnFoot DayRules::on_foot(int day) const {
     DayOnFoot sum;
     double dark_s = 0.0;
     for (const PlanLeg& leg : plan_.legs) {
-        if (leg.day != day || leg.travel == Travel::paddle)
+        if (leg.day != day || !planner::on_foot(leg.travel))
             continue;
         const double there = 0.5 * (leg.lengths + 1.0);
         const double back = leg.lengths - there;

@@ -119,7 +119,7 @@ void LeftRules::unwatched(const LaidThings& left) {
 /// What is worn or used in a way of travel, and gear that the rules of safety want at hand.
 void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) const {
     const KitItem& thing = trip_.kit[item];
-    const bool afloat = travel == Travel::paddle;
+    const bool afloat = planner::afloat(travel);
     const ItemUse use = afloat ? thing.afloat : thing.ashore;
     if (use == ItemUse::worn || (afloat && use == ItemUse::used))
         return missed.needed.add(thing.name);
@@ -147,7 +147,7 @@ void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) cons
 
 void LeftRules::tell(std::size_t leave, const Missed& missed, Travel travel) {
     const std::string& at = trip_.leaves[leave].at;
-    const std::string_view way = travel == Travel::paddle ? "paddled" : "walked";
+    const std::string_view way = afloat(travel) ? "paddled" : "walked";
     if (!missed.needed.empty())
         list_.add(Level::stop,
                   "needed-elsewhere",
@@ -171,10 +171,10 @@ void LeftRules::on_legs(std::size_t leave) {
     for (std::size_t i = 0; i < stretches_.stretches.size(); ++i) {
         const Stretch& stretch = stretches_.stretches[i];
         const int day = timeline_.stretches[i].day;
-        if (!laid.lies_on(i) || !told.insert({day, stretch.leg}).second)
+        if (is_ride(stretch.travel) || !laid.lies_on(i) || !told.insert({day, stretch.leg}).second)
             continue;
         Missed missed;
-        if (stretch.travel == Travel::paddle)
+        if (stretch.afloat())
             for (const std::size_t c : laid.craft)
                 missed.needed.add(trip_.craft[c].name);
         for (const std::size_t k : laid.kit)

@@ -185,7 +185,7 @@ std::vector<Caution> LoadWatch::run() {
     pieces_on_portages();
     for (const PlanLeg& leg : plan_.legs) {
         list_.at(leg.day, leg.leg);
-        if (leg.travel != Travel::paddle)
+        if (bears_packs(leg.travel))
             packs_on(leg);
     }
     return list_.take();

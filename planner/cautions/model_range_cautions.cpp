@@ -364,7 +364,7 @@ std::vector<Caution> Ranges::run() {
         list_.at(draft_.settled.timeline.stretches[first].day, stretches_[first].leg + 1);
         if (stretches_[first].on_foot())
             leg_on_foot(pieces);
-        else
+        else if (stretches_[first].afloat())
             leg_afloat(pieces);
         first = pieces.back() + 1;
     }

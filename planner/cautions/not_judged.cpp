@@ -62,7 +62,7 @@ class MissingFacts {
                                 {}});
     }
 
-    static bool afloat(const RouteLeg& leg) { return leg.travel == Travel::paddle; }
+    static bool afloat(const RouteLeg& leg) { return planner::afloat(leg.travel); }
 
     static Water water(const RouteLeg& leg) { return leg.spec.on_water(); }
 

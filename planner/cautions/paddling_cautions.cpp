@@ -306,10 +306,9 @@ void WaterWatch::estimated_current_on(const PlanLeg& leg) {
 
 void WaterWatch::water_legs() {
     const Assumed& assumed = draft_.prepared.assumed;
-    const bool any_paddle =
-        std::any_of(plan_.legs.begin(), plan_.legs.end(), [](const PlanLeg& leg) {
-            return leg.travel == Travel::paddle;
-        });
+    const bool any_paddle = std::any_of(plan_.legs.begin(),
+                                        plan_.legs.end(),
+                                        [](const PlanLeg& leg) { return afloat(leg.travel); });
     if (any_paddle && assumed.craft.empty())
         list_.add(
             Level::stop, "no-craft", "The route has legs afloat and the trip names no craft.");
@@ -326,7 +325,7 @@ void WaterWatch::water_legs() {
                 fmt::format("{} has no seat in any boat.", draft_.prepared.trip.party[m].name));
     }
     for (const PlanLeg& leg : plan_.legs) {
-        if (leg.travel != Travel::paddle)
+        if (!afloat(leg.travel))
             continue;
         list_.at(leg.day, leg.leg);
         craft_on(leg);

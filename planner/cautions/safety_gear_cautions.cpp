@@ -94,7 +94,7 @@ class GearRules {
 std::optional<Wanted> GearRules::afloat(const UnitText& why) const {
     const std::vector<RouteLeg>& legs = prepared_.route.legs;
     for (std::size_t i = 0; i < legs.size(); ++i)
-        if (legs[i].travel == Travel::paddle)
+        if (planner::afloat(legs[i].travel))
             return Wanted{why, i + 1};
     return {};
 }
@@ -105,7 +105,7 @@ std::optional<Wanted> GearRules::from_class(RiverClass least) const {
     RiverClass most = 0;
     for (std::size_t i = 0; i < legs.size(); ++i) {
         const RiverClass here = legs[i].spec.river_class.value_or(0);
-        if (legs[i].travel != Travel::paddle || here < least || here <= most)
+        if (!planner::afloat(legs[i].travel) || here < least || here <= most)
             continue;
         most = here;
         hardest = Wanted{fmt::format("water of class {} and harder; this is class {}",

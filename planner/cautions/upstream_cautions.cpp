@@ -12,7 +12,7 @@ std::vector<Caution> upstream_cautions(const Assembly& draft, const Plan& plan) 
     std::set<std::size_t> told;
     for (const PlanLeg& leg : plan.legs) {
         const RouteLeg& on_map = draft.prepared.route.legs[leg.leg - 1];
-        if (leg.travel != Travel::paddle || !on_map.water_rises_m || !told.insert(leg.leg).second)
+        if (!afloat(leg.travel) || !on_map.water_rises_m || !told.insert(leg.leg).second)
             continue;
         list.at(leg.day, leg.leg);
         const UnitText rises = format_both(

@@ -158,7 +158,7 @@ void WeatherWatch::wind_rises(const PlanLeg& leg) {
 
 /// An afternoon's note for open water, on a day that is warm and wet.
 void WeatherWatch::thunderstorms(const PlanLeg& leg) {
-    if (leg.travel != Travel::paddle || spec(leg).on_water() == Water::river)
+    if (!afloat(leg.travel) || spec(leg).on_water() == Water::river)
         return;
     for (std::size_t i = 0; i < draft_.settled.timeline.stretches.size(); ++i) {
         const StretchTime& time = draft_.settled.timeline.stretches[i];

@@ -17,6 +17,7 @@ constexpr std::array all_figures{Figure::distance,
                                  Figure::walk,
                                  Figure::portage,
                                  Figure::paddle,
+                                 Figure::ride,
                                  Figure::on_foot,
                                  Figure::ascent,
                                  Figure::descent,
@@ -50,6 +51,8 @@ std::optional<double> value_of(const Plan& plan, Figure figure) {
         return totals.portage_m;
     case Figure::paddle:
         return totals.paddle_m;
+    case Figure::ride:
+        return totals.ride_m;
     case Figure::on_foot:
         return totals.on_foot_m;
     case Figure::ascent:
@@ -234,6 +237,8 @@ std::string_view name_of(Figure figure) {
         return "portage_m";
     case Figure::paddle:
         return "paddle_m";
+    case Figure::ride:
+        return "ride_m";
     case Figure::on_foot:
         return "on_foot_m";
     case Figure::ascent:

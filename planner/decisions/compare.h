@@ -17,6 +17,7 @@ enum class Figure {
     walk,
     portage,
     paddle,
+    ride,
     on_foot,
     ascent,
     descent,

@@ -87,7 +87,7 @@ OtherBoats with_choice(const Trip& trip, const Route& route, const CraftChoice& 
 
 bool all_on_land(const Route& route) {
     return std::none_of(route.legs.begin(), route.legs.end(), [](const RouteLeg& leg) {
-        return leg.travel == Travel::paddle;
+        return afloat(leg.travel);
     });
 }
 

@@ -29,7 +29,7 @@ void take(CraftMargin& margin, const Left& here) {
 }
 
 bool is_afloat(const PlanLeg& leg) {
-    return leg.travel == Travel::paddle;
+    return afloat(leg.travel);
 }
 
 } // namespace

@@ -194,7 +194,7 @@ void Counter::rivers() {
 void Counter::legs() {
     for (std::size_t l = 0; l < columns_.legs; ++l) {
         const PlanLeg& leg = odds_.plan.legs[l];
-        if (leg.travel == Travel::paddle)
+        if (!bears_packs(leg.travel))
             continue;
         OddsLeg one;
         one.plan_leg = l;
@@ -297,9 +297,8 @@ void Counter::remarks() {
         "What is not drawn is not in the odds: floods and cold, illness, a lost boat, a closed "
         "road. Ask the local authority and somebody who knows the river now.");
     const std::vector<Stretch>& stretches = draft_.prepared.stretches.stretches;
-    const bool paddles = std::any_of(stretches.begin(), stretches.end(), [](const Stretch& one) {
-        return one.travel == Travel::paddle;
-    });
+    const bool paddles = std::any_of(
+        stretches.begin(), stretches.end(), [](const Stretch& one) { return one.afloat(); });
     if (paddles && draft_.prepared.assumed.weather.wind_mps <= 0.0)
         odds_.remarks.emplace_back("No wind is given (/weather/wind), so none is drawn: on open "
                                    "water these odds are too good.");

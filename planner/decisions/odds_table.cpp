@@ -43,7 +43,7 @@ Crossings open_crossings(const Prepared& prepared) {
     Crossings crossings;
     for (const Stretch& stretch : prepared.stretches.stretches)
         crossings.open.push_back(
-            stretch.travel == Travel::paddle &&
+            stretch.afloat() &&
             prepared.route.legs[stretch.leg].spec.open_crossing.value_or(false));
     const std::vector<AssumedCraft>& craft = prepared.assumed.craft;
     if (const std::optional<std::size_t> shy = most_wind_shy(craft))

@@ -44,7 +44,7 @@ Finding Judge::river_class(RiverClass wanted) const {
     RiverClass hardest = 0;
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (leg.travel != Travel::paddle)
+        if (!afloat(leg.travel))
             continue;
         const RiverClass here = leg.spec.river_class.value_or(0);
         if (here >= wanted)

@@ -133,6 +133,11 @@ std::vector<double> stretch_energy_j(const Route& route,
         case Travel::paddle:
             each_j.push_back(paddle_j(route, stretch, assumed, m, here.time.moving_s));
             break;
+        case Travel::ride:
+            each_j.push_back(met_energy_j({.met = met_sitting,
+                                           .body_kg = member.met_body_kg,
+                                           .duration_s = here.time.moving_s}));
+            break;
         }
     }
     return each_j;

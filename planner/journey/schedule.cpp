@@ -31,10 +31,12 @@ std::vector<bool> afloat_before(const Stretches& route, const std::vector<BoatSt
         }
         case Travel::portage: {
             const bool more = i + 1 < route.stretches.size();
-            afloat[i + 1] = afloat[i] && more && route.stretches[i + 1].travel != Travel::walk;
+            const Travel next = more ? route.stretches[i + 1].travel : Travel::walk;
+            afloat[i + 1] = afloat[i] && (next == Travel::paddle || next == Travel::portage);
             break;
         }
         case Travel::walk:
+        case Travel::ride: // a boat that does not roll up is landed, and goes along as it is
             afloat[i + 1] = false;
             break;
         }
@@ -149,7 +151,8 @@ std::vector<std::size_t> nights_by_hours(const Route& route,
         std::size_t camp = 0;
         std::size_t next = first;
         for (; next < count; ++next) {
-            so_far_s += by_day_s[next] * (dark ? stretches.stretches[next].dark_factor : 1.0);
+            const Stretch& stretch = stretches.stretches[next];
+            so_far_s += stretch.own_effort_s(by_day_s[next]) * (dark ? stretch.dark_factor : 1.0);
             if (so_far_s > hours_s && sleep != 0)
                 break;
             if (!stretches.boundaries[next + 1].may_sleep)
@@ -232,7 +235,7 @@ void run_clock(Timeline& timeline,
                       .pause = pause};
             const Stretch& stretch = route.stretches[i];
             time.halt_s = 0.0;
-            if (!stretch.on_foot()) { // nobody halts amid the water: one waits on the shore
+            if (stretch.afloat()) { // nobody halts amid the water: one waits on the shore
                 time.halt_s = pause.at(walk.start_s) ? pause.to_s - walk.start_s : 0.0;
                 time.halt_at_s = walk.start_s;
                 walk.start_s += time.halt_s;
@@ -242,7 +245,11 @@ void run_clock(Timeline& timeline,
                     walk.by_day_s = time.by_day_s;
                 }
             }
-            const Walked moved = walked(walk, darkness[d]);
+            // Neither the dark nor the heat of the day changes a ride.
+            const Walked moved =
+                is_ride(stretch.travel)
+                    ? Walked{.moving_s = time.by_day_s, .dark_s = 0.0, .paused_s = 0.0}
+                    : walked(walk, darkness[d]);
             time.moving_s = moved.moving_s;
             time.dark_s = moved.dark_s;
             if (moved.paused_s > 0.0) {
@@ -250,7 +257,7 @@ void run_clock(Timeline& timeline,
                 time.halt_s = moved.paused_s;
             }
             const double before_h = std::floor(moved_s / s_per_h);
-            moved_s += time.moving_s;
+            moved_s += stretch.own_effort_s(time.moving_s);
             double after_h = std::floor(moved_s / s_per_h);
             if (i + 1 == day.last && after_h * s_per_h == moved_s && after_h > before_h)
                 after_h -= 1.0; // nobody rests at the door of the camp

@@ -17,8 +17,7 @@ constexpr double same_point_m = 0.5;
 constexpr double water_near_m = 200.0; // a camp this near to a source needs no carried water
 
 bool is_fresh(const RouteLeg& leg) {
-    return leg.travel == Travel::paddle &&
-           leg.spec.drinkable.value_or(leg.spec.on_water() != Water::sea);
+    return afloat(leg.travel) && leg.spec.drinkable.value_or(leg.spec.on_water() != Water::sea);
 }
 
 /// Current of a leg from Manning's equation, where nobody gave one and the bed is described.
@@ -95,7 +94,7 @@ void measure_ground(Stretch& stretch, const RouteLeg& leg, const Assumed& assume
         const double slope = rise_m / profile.step_m;
         stretch.ascent_m += std::max(0.0, slope) * length_m;
         stretch.descent_m += std::max(0.0, -slope) * length_m;
-        if (stretch.travel != Travel::paddle)
+        if (stretch.on_foot())
             add(length_m, slope);
         at_m = step_end_m;
     }
@@ -143,8 +142,12 @@ Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, doub
 void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
     if (stretch.on_foot())
         lay_snow(stretch, {leg, 1}, assumed);
+    if (is_ride(stretch.travel)) {
+        stretch.lasts_s = leg.spec.lasts_s.value_or(0.0);
+        return;
+    }
     measure_ground(stretch, leg, assumed);
-    if (stretch.travel == Travel::paddle) {
+    if (stretch.afloat()) {
         measure_courses(stretch, leg);
         stretch.estimate = estimate_current(leg);
         stretch.current_mps = stretch.estimate ? stretch.estimate->current.likely_mps
@@ -158,7 +161,8 @@ void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
 /// Where a leg is cut: its ends, places within it, and even pieces no longer than asked.
 std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double longest_m) {
     std::vector<double> cuts{leg.from_m, leg.to_m};
-    if (leg.travel != Travel::portage) { // a portage is one piece: people walk it several times
+    // A portage is one piece: people walk it several times. So is a ride: nobody gets off.
+    if (leg.travel != Travel::portage && !is_ride(leg.travel)) {
         for (const std::vector<RoutePlace>* places : {&route.places, &route.met_at})
             for (const RoutePlace& place : *places)
                 if (place.along_m > leg.from_m + same_point_m &&
@@ -192,7 +196,7 @@ std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double long
 void spread_scouts(Stretches& result, const Route& route) {
     for (Stretch& stretch : result.stretches) {
         const RouteLeg& leg = route.legs[stretch.leg];
-        if (stretch.travel != Travel::paddle)
+        if (!stretch.afloat())
             continue;
         // From class II on one lands to look: once, and once more per class; common practice.
         const int river_class = leg.spec.river_class.value_or(0);
@@ -236,8 +240,7 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
         const Stretch* after = b < result.stretches.size() ? &result.stretches[b] : nullptr;
         boundary.leg_end = !before || !after || before->leg != after->leg;
         const auto open_water = [&](const Stretch& stretch) {
-            return stretch.travel == Travel::paddle &&
-                   route.legs[stretch.leg].spec.on_water() != Water::river;
+            return stretch.afloat() && route.legs[stretch.leg].spec.on_water() != Water::river;
         };
         bool camp = false;
         for (const std::size_t index : boundary.places) {

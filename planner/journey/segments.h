@@ -65,10 +65,18 @@ struct Stretch {
     double shelter;                           ///< share of the wind kept off
     bool drinkable;
     int scouts;
+    double lasts_s; ///< of a ride, which is one piece; else 0
 
     [[nodiscard]] double length_m() const { return to_m - from_m; }
 
-    [[nodiscard]] bool on_foot() const { return travel != Travel::paddle; }
+    [[nodiscard]] bool on_foot() const { return planner::on_foot(travel); }
+
+    [[nodiscard]] bool afloat() const { return planner::afloat(travel); }
+
+    /// What of a time on the move counts among the hours of a day and brings on its rests.
+    [[nodiscard]] double own_effort_s(double moving_s) const {
+        return is_ride(travel) ? 0.0 : moving_s;
+    }
 };
 
 /// A point between two stretches.

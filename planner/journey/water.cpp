@@ -39,6 +39,9 @@ double drunk_under_way_l(const AssumedWater& water, const Stretch& stretch, cons
     case Travel::paddle:
         moving_lps = water.paddling_lps;
         break;
+    case Travel::ride:
+        moving_lps = std::min(water.halting_lps, water.walking_lps);
+        break;
     }
     return moving_lps * time.moving_s + std::min(water.halting_lps, moving_lps) * time.halts_s;
 }

@@ -74,7 +74,7 @@ void Leaving::find_passes(std::size_t l) {
 GoneBy Leaving::ways(const LaidDown& here) const {
     GoneBy ways;
     for (std::size_t i = 0; i < in_.stretches.stretches.size(); ++i)
-        if (here.lies_on(i))
+        if (here.lies_on(i) && !is_ride(in_.stretches.stretches[i].travel))
             (in_.stretches.stretches[i].on_foot() ? ways.on_foot : ways.afloat) = true;
     return ways;
 }

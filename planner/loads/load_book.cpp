@@ -93,10 +93,10 @@ PartMasses LoadSimulation::pack_parts(std::size_t member) const {
 void LoadSimulation::plan_carry(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     const bool after_water =
-        i > 0 && in_.stretches.stretches[i - 1].travel != Travel::walk &&
-        (in_.stretches.stretches[i - 1].travel == Travel::paddle || afloat_[i]);
-    const bool to_water = i + 1 < in_.stretches.stretches.size() &&
-                          in_.stretches.stretches[i + 1].travel == Travel::paddle;
+        i > 0 && (in_.stretches.stretches[i - 1].afloat() ||
+                  (in_.stretches.stretches[i - 1].travel == Travel::portage && afloat_[i]));
+    const bool to_water =
+        i + 1 < in_.stretches.stretches.size() && in_.stretches.stretches[i + 1].afloat();
     const AssumedTimes& times = in_.assumed.times;
     bool all_roll = true;
     bool any_boat = in_.assumed.craft.empty(); // who has none at all never had one to leave
@@ -180,7 +180,7 @@ void LoadSimulation::note_start(std::size_t i) {
         }
     }
     noted.max_kg = noted.start_kg;
-    if (stretch.travel == Travel::paddle) {
+    if (stretch.afloat()) {
         for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
             double all_up_kg = mg_to_kg(things_.craft_mg(c));
             for (const std::size_t m : in_.assumed.craft[c].crew)
@@ -212,14 +212,13 @@ void LoadSimulation::travel(std::size_t i) {
         stores_.supplies_up_to(i);
     things_.lay_down(i);
     stores_.fill(i);
-    things_.change_state(
-        stretch.travel == Travel::paddle ||
-        (stretch.travel == Travel::portage && afloat_[i] && in_.boats[i] == BoatState::whole));
+    things_.change_state(stretch.afloat() || (stretch.travel == Travel::portage && afloat_[i] &&
+                                              in_.boats[i] == BoatState::whole));
     note_start(i);
     booking_.set_place({time.day, loads_.plan_leg[i] + 1, stretch.to_m});
     stores_.on_the_way(i);
     note_end(i);
-    if (stretch.travel == Travel::paddle)
+    if (stretch.afloat())
         things_.get_wet();
     if (!afloat_[i + 1])
         things_.change_state(false);

@@ -52,7 +52,7 @@ struct StartLoad {
     double fuel_kg = 0.0;    ///< of `pack_kg`: its containers included
     double water_kg = 0.0;   ///< of `pack_kg`
     double waste_kg = 0.0;   ///< of `pack_kg`: the wrapping of a breakfast before setting off
-    std::optional<double> limit_kg; ///< on the first leg; empty afloat
+    std::optional<double> limit_kg; ///< on the first leg that is no ride; empty afloat
 };
 
 } // namespace tumpline::planner

@@ -54,8 +54,7 @@ bool is_landing(const Assembly& draft, std::size_t boundary) {
             return draft.prepared.route.places[place].kind != PlaceKind::hazard;
         });
     return ashore && boundary > 0 && boundary < stretches.size() &&
-           (stretches[boundary].travel == Travel::paddle ||
-            stretches[boundary - 1].travel == Travel::paddle);
+           (stretches[boundary].afloat() || stretches[boundary - 1].afloat());
 }
 
 sys_seconds earlier(sys_seconds at, double by_s) {

@@ -20,7 +20,9 @@ bool heights_known(const std::vector<PlanLeg>& legs, const Wanted& wanted) {
     for (const PlanLeg& leg : legs) {
         if (!wanted(leg))
             continue;
-        if (leg.travel == Travel::paddle) {
+        if (is_ride(leg.travel))
+            continue;
+        if (planner::afloat(leg.travel)) {
             afloat = true;
             water_known = water_known || leg.heights_known;
             continue;
@@ -61,7 +63,7 @@ void add_members(PlanDay& day,
             member.set_off_kg = legs[settled.loads.plan_leg[span.first]].loads[m].pack_start_kg;
         for (std::size_t k = 0; k < legs.size(); ++k) {
             const PlanLeg& leg = legs[k];
-            if (leg.day != span.day || leg.travel == Travel::paddle)
+            if (leg.day != span.day || !bears_packs(leg.travel))
                 continue;
             if (leg.loads[m].pack_max_kg > member.heaviest_kg) {
                 member.heaviest_kg = leg.loads[m].pack_max_kg;
@@ -76,7 +78,7 @@ void add_legs(PlanDay& day, const std::vector<PlanLeg>& legs) {
     for (const PlanLeg& leg : legs) {
         if (leg.day != day.day)
             continue;
-        const double length_m = leg.to_m - leg.from_m;
+        const double length_m = leg.length_m();
         switch (leg.travel) {
         case Travel::walk:
             day.walk_m += length_m;
@@ -86,6 +88,10 @@ void add_legs(PlanDay& day, const std::vector<PlanLeg>& legs) {
             break;
         case Travel::paddle:
             day.paddle_m += length_m;
+            break;
+        case Travel::ride:
+            day.ride_m += length_m;
+            day.ride_s += leg.moving_s;
             break;
         }
         day.on_foot_m += leg.on_foot_m;
@@ -250,7 +256,7 @@ Totals plan_totals(const Assembly& draft,
     Totals totals;
     totals.distance_m = draft.prepared.route.length_m;
     for (const PlanLeg& leg : legs) {
-        const double length_m = leg.to_m - leg.from_m;
+        const double length_m = leg.length_m();
         switch (leg.travel) {
         case Travel::walk:
             totals.walk_m += length_m;
@@ -260,6 +266,9 @@ Totals plan_totals(const Assembly& draft,
             break;
         case Travel::paddle:
             totals.paddle_m += length_m;
+            break;
+        case Travel::ride:
+            totals.ride_m += length_m;
             break;
         }
         totals.on_foot_m += leg.on_foot_m;

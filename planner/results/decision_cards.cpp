@@ -172,7 +172,7 @@ std::vector<DecisionCard> decision_cards(const Assembly& draft, const Plan& plan
     if (!levels)
         return cards;
     for (const PlanLeg& leg : plan.legs)
-        if (leg.travel == Travel::paddle)
+        if (afloat(leg.travel))
             cards.push_back(CardMaker(draft, plan, leg).make());
     return cards;
 }

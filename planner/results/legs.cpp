@@ -112,7 +112,10 @@ void LegMaker::add_times(PlanLeg& leg) const {
         leg.ascent_m += stretch.ascent_m;
         leg.descent_m += stretch.descent_m;
     }
-    const TimeBand band = leg.travel == Travel::paddle ? band_afloat(draft_) : band_on_foot(draft_);
+    constexpr TimeBand as_given{.low = 1.0, .high = 1.0, .basis = {}};
+    const TimeBand band = is_ride(leg.travel)  ? as_given
+                          : afloat(leg.travel) ? band_afloat(draft_)
+                                               : band_on_foot(draft_);
     leg.moving_low_s = leg.moving_s * band.low;
     leg.moving_high_s = leg.moving_s * band.high;
     leg.snow_m = head_.snow_m;
@@ -366,13 +369,14 @@ PlanLeg LegMaker::make() {
         add_water(leg);
         break;
     case Travel::walk:
+    case Travel::ride:
         break;
     }
-    leg.on_foot_m = leg.travel == Travel::paddle ? 0.0 : leg.lengths * (leg.to_m - leg.from_m);
-    leg.heights_known = route_leg.climb_known();
-    if (leg.moving_s > 0.0 && !leg.stopped)
-        leg.speed_mps =
-            (leg.travel == Travel::paddle ? leg.to_m - leg.from_m : leg.on_foot_m) / leg.moving_s;
+    leg.on_foot_m = on_foot(leg.travel) ? leg.lengths * (leg.to_m - leg.from_m) : 0.0;
+    leg.heights_known = is_ride(leg.travel) || route_leg.climb_known();
+    const double covered_m = on_foot(leg.travel) ? leg.on_foot_m : leg.length_m();
+    if (leg.moving_s > 0.0 && !leg.stopped && (covered_m > 0.0 || !is_ride(leg.travel)))
+        leg.speed_mps = covered_m / leg.moving_s;
     return leg;
 }
 

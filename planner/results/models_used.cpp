@@ -16,11 +16,11 @@ namespace tumpline::planner {
 namespace {
 
 bool is_on_foot(const PlanLeg& leg) {
-    return leg.travel != Travel::paddle;
+    return on_foot(leg.travel);
 }
 
 bool is_afloat(const PlanLeg& leg) {
-    return leg.travel == Travel::paddle;
+    return afloat(leg.travel);
 }
 
 /// Which of the family of elevation the heights under a leg were cleaned by; none if there were
@@ -28,7 +28,7 @@ bool is_afloat(const PlanLeg& leg) {
 std::string_view cleaned_by(const RouteLeg& leg, HeightRecorder recorder) {
     if (leg.profile.source == geo::HeightSource::none)
         return {};
-    if (leg.travel == Travel::paddle)
+    if (afloat(leg.travel))
         return leg.spec.on_water() == Water::river ? river_fall : lake_median;
     if (leg.profile.source == geo::HeightSource::raster)
         return raster_swings;
@@ -43,7 +43,7 @@ BandUsed used(std::string_view family, const TimeBand& band) {
 }
 
 bool walked_by_night(const RouteLeg& leg) {
-    return leg.travel != Travel::paddle && leg.spec.night.value_or(false);
+    return on_foot(leg.travel) && leg.spec.night.value_or(false);
 }
 
 bool walked_in_the_dark(const PlanLeg& leg) {
@@ -51,7 +51,7 @@ bool walked_in_the_dark(const PlanLeg& leg) {
 }
 
 bool on_still_water(const RouteLeg& leg) {
-    return leg.travel == Travel::paddle && leg.spec.on_water() != Water::river;
+    return afloat(leg.travel) && leg.spec.on_water() != Water::river;
 }
 
 bool is_ford(const TripPlace& place) {

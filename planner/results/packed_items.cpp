@@ -86,7 +86,7 @@ struct WayOnFoot {
 WayOnFoot way_on_foot(const std::vector<PlanLeg>& legs) {
     WayOnFoot way;
     for (const PlanLeg& leg : legs) {
-        if (leg.travel == Travel::paddle)
+        if (!bears_packs(leg.travel))
             continue;
         way.km += (leg.to_m - leg.from_m) / 1000.0;
         way.up_m += leg.ascent_m;
@@ -178,6 +178,8 @@ std::vector<StartLoad> plan_start_loads(const Assembly& draft, const std::vector
     const Trip& trip = draft.prepared.trip;
     const Ledger& ledger = draft.settled.loads.ledger;
     const std::size_t step = set_off_step(draft);
+    const auto own_way = std::find_if(
+        legs.begin(), legs.end(), [](const PlanLeg& leg) { return !is_ride(leg.travel); });
     std::vector<StartLoad> loads;
     for (std::size_t m = 0; m < trip.party.size(); ++m) {
         const auto packed_kg = [&](Part part) {
@@ -192,8 +194,8 @@ std::vector<StartLoad> plan_start_loads(const Assembly& draft, const std::vector
         load.fuel_kg = packed_kg(Part::fuel);
         load.water_kg = packed_kg(Part::water);
         load.waste_kg = packed_kg(Part::waste);
-        if (!legs.empty() && legs.front().travel != Travel::paddle)
-            load.limit_kg = legs.front().loads[m].limit_kg;
+        if (own_way != legs.end() && bears_packs(own_way->travel))
+            load.limit_kg = own_way->loads[m].limit_kg;
         loads.push_back(std::move(load));
     }
     return loads;

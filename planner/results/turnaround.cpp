@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <utility>
 
 namespace tumpline::planner {
 
@@ -19,12 +20,21 @@ struct Haven {
     bool exit;
 };
 
+/// The first boundary from one on where a ride begins, or the end of the day.
+std::size_t before_ride(const Assembly& draft, std::size_t boundary, std::size_t day_last) {
+    const std::vector<Stretch>& stretches = draft.prepared.stretches.stretches;
+    while (boundary < day_last && !is_ride(stretches[boundary].travel))
+        ++boundary;
+    return boundary;
+}
+
 /// Finds when to turn round on one day for one haven.
 class Turning {
   public:
     Turning(const Assembly& draft, const WayTimes& way, const DaySpan& day, const Haven& haven)
         : draft_(draft), way_(way), day_(day), haven_(haven),
-          haven_m_(draft.prepared.stretches.boundaries[haven.boundary].along_m) {}
+          haven_m_(draft.prepared.stretches.boundaries[haven.boundary].along_m),
+          last_(before_ride(draft, haven.boundary, day.last)) {}
 
     [[nodiscard]] TurnRound find();
 
@@ -54,6 +64,7 @@ class Turning {
     const DaySpan& day_;
     const Haven& haven_;
     double haven_m_;
+    std::size_t last_; ///< where the day ends, or a ride begins: nobody turns round on it
     std::optional<double> dusk_s_; ///< after midnight of the day
     TurnRound turn_;
 };
@@ -124,7 +135,7 @@ TurnRound Turning::find() {
         turn_.limit = TurnLimit::dark;
         return turn_;
     }
-    for (std::size_t i = first; i < day_.last; ++i) {
+    for (std::size_t i = first; i < last_; ++i) {
         const double end_m = stretch(i).to_m;
         if (!back_s(end_m)) {
             turn_.limit = TurnLimit::no_way_back;
@@ -137,20 +148,36 @@ TurnRound Turning::find() {
             return turn_;
         }
     }
-    turn_.whole_day = true;
+    turn_.whole_day = last_ == day_.last;
     turn_.limit = dusk_s_ ? TurnLimit::dusk : TurnLimit::none;
-    turn_at(stretch(day_.last - 1).to_m, day_.last - 1);
+    turn_at(stretch(last_ - 1).to_m, last_ - 1);
     return turn_;
 }
 
-/// Where the day begins, and each way out that it passes.
+/// Where the day begins or a ride ends, and each way out that it passes.
 std::vector<Haven> havens(const Assembly& draft, const DaySpan& day) {
+    const std::vector<Stretch>& stretches = draft.prepared.stretches.stretches;
     std::vector<Haven> all{{day.first, boundary_name(draft, day.first), false}};
+    const auto add = [&](std::size_t boundary, std::string name) {
+        if (boundary > all.back().boundary && boundary < day.last)
+            all.push_back({boundary, std::move(name), true});
+    };
+    std::size_t next = day.first;
+    const auto add_ends_of_rides = [&](std::size_t until) {
+        for (; next < until; ++next)
+            if (is_ride(stretches[next].travel))
+                add(next + 1, boundary_name(draft, next + 1));
+    };
     for (const RoutePlace& place : draft.prepared.route.places) {
+        if (!is_way_out(place.kind))
+            continue;
         const std::size_t boundary = draft.prepared.stretches.boundary_at(place.along_m);
-        if (is_way_out(place.kind) && boundary > all.back().boundary && boundary < day.last)
-            all.push_back({boundary, place.name, true});
+        add_ends_of_rides(std::min(boundary, day.last));
+        add(boundary, place.name);
     }
+    add_ends_of_rides(day.last);
+    std::erase_if(all,
+                  [&](const Haven& haven) { return is_ride(stretches[haven.boundary].travel); });
     return all;
 }
 

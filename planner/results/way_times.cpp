@@ -11,12 +11,15 @@ namespace tumpline::planner {
 
 namespace {
 
-/// Afloat the way back meets the current; where it leaves no way, one is cut off.
+/// Afloat the way back meets the current; where it leaves no way, one is cut off. Nobody counts
+/// upon a ride back that the plan does not have.
 std::optional<double> back_over(const Assembly& draft, std::size_t i) {
     const Prepared& prepared = draft.prepared;
     const Stretch& stretch = draft.settled.stretches_met(prepared).stretches[i];
     const StretchLoads& load = draft.settled.loads.stretches[i];
-    if (stretch.travel != Travel::paddle) {
+    if (is_ride(stretch.travel))
+        return std::nullopt;
+    if (stretch.on_foot()) {
         double slowest_s = 0.0;
         for (std::size_t m = 0; m < prepared.assumed.members.size(); ++m) {
             const double kg = load.start_kg[m] + load.worn_kg[m];

@@ -85,9 +85,8 @@ OtherRoute Layer::with(const std::vector<const Detour*>& detours) const {
     other.trip.route.legs.clear();
     for (const RouteLeg& leg : legs)
         other.trip.route.legs.push_back(leg.spec);
-    if (std::none_of(legs.begin(), legs.end(), [](const RouteLeg& leg) {
-            return leg.travel == Travel::paddle;
-        })) {
+    if (std::none_of(
+            legs.begin(), legs.end(), [](const RouteLeg& leg) { return afloat(leg.travel); })) {
         other.without_boats = !trip_.craft.empty();
         other.left_home_kg = leave_boats(other.trip);
     }

@@ -118,7 +118,7 @@ void LandFacts::meet(std::vector<Met>& met,
                      const geo::Position& at) const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (leg.travel != Travel::paddle || leg.line.no_nearer_m(at) > same_place_m)
+        if (!afloat(leg.travel) || leg.line.no_nearer_m(at) > same_place_m)
             continue;
         for (const geo::Snap& pass : leg.line.passes(at, same_place_m)) {
             const double along_m = leg.from_m + pass.along_m;
@@ -196,7 +196,7 @@ void LandFacts::hazards() {
 void LandFacts::shores() {
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (leg.travel != Travel::paddle || leg.spec.on_water() == Water::river)
+        if (!afloat(leg.travel) || leg.spec.on_water() == Water::river)
             continue;
         const geo::Shores shores(land_, leg.line.points());
         std::optional<double> furthest_m;
@@ -244,7 +244,7 @@ void LandFacts::streams() {
     }
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (leg.travel == Travel::paddle)
+        if (!on_foot(leg.travel))
             continue;
         std::vector<std::pair<double, std::size_t>> met; // along, whose
         const std::vector<geo::Position>& points = leg.line.points();
@@ -307,8 +307,7 @@ void LandFacts::paths() {
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
         const Terrain terrain = leg.spec.terrain.value_or(Terrain::path);
-        if (leg.travel == Travel::paddle ||
-            (terrain != Terrain::path && terrain != Terrain::rough_path))
+        if (!on_foot(leg.travel) || (terrain != Terrain::path && terrain != Terrain::rough_path))
             continue;
         double off_m = 0.0;
         std::optional<double> first_m;
@@ -339,8 +338,8 @@ void LandFacts::paths() {
 /// What no layer knows is said once.
 void LandFacts::unknown() {
     std::vector<std::string> missing;
-    const bool afloat = std::ranges::any_of(
-        route_.legs, [](const RouteLeg& leg) { return leg.travel == Travel::paddle; });
+    const bool afloat =
+        std::ranges::any_of(route_.legs, [](const RouteLeg& leg) { return planner::afloat(leg.travel); });
     const bool rapids = std::ranges::any_of(land_.features, [](const LandFeature& feature) {
         return feature.kind == LayerKind::rapid || feature.rapid;
     });

@@ -1,5 +1,6 @@
 #include "planner/route/place_snap.h"
 
+#include "geo/lines/geodesic.h"
 #include "planner/quantities/unit_text.h"
 
 #include <algorithm>
@@ -24,12 +25,48 @@ struct NearLeg {
     std::size_t leg;
 };
 
+/// Nobody gets off a ride on its way: it comes by what stands at its ends.
+Pass nearer_end(const RouteLeg& leg, std::size_t index, const geo::Position& at) {
+    const Pass start{leg.from_m, geo::distance_m(at, leg.line.points().front()), index};
+    const Pass end{leg.to_m, geo::distance_m(at, leg.line.points().back()), index};
+    return end.off_m < start.off_m ? end : start;
+}
+
+/// Where a leg passes nearest.
+Pass nearest_on(const RouteLeg& leg, std::size_t index, const geo::Position& at) {
+    if (is_ride(leg.travel))
+        return nearer_end(leg, index, at);
+    const geo::Snap snap = leg.line.nearest(at);
+    return {leg.from_m + snap.along_m, snap.off_m, index};
+}
+
+/// Every pass of a leg within a distance, in order.
+std::vector<Pass>
+passes_on(const RouteLeg& leg, std::size_t index, const geo::Position& at, double within_m) {
+    std::vector<Pass> passes;
+    if (is_ride(leg.travel)) {
+        const Pass end = nearer_end(leg, index, at);
+        if (end.off_m <= within_m)
+            passes.push_back(end);
+        return passes;
+    }
+    for (const geo::Snap& snap : leg.line.passes(at, within_m))
+        passes.push_back({leg.from_m + snap.along_m, snap.off_m, index});
+    return passes;
+}
+
 std::vector<NearLeg> nearest_first(const Route& route, const geo::Position& at) {
     std::vector<NearLeg> legs;
     legs.reserve(route.legs.size());
-    for (std::size_t i = 0; i < route.legs.size(); ++i)
-        if (route.legs[i].drawn())
-            legs.push_back({route.legs[i].line.no_nearer_m(at), i});
+    for (std::size_t i = 0; i < route.legs.size(); ++i) {
+        const RouteLeg& leg = route.legs[i];
+        if (is_ride(leg.travel) && leg.drawn()) {
+            const Pass end = nearer_end(leg, i, at);
+            legs.push_back({end.off_m, i});
+        } else if (leg.drawn()) {
+            legs.push_back({leg.line.no_nearer_m(at), i});
+        }
+    }
     std::sort(legs.begin(), legs.end(), [](const NearLeg& a, const NearLeg& b) {
         return a.no_nearer_m < b.no_nearer_m;
     });
@@ -43,10 +80,9 @@ Pass nearest_pass(const Route& route, const geo::Position& at, const std::vector
     for (const NearLeg& near : legs) {
         if (near.no_nearer_m > nearest.off_m)
             break;
-        const RouteLeg& leg = route.legs[near.leg];
-        const geo::Snap best = leg.line.nearest(at);
+        const Pass best = nearest_on(route.legs[near.leg], near.leg, at);
         if (best.off_m < nearest.off_m || (best.off_m == nearest.off_m && near.leg < nearest.leg))
-            nearest = {leg.from_m + best.along_m, best.off_m, near.leg};
+            nearest = best;
     }
     return nearest;
 }
@@ -62,16 +98,14 @@ std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
     std::sort(within.begin(), within.end());
     std::vector<Pass> passes;
     for (const std::size_t i : within) {
-        const RouteLeg& leg = route.legs[i];
-        for (const geo::Snap& snap : leg.line.passes(at, within_m)) {
-            const double along_m = leg.from_m + snap.along_m;
+        for (const Pass& pass : passes_on(route.legs[i], i, at, within_m)) {
             // The end of one leg and the start of the next are one pass.
-            if (!passes.empty() && along_m - passes.back().along_m < far_off_m) {
-                if (snap.off_m < passes.back().off_m - 1e-6)
-                    passes.back() = {along_m, snap.off_m, i};
+            if (!passes.empty() && pass.along_m - passes.back().along_m < far_off_m) {
+                if (pass.off_m < passes.back().off_m - 1e-6)
+                    passes.back() = pass;
                 continue;
             }
-            passes.push_back({along_m, snap.off_m, i});
+            passes.push_back(pass);
         }
     }
     if (passes.empty() && !legs.empty())
@@ -124,6 +158,8 @@ void drop_same_passes(std::vector<Pass>& passes) {
 void settle_on_ends(const Route& route, Pass& pass) {
     constexpr double near_end_m = 30.0;
     const RouteLeg& leg = route.legs[pass.leg];
+    if (pass.along_m == leg.to_m)
+        return;
     if (pass.along_m - leg.from_m < near_end_m)
         pass.along_m = leg.from_m;
     else if (leg.to_m - pass.along_m < near_end_m)

@@ -25,7 +25,7 @@ geo::Position Route::at(double along_m) const {
 }
 
 bool Route::located(double along_m) const {
-    constexpr double same_point_m = 0.5;
+    constexpr double same_point_m = 0.1 * no_length_m;
     return std::any_of(legs.begin(), legs.end(), [&](const RouteLeg& leg) {
         return leg.drawn() && along_m > leg.from_m - same_point_m &&
                along_m < leg.to_m + same_point_m;

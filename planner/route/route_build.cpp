@@ -44,6 +44,7 @@ class RouteBuilder {
     void read_files();
     void resolve_places();
     void refuse_unplaced(std::size_t index);
+    void refuse_on_ride(const Route& route, const LegDistance& along, std::size_t index);
     void resolve_distances(const Route& route);
     [[nodiscard]] bool is_end_of_undrawn(const std::string& name) const;
     [[nodiscard]] bool is_place(const std::string& name) const;
@@ -166,6 +167,23 @@ void RouteBuilder::resolve_places() {
     }
 }
 
+/// Nobody gets off a ride on its way.
+void RouteBuilder::refuse_on_ride(const Route& route, const LegDistance& along, std::size_t index) {
+    const auto leg = std::find_if(route.legs.begin(), route.legs.end(), [&](const RouteLeg& one) {
+        return is_ride(one.travel) && one.name == along.leg;
+    });
+    constexpr double near_end_m = 30.0;
+    if (leg == route.legs.end() || along.from_start_m < near_end_m ||
+        leg->length_m() - along.from_start_m < near_end_m)
+        return;
+    problem(fmt::format("/route/places/{}/at", index),
+            {fmt::format("{}, a point of the ride \"{}\"",
+                         show_route_distance(*trip_.route.places[index].along),
+                         leg->name),
+             "a point of a leg on foot or afloat, or an end of the ride",
+             "write the ride as two if it halts there"});
+}
+
 void RouteBuilder::resolve_distances(const Route& route) {
     for (std::size_t i = 0; i < trip_.route.places.size(); ++i) {
         const TripPlace& place = trip_.route.places[i];
@@ -173,6 +191,7 @@ void RouteBuilder::resolve_distances(const Route& route) {
             continue;
         if (const std::optional<LegDistance> along = leg_distance(route, *place.along)) {
             places_.by_distance.emplace(place.name, *along);
+            refuse_on_ride(route, *along, i);
             continue;
         }
         const auto leg = std::find_if(route.legs.begin(), route.legs.end(), [&](const auto& one) {
@@ -353,7 +372,7 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
 
 RouteLeg RouteBuilder::grounded(LooseLeg leg) {
     geo::Surface surface = geo::Surface::land;
-    if (leg.travel == Travel::paddle) {
+    if (afloat(leg.travel)) {
         if (leg.spec.on_water() != Water::river)
             surface = geo::Surface::level_water;
         else if (leg.spec.current_mps.value_or(0.0) < 0.0)

@@ -37,12 +37,14 @@ std::vector<ShortLegs> too_short_between(const Route& route) {
     std::vector<ShortLegs> all;
     const RouteLeg* before = nullptr;
     double undrawn_m = 0.0;
+    bool unmeasured = false; // a ride among them, of which nobody said how far it goes
     for (const RouteLeg& leg : route.legs) {
         if (!leg.drawn()) {
             undrawn_m += leg.length_m();
+            unmeasured = unmeasured || (is_ride(leg.travel) && leg.length_m() <= no_length_m);
             continue;
         }
-        if (before && undrawn_m > 0.0) {
+        if (before && undrawn_m > 0.0 && !unmeasured) {
             const double apart_m =
                 geo::distance_m(before->line.points().back(), leg.line.points().front());
             if (undrawn_m + largest_gap_m < apart_m)
@@ -50,6 +52,7 @@ std::vector<ShortLegs> too_short_between(const Route& route) {
         }
         before = &leg;
         undrawn_m = 0.0;
+        unmeasured = false;
     }
     return all;
 }

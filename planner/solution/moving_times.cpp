@@ -52,6 +52,9 @@ MovingTimes::of(std::size_t i, const Loads& loads, const WindMet& met, Afloat& a
         if (assumed_.craft.empty()) // a stop says so; the time stays finite
             slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
         break;
+    case Travel::ride:
+        slowest_s = stretch.lasts_s;
+        break;
     }
     return slowest_s;
 }
@@ -65,7 +68,7 @@ std::vector<double> MovingTimes::of_all(const Loads& loads,
     std::vector<double> moving_s(count);
     for (std::size_t i = 0; i < count; ++i) {
         WindMet met;
-        if (!stretches_[i].on_foot()) {
+        if (stretches_[i].afloat()) {
             const StretchTime* const time = timed ? &reached.stretches[i] : nullptr;
             met =
                 winds_.at(i,
@@ -84,7 +87,7 @@ void MovingTimes::set_spells(const Loads& loads, Timeline& timeline) {
     in_spells_.assign(stretches_.size(), {});
     for (const DaySpan& day : timeline.days)
         for (std::size_t i = day.first; i < day.last; ++i) {
-            if (stretches_[i].on_foot())
+            if (!stretches_[i].afloat())
                 continue;
             StretchTime& time = timeline.stretches[i];
             for (const WindSpell& spell : winds_.spells(i, day.day)) {

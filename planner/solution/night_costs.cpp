@@ -211,7 +211,7 @@ const std::vector<NightDays::Reached>& NightDays::row(std::size_t from) {
             since_l = 0.0;
         }
         const double before_h = std::floor(now.moved_s / s_per_h);
-        now.moved_s += moving_s_[i];
+        now.moved_s += prepared_.stretches.stretches[i].own_effort_s(moving_s_[i]);
         const double after_h = std::floor(now.moved_s / s_per_h);
         const bool at_the_door = after_h * s_per_h == now.moved_s && after_h > before_h;
         const Change& begins = i == first ? each_a_day_[i].before : by_day_[i].before;

@@ -23,7 +23,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
                           .expected = fmt::format("it on {} only", ways),
                           .advice = {}});
     };
-    if (*leg.travel != Travel::paddle) {
+    if (!afloat(*leg.travel)) {
         constexpr std::string_view ways = "legs that are paddled";
         refuse(leg.water.has_value(), "water", ways);
         refuse(leg.current_mps.has_value(), "current", ways);
@@ -33,7 +33,8 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
         refuse(leg.open_crossing.has_value(), "open_crossing", ways);
         refuse(leg.scouts.has_value(), "scouts", ways);
         refuse(leg.fetch_m.has_value(), "fetch", ways);
-    } else {
+    }
+    if (!on_foot(*leg.travel)) {
         constexpr std::string_view ways = "legs on foot";
         refuse(leg.terrain.has_value(), "terrain", ways);
         refuse(leg.footprint_m.has_value(), "footprint", ways);
@@ -44,6 +45,29 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
         refuse(leg.boat_on_carry.has_value(), "boat_on_carry", "portages");
         refuse(leg.cart.has_value(), "cart", "portages");
     }
+    if (is_ride(*leg.travel)) {
+        constexpr std::string_view ways = "legs on foot or afloat";
+        refuse(leg.river_class.has_value(), "class", ways);
+        refuse(leg.drinkable.has_value(), "drinkable", ways);
+    }
+}
+
+/// A ride is known by its time, and nothing else is.
+void check_ride(const TripLeg& leg, const std::string& place, Problems& problems) {
+    const bool ride = leg.travel && is_ride(*leg.travel);
+    if (ride && !leg.lasts_s)
+        problems.add(place,
+                     {.found = "a ride without \"lasts\"",
+                      .expected = "how long it takes",
+                      .advice = "write \"lasts\": \"50 min\""});
+    if (!ride && leg.lasts_s)
+        problems.add(place + "/lasts",
+                     {.found = leg.travel
+                                   ? fmt::format("\"lasts\" on a leg with \"travel\": \"{}\"",
+                                                 word(*leg.travel))
+                                   : std::string("\"lasts\" on a leg without \"travel\""),
+                      .expected = "it on rides only: other legs take what the plan works out",
+                      .advice = "write \"travel\": \"ride\" if others take you there"});
 }
 
 /// What a leg without a track says of itself, and what only such a leg may say.
@@ -62,8 +86,12 @@ void check_undrawn(const TripLeg& leg, const std::string& place, Problems& probl
             refuse(key,
                    fmt::format("\"{}\" without \"length\"", key),
                    "it on a leg without a track, beside its \"length\"");
-        else if (given && leg.travel == Travel::paddle)
-            refuse(key, fmt::format("\"{}\" on a leg that is paddled", key), "it on foot only");
+        else if (given && leg.travel && !on_foot(*leg.travel))
+            refuse(key,
+                   fmt::format("\"{}\" on a leg that is {}",
+                               key,
+                               afloat(*leg.travel) ? "paddled" : "ridden"),
+                   "it on foot only");
     }
     if (leg.length_m && leg.ascent_m.has_value() != leg.descent_m.has_value())
         refuse(leg.ascent_m ? "ascent" : "descent",
@@ -153,6 +181,7 @@ void check_route_keys(const Trip& trip, References& references, Problems& proble
         const TripLeg& leg = trip.route.legs[i];
         const std::string place = fmt::format("/route/legs/{}", i);
         check_leg(leg, place, problems);
+        check_ride(leg, place, problems);
         check_undrawn(leg, place, problems);
         check_cart(trip, leg, place, problems);
         references.check(leg.instead_of, legs, place + "/instead_of", "the name of a leg");

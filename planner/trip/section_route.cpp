@@ -81,13 +81,18 @@ void check_tracks(const TripValue& route) {
     const JsonValue* legs = route.json().find("legs");
     const bool undrawn = legs && legs->kind == Kind::list && !legs->items.empty() &&
                          std::all_of(legs->items.begin(), legs->items.end(), [](const auto& leg) {
-                             return leg.kind == Kind::object && leg.find("length");
+                             if (leg.kind != Kind::object)
+                                 return false;
+                             const JsonValue* travel = leg.find("travel");
+                             const bool ride = travel && travel->kind == Kind::text &&
+                                               travel->text == "ride" && !leg.find("track");
+                             return ride || leg.find("length");
                          });
     if (!undrawn)
         route.problems().add(route.place(),
                              {.found = "no \"tracks\"",
                               .expected = "at least one file with a track, or nothing but legs "
-                                          "with a \"length\"",
+                                          "with a \"length\" and rides",
                               .advice = {}});
 }
 
@@ -100,6 +105,16 @@ void read_depth(const TripValue& value, TripPlace& place) {
         place.depth_m = thigh_m;
     else
         put(place.depth_m, value.quantity({Dimension::length, 0.0, 10.0}));
+}
+
+/// A ride needs neither track nor length: it is known by its time.
+void read_legs(const TripValue& value, TripRoute& route) {
+    if (!is_short_enough(value, most_legs, "plan the trip in parts"))
+        return;
+    read_list(value, leg_section(), route.legs);
+    for (TripLeg& leg : route.legs)
+        if (leg.travel == Travel::ride && leg.track.empty() && !leg.length_m)
+            leg.length_m = no_length_m;
 }
 
 void read_closed(const TripValue& value, TripPlace& place) {
@@ -243,6 +258,11 @@ const Section<TripLeg>& leg_section() {
              [](const TripValue& v, TripLeg& l) {
                  read_section(v, flow_section(), l.flow.emplace());
              }},
+            {"lasts",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 put(l.lasts_s, v.quantity({Dimension::duration, 60.0, 86'400.0}));
+             }},
             {"weather",
              Need::may,
              [](const TripValue& v, TripLeg& l) {
@@ -299,12 +319,7 @@ const Section<TripRoute>& route_section() {
             {"elevation",
              Need::may,
              [](const TripValue& v, TripRoute& r) { read_paths(v, r.elevation); }},
-            {"legs",
-             Need::may,
-             [](const TripValue& v, TripRoute& r) {
-                 if (is_short_enough(v, most_legs, "plan the trip in parts"))
-                     read_list(v, leg_section(), r.legs);
-             }},
+            {"legs", Need::may, [](const TripValue& v, TripRoute& r) { read_legs(v, r); }},
             {"places",
              Need::may,
              [](const TripValue& v, TripRoute& r) {

@@ -3,6 +3,7 @@
 #include "geo/layers/layer_source.h"
 #include "geo/position.h"
 #include "planner/quantities/quantities.h"
+#include "planner/trip/ways_of_travel.h"
 
 #include <array>
 #include <chrono>
@@ -19,7 +20,6 @@ namespace tumpline::planner {
 using Date = std::chrono::year_month_day;
 using std::chrono::seconds;
 
-enum class Travel { walk, portage, paddle };
 enum class Terrain { path, rough_path, forest, off_path, brush, bog, sand, snow };
 enum class Water { lake, river, sea };
 /// 0 unknown or flat water, 1..6 as I..VI of the International Scale of River Difficulty.
@@ -141,11 +141,16 @@ struct RiverFlow {
     }
 };
 
+/// What a ride without a length takes of the route: too little to show, and enough to tell what
+/// lies before it from what lies behind it.
+inline constexpr double no_length_m = 0.001;
+
 struct TripLeg {
     std::string name;
     std::optional<Travel> travel; ///< empty: read from the track's type, else walk
     std::string track;            ///< name of a track in the files, "all", or empty: next in order
-    std::optional<double> length_m; ///< of a leg without a track: it has no line
+    std::optional<double> length_m; ///< of a leg without a track: it has no line; `no_length_m` of
+                                    ///< a ride that gives neither
     std::optional<double> ascent_m; ///< of the same, on foot; with `descent_m` or not at all
     std::optional<double> descent_m;
     std::string from, to; ///< names of places; empty: the track's ends
@@ -169,6 +174,7 @@ struct TripLeg {
     std::optional<double> fetch_m = {};       ///< of open water to windward
     std::optional<WeatherEntry> weather = {}; ///< of its own; names no legs
     std::optional<RiverFlow> flow = {};       ///< `current_mps` and `river_class` come from it
+    std::optional<double> lasts_s = {};       ///< of a ride
 
     /// Of a leg that is paddled: a lake unless something else is said.
     [[nodiscard]] Water on_water() const { return water.value_or(Water::lake); }

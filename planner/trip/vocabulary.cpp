@@ -9,8 +9,10 @@ namespace {
 
 constexpr auto unit_systems = std::to_array<Word<UnitSystem>>(
     {{"metric", UnitSystem::metric}, {"imperial", UnitSystem::imperial}});
-constexpr auto travels = std::to_array<Word<Travel>>(
-    {{"walk", Travel::walk}, {"portage", Travel::portage}, {"paddle", Travel::paddle}});
+constexpr auto travels = std::to_array<Word<Travel>>({{"walk", Travel::walk},
+                                                      {"portage", Travel::portage},
+                                                      {"paddle", Travel::paddle},
+                                                      {"ride", Travel::ride}});
 constexpr auto terrains = std::to_array<Word<Terrain>>({{"path", Terrain::path},
                                                         {"rough-path", Terrain::rough_path},
                                                         {"forest", Terrain::forest},

@@ -126,6 +126,8 @@ ROWS = {
     "/route/legs/*/shelter": (CROSSING + "/shelter", ["/weather/wind=6 m/s"], "0", "0.8", "plan"),
     "/route/legs/*/open_crossing": (CROSSING + "/open_crossing", [], "false", "true", "plan"),
     "/route/legs/*/footprint": (WALK + "/footprint", [WALK + "/terrain=snow"], "5 cm", "25 cm", "plan"),
+    "/route/legs/*/lasts": (
+        WALK + "/lasts", [*NO_LINE, WALK + "/travel=ride", WALK + "/terrain=null"], "50 min", "90 min", "plan"),
     "/route/legs/*/scouts": (RIVER + "/scouts", [], "0", "3", "plan"),
     "/route/legs/*/night": (WALK + "/night", [], "false", "true", "plan"),
     "/route/legs/*/instead_of": (

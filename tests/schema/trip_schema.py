@@ -31,6 +31,7 @@ FITTING = {
     "/time_zone": "Europe/Oslo",
     "/route/legs/0/instead_of": "another leg",
     "/route/legs/0/footprint": "10 cm",
+    "/route/legs/0/lasts": "50 min",
     "/route/legs/0/cart": False,
     "/party/0/body": "68 kg",
     "/party/0/carry_limit": "22 kg",
@@ -83,6 +84,7 @@ FOR_TRAVEL = {
     "walk": {"terrain", "footprint", "night"},
     "portage": {"terrain", "footprint", "carries", "boat_on_carry", "cart"},
     "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts", "fetch"},
+    "ride": {"lasts"},
 }
 
 # A way afloat of its own: a river's levels stand in place of its current.
@@ -100,7 +102,7 @@ BEYOND_A_SCHEMA = [
     ("/leave/./(day|fetch_day) = ", "nothing is fetched before it is left"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),
-    ("/route/legs/5", "an alternative must be one to a leg that there is"),
+    ("/route/legs/6", "an alternative must be one to a leg that there is"),
 ]
 
 VALUES = [None, True, False, 0, 1, -1, 2, 3, 7, 0.5, 1.5, 45, 1000, 1e9, -1e9,

@@ -98,6 +98,8 @@ double random_length_m(Travel travel, Draws& draws) {
         return 40.0 + share * 3'500.0;
     case Travel::paddle:
         return 300.0 + share * 26'000.0;
+    case Travel::ride:
+        return 2'000.0 + share * 60'000.0;
     }
     return 0.0;
 }

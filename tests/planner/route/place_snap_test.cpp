@@ -28,6 +28,22 @@ TEST(PlaceSnap, PutsAPlaceAtItsNearestPointAndSaysHowFarOff) {
     EXPECT_TRUE(plain.route.cautions.empty());
 }
 
+TEST(PlaceSnap, ARideComesByWhatStandsAtItsEndsOnly) {
+    test::PlainTrip plain = test::plain_trip({test::walk(4'000.0), test::walk(6'000.0)});
+    plain.route.legs[1].travel = Travel::ride;
+    const KnownPlaces known{.of_trip = {{"beside the road", plain.route.at(7'000.0)},
+                                        {"terminus", plain.route.at(9'900.0)}},
+                            .met_at = {}};
+    known.snap(plain.route, {place("beside the road"), place("terminus")});
+    ASSERT_EQ(plain.route.places.size(), 2U);
+    // 3 km of the road either way: at its end of the two, and said to be far off.
+    EXPECT_EQ(plain.route.places[0].name, "beside the road");
+    EXPECT_NEAR(plain.route.places[0].off_m, 3'000.0, 0.1);
+    EXPECT_EQ(plain.route.places[1].name, "terminus");
+    EXPECT_NEAR(plain.route.places[1].along_m, 10'000.0, 0.1);
+    EXPECT_NEAR(plain.route.places[1].off_m, 100.0, 0.1);
+}
+
 TEST(PlaceSnap, FarOffIsACautionAndStillAPlace) {
     test::PlainTrip plain = test::plain_trip({test::walk(4'000.0)});
     const geo::Position beside = geo::destination(plain.route.at(2'000.0), 90.0, 700.0);

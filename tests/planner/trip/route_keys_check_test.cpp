@@ -40,6 +40,24 @@ TEST(RouteKeysCheck, KeysOfOneWayOfTravelAreSlipsOnAnother) {
                     AllOf(HasSubstr("/route/legs/1/current"), HasSubstr("legs that are paddled"))));
 }
 
+TEST(RouteKeysCheck, ARideIsKnownByItsTime) {
+    Trip trip = lake_and_carry();
+    TripLeg& ride = trip.route.legs[1];
+    ride = {};
+    ride.travel = Travel::ride;
+    EXPECT_THAT(route_problems(trip), ElementsAre(HasSubstr("a ride without \"lasts\"")));
+    ride.lasts_s = 3000.0;
+    EXPECT_THAT(route_problems(trip), IsEmpty());
+    ride.terrain = Terrain::bog;
+    ride.river_class = 2;
+    EXPECT_THAT(route_problems(trip),
+                ElementsAre(HasSubstr("/route/legs/1/terrain"), HasSubstr("/route/legs/1/class")));
+    ride = {};
+    ride.travel = Travel::portage;
+    ride.lasts_s = 3000.0;
+    EXPECT_THAT(route_problems(trip), ElementsAre(HasSubstr("it on rides only")));
+}
+
 TEST(RouteKeysCheck, ClimbBelongsToALegByItsLength) {
     Trip trip = lake_and_carry();
     TripLeg& carry = trip.route.legs[1];

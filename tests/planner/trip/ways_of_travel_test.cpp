@@ -1,0 +1,35 @@
+#include "planner/trip/ways_of_travel.h"
+
+#include "planner/trip/vocabulary.h"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <string_view>
+#include <vector>
+
+namespace tumpline::planner {
+namespace {
+
+using testing::ElementsAre;
+
+std::vector<std::string_view> ways_that(bool (*holds)(Travel)) {
+    std::vector<std::string_view> found;
+    for (const Word<Travel>& one : travel_words())
+        if (holds(one.meaning))
+            found.push_back(one.word);
+    return found;
+}
+
+TEST(WaysOfTravel, EachIsOnFootOrAfloatOrARide) {
+    EXPECT_THAT(ways_that(on_foot), ElementsAre("walk", "portage"));
+    EXPECT_THAT(ways_that(afloat), ElementsAre("paddle"));
+    EXPECT_THAT(ways_that(is_ride), ElementsAre("ride"));
+}
+
+TEST(WaysOfTravel, PacksAreBorneOnFoot) {
+    EXPECT_THAT(ways_that(bears_packs), ElementsAre("walk", "portage"));
+}
+
+} // namespace
+} // namespace tumpline::planner
