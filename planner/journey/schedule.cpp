@@ -20,21 +20,17 @@ bool any_rolls_up(const Assumed& assumed) {
 std::vector<bool> afloat_before(const Stretches& route, const std::vector<BoatState>& boats) {
     std::vector<bool> afloat(route.stretches.size() + 1, false);
     for (std::size_t i = 0; i < route.stretches.size(); ++i) {
+        const bool more = i + 1 < route.stretches.size();
+        const Travel next = more ? route.stretches[i + 1].travel : Travel::walk;
         switch (route.stretches[i].travel) {
-        case Travel::paddle: {
+        case Travel::paddle:
             // Boats stay inflated for another paddle and for a portage that takes them whole.
-            const bool more = i + 1 < route.stretches.size();
-            const Travel next = more ? route.stretches[i + 1].travel : Travel::walk;
             afloat[i + 1] = next == Travel::paddle ||
                             (next == Travel::portage && boats[i + 1] == BoatState::whole);
             break;
-        }
-        case Travel::portage: {
-            const bool more = i + 1 < route.stretches.size();
-            const Travel next = more ? route.stretches[i + 1].travel : Travel::walk;
+        case Travel::portage:
             afloat[i + 1] = afloat[i] && (next == Travel::paddle || next == Travel::portage);
             break;
-        }
         case Travel::walk:
         case Travel::ride: // a boat that does not roll up is landed, and goes along as it is
             afloat[i + 1] = false;
