@@ -15,6 +15,7 @@
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
 #include "planner/cautions/paddling_cautions.h"
+#include "planner/cautions/ride_cautions.h"
 #include "planner/cautions/safety_gear_cautions.h"
 #include "planner/cautions/snow_cautions.h"
 #include "planner/cautions/supply_cautions.h"
@@ -348,6 +349,7 @@ std::vector<Caution> CautionRules::run() {
     list_.add(left_cautions(draft_, plan_));
     list_.add(flow_cautions(plan_));
     list_.add(darkness_cautions(draft_, plan_));
+    list_.add(ride_cautions(plan_));
     list_.add(safety_gear_cautions(draft_, plan_));
     list_.add(condition_cautions(draft_, plan_));
     list_.add(weather_cautions(draft_, plan_));

@@ -29,6 +29,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"current-stops-boat", "Current stops the boat"},
     {"water-rises", "River that rises along its leg"},
     {"after-dusk-afloat", "On the water in the dark"},
+    {"no-night", "No night after a ride"},
     {"exposed-crossing", "Open crossing"},
     {"wind-over-ceiling", "Wind above the boat's ceiling", true},
     {"waves", "Waves"},

@@ -180,6 +180,9 @@ std::vector<StartLoad> plan_start_loads(const Assembly& draft, const std::vector
     const std::size_t step = set_off_step(draft);
     const auto own_way = std::find_if(
         legs.begin(), legs.end(), [](const PlanLeg& leg) { return !is_ride(leg.travel); });
+    const PlanLeg* const first = own_way != legs.end() ? &*own_way
+                                 : legs.empty()        ? nullptr
+                                                       : &legs.front();
     std::vector<StartLoad> loads;
     for (std::size_t m = 0; m < trip.party.size(); ++m) {
         const auto packed_kg = [&](Part part) {
@@ -194,8 +197,8 @@ std::vector<StartLoad> plan_start_loads(const Assembly& draft, const std::vector
         load.fuel_kg = packed_kg(Part::fuel);
         load.water_kg = packed_kg(Part::water);
         load.waste_kg = packed_kg(Part::waste);
-        if (own_way != legs.end() && bears_packs(own_way->travel))
-            load.limit_kg = own_way->loads[m].limit_kg;
+        if (first != nullptr && !afloat(first->travel))
+            load.limit_kg = first->loads[m].limit_kg;
         loads.push_back(std::move(load));
     }
     return loads;
