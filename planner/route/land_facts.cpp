@@ -338,8 +338,8 @@ void LandFacts::paths() {
 /// What no layer knows is said once.
 void LandFacts::unknown() {
     std::vector<std::string> missing;
-    const bool afloat =
-        std::ranges::any_of(route_.legs, [](const RouteLeg& leg) { return planner::afloat(leg.travel); });
+    const bool afloat = std::ranges::any_of(
+        route_.legs, [](const RouteLeg& leg) { return planner::afloat(leg.travel); });
     const bool rapids = std::ranges::any_of(land_.features, [](const LandFeature& feature) {
         return feature.kind == LayerKind::rapid || feature.rapid;
     });
