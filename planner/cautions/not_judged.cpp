@@ -202,7 +202,7 @@ void MissingFacts::open_water() {
 void MissingFacts::snow() {
     const auto add = [&](NotJudged what, const auto& holds) {
         for (const PlanLeg& leg : plan_.legs)
-            if (leg.travel != Travel::paddle && walks_on_snow(draft_, leg) && holds(leg) &&
+            if (on_foot(leg.travel) && walks_on_snow(draft_, leg) && holds(leg) &&
                 (what.legs.empty() || what.legs.back() != leg.leg))
                 what.legs.push_back(leg.leg);
         if (!what.legs.empty())

@@ -31,7 +31,7 @@ class SnowWatch {
 
     std::vector<Caution> run() {
         for (const PlanLeg& leg : plan_.legs) {
-            if (leg.travel == Travel::paddle || !walks_on_snow(draft_, leg))
+            if (!on_foot(leg.travel) || !walks_on_snow(draft_, leg))
                 continue;
             list_.at(leg.day, leg.leg);
             sinking(leg);

@@ -204,7 +204,7 @@ SteepGround steep_ground(const Route& route, geo::Elevation& elevation) {
         .cell_m = std::max(finest_cell_m, elevation.cell_m()), .parts = {}, .known = {}};
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
-        const bool looked = leg.travel != Travel::paddle && leg.drawn();
+        const bool looked = on_foot(leg.travel) && leg.drawn();
         steep.known.push_back(looked && look_along_leg(route, i, elevation, steep.parts));
     }
     return steep;

@@ -13,8 +13,7 @@ SnowByDay::SnowByDay(const Route& route,
     if (met_)
         return;
     for (const RouteLeg& leg : route.legs)
-        changes_.push_back(leg.travel != Travel::paddle &&
-                           assumed.forecast.snow_changes_by_day(leg));
+        changes_.push_back(on_foot(leg.travel) && assumed.forecast.snow_changes_by_day(leg));
     if (std::none_of(changes_.begin(), changes_.end(), [](bool changes) { return changes; }))
         return;
     own_ = std::make_shared<Stretches>(prepared);
