@@ -20,6 +20,7 @@
 #include "planner/results/models_used.h"
 #include "planner/results/packed_items.h"
 #include "planner/results/permits.h"
+#include "planner/results/suitability.h"
 #include "planner/results/supplies.h"
 #include "planner/results/turnaround.h"
 #include "planner/results/volumes.h"
@@ -101,6 +102,7 @@ Plan assemble_plan(const Prepared& prepared, const Solved& settled) {
     plan.events = plan_events(draft);
     plan.days = plan_days(draft, plan.legs);
     plan.left = plan_left(draft);
+    plan.suitability = plan_suitability(draft);
     plan.volumes = plan_volumes(draft, plan.days);
     plan.totals = plan_totals(draft, plan.days, plan.legs);
     plan.heaviest_packs = plan_heaviest_packs(plan.days, plan.legs);

@@ -18,6 +18,7 @@
 #include "planner/plan/luggage.h"
 #include "planner/plan/packed_items.h"
 #include "planner/plan/remedies.h"
+#include "planner/plan/suitability.h"
 #include "planner/plan/supplies.h"
 #include "planner/plan/verdict.h"
 #include "planner/plan/volumes.h"
@@ -86,6 +87,7 @@ struct MemberLoad {
     double limit_kg = 0.0; ///< on this kind of leg
     Parts parts;           ///< of pack_max_kg; sums to it
     double energy_j = 0.0;
+    double laid_down_kg = 0.0;  ///< what this member had and has left on the way, not yet fetched
     std::vector<Carry> carries; ///< on portages
 };
 
@@ -95,6 +97,13 @@ struct Stowed {
     double mass_kg = 0.0;
     std::vector<std::size_t>
         kit{}; ///< indices into Trip::kit of what it is; empty: food and the like
+};
+
+/// What lies at the ends of a boat by the trip file.
+struct EndsLoad {
+    double bow_kg = 0.0;
+    double stern_kg = 0.0;
+    std::vector<Stowed> bow = {}, stern = {};
 };
 
 struct CraftLoad {
@@ -108,6 +117,7 @@ struct CraftLoad {
     bool fits_volume = true;
     std::optional<double> draft_change_m; ///< against the empty craft with its crew
     std::optional<double> freeboard_m;    ///< left; where the trip file gives it without goods
+    std::optional<EndsLoad> ends = {};    ///< where the file says of a thing that it lies there
 };
 
 /// The current of a river that nobody measured, from its fall and its bed; negative upstream.
@@ -321,6 +331,7 @@ struct Totals {
 
 struct Plan {
     std::vector<LaidThings> left = {}; ///< what is laid down on the way, by where
+    Suitability suitability = {};      ///< of boats and paddles of which the file says something
     Trip trip; ///< as read, its time zone filled in; `party` is the order of members everywhere
     std::vector<ModelUsed> models;
     std::vector<BandUsed> bands;

@@ -100,9 +100,9 @@ std::vector<Fields> no_return_fields(const BookSource& source, const PlanDay& da
 std::vector<Fields> leave_fields(const BookSource& source, const PlanDay& day) {
     const Figures& shown = source.shown;
     std::vector<Fields> rows;
-    for (const planner::PlanAppointment& meet : source.plan.appointments) {
+    const auto add = [&](const std::string& meet, const std::vector<planner::LeaveBy>& leave_by) {
         std::vector<Fields> leaves;
-        for (const planner::LeaveBy& leave : meet.leave_by)
+        for (const planner::LeaveBy& leave : leave_by)
             if (leave.day == day.day)
                 leaves.emplace_back()
                     .text("place", leave.place)
@@ -111,10 +111,13 @@ std::vector<Fields> leave_fields(const BookSource& source, const PlanDay& day) {
                     .text("bound", bound_words(leave, shown))
                     .truth("late", leave.spare_s < 0.0);
         if (!leaves.empty())
-            rows.emplace_back()
-                .text("meet", appointment_words(meet, shown))
-                .list("leave_by", std::move(leaves));
-    }
+            rows.emplace_back().text("meet", meet).list("leave_by", std::move(leaves));
+    };
+    for (const planner::PlanAppointment& meet : source.plan.appointments)
+        add(appointment_words(meet, shown), meet.leave_by);
+    for (const planner::PlanConnection& one : source.plan.connections)
+        if (one.used)
+            add(connection_meet_words(one, shown), one.leave_by);
     return rows;
 }
 

@@ -1,6 +1,7 @@
 #include "cli/book/book_parts.h"
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/utm_grid.h"
+#include "cli/words/left_words.h"
 #include "cli/words/words.h"
 #include "geo/ground/grid_reference.h"
 #include "planner/cautions/land_groups.h"
@@ -306,7 +307,9 @@ std::vector<Fields> left_and_fetched(const BookSource& source, const PlanDay& da
         std::vector<Fields> things;
         for (const planner::LaidThing& thing : left.things)
             things.emplace_back()
-                .text("name", thing.what)
+                .text("name",
+                      thing.part == planner::Part::food ? laid_words(thing, source.shown)
+                                                        : thing.what)
                 .text("count", thing.count > 1 ? std::to_string(thing.count) : "");
         rows.emplace_back()
             .text("do", what)

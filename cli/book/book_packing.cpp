@@ -1,5 +1,6 @@
 #include "cli/book/book_parts.h"
 #include "cli/words/packing_words.h"
+#include "cli/words/suit_words.h"
 #include "cli/words/words.h"
 
 #include <fmt/format.h>
@@ -190,7 +191,8 @@ std::vector<Fields> boats(const BookSource& source) {
                   fmt::format("left {}, right {}{}",
                               source.shown.mass(craft.left_kg),
                               source.shown.mass(craft.right_kg),
-                              craft.fits_volume ? "" : "; the bags are too small for it"))
+                              craft.fits_volume ? "" : "; the bags are too small for it") +
+                      (craft.ends ? "; " + ends_words(*craft.ends, source.shown) : std::string()))
             .list("bags", std::move(bags));
     }
     return rows;

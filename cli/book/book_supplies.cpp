@@ -120,6 +120,15 @@ std::vector<Fields> stage_figures(const planner::Stage& stage, const Figures& sh
     rows.push_back(figure({"Food to pack",
                            shown.mass(stage.food_kg),
                            fmt::format("of which packaging {}", shown.mass(stage.packaging_kg))}));
+    if (stage.for_later_kg >= smallest_kg)
+        rows.push_back(figure({"For a later stage",
+                               shown.mass(stage.for_later_kg),
+                               "of the food to pack; laid down on the way"}));
+    if (stage.fetched_kg >= smallest_kg)
+        rows.push_back(figure({"Fetched",
+                               shown.mass(stage.fetched_kg),
+                               "eaten in this stage and laid down in an earlier one; not to be "
+                               "packed again"}));
     rows.push_back(figure(
         {"Reserve",
          shown.mass(stage.reserve_kg),

@@ -97,25 +97,11 @@ std::string days_csv(const planner::Plan& plan) {
 }
 
 std::string loads_csv(const planner::Plan& plan) {
-    std::string table = csv_record({"leg",
-                                    "part",
-                                    "day",
-                                    "name",
-                                    "travel",
-                                    "member",
-                                    "pack_start_kg",
-                                    "pack_end_kg",
-                                    "pack_max_kg",
-                                    "worn_kg",
-                                    "limit_kg",
-                                    "kit_kg",
-                                    "craft_kg",
-                                    "food_kg",
-                                    "fuel_kg",
-                                    "water_kg",
-                                    "waste_kg",
-                                    "energy_kcal",
-                                    "carries_kg"});
+    std::string table =
+        csv_record({"leg",      "part",          "day",         "name",        "travel",
+                    "member",   "pack_start_kg", "pack_end_kg", "pack_max_kg", "worn_kg",
+                    "limit_kg", "kit_kg",        "craft_kg",    "food_kg",     "fuel_kg",
+                    "water_kg", "waste_kg",      "energy_kcal", "carries_kg",  "laid_down_kg"});
     for (const planner::PlanLeg& leg : plan.legs)
         for (const planner::MemberLoad& load : leg.loads) {
             Fields fields = {fmt::format("{}", leg.leg),
@@ -139,6 +125,7 @@ std::string loads_csv(const planner::Plan& plan) {
             for (const planner::Carry& carry : load.carries)
                 carries.push_back(csv_number(carry.pack_kg));
             fields.push_back(fmt::format("{}", fmt::join(carries, "; ")));
+            add(fields, {load.laid_down_kg});
             table += csv_record(fields);
         }
     return table;

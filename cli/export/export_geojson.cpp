@@ -101,7 +101,7 @@ void append_leg(std::string& text,
     append_feature(text, leg_properties(plan, leg), geometry);
 }
 
-void append_place(std::string& text, const ExportPlace& place) {
+void append_place(std::string& text, const ExportPlace& place, const planner::Plan& plan) {
     Json properties = {{"kind", place.kind},
                        {"name", place.name},
                        {"along_m", place.along_m},
@@ -113,6 +113,8 @@ void append_place(std::string& text, const ExportPlace& place) {
         properties["nights"] = place.nights.size();
         properties["dry_camp"] = place.dry;
     }
+    if (!place.left.empty())
+        properties["left"] = export_left(place, plan);
     std::string geometry = "{\"type\":\"Point\",\"coordinates\":";
     append_position(geometry, {place.at, std::nullopt}, false);
     append_feature(text, properties, geometry + "}");
@@ -134,7 +136,7 @@ std::string export_geojson(const planner::Plan& plan, const planner::Route& rout
     }
     for (const ExportPlace& place : export_places(plan, route)) {
         next();
-        append_place(text, place);
+        append_place(text, place, plan);
     }
     return marked(text + "\n]}\n");
 }

@@ -79,7 +79,7 @@ std::string metadata(const planner::Plan& plan, const planner::Route& route) {
                        element("desc", about));
 }
 
-std::string reported(const ExportPlace& place) {
+std::string night_words(const ExportPlace& place) {
     if (place.nights.empty())
         return place.note;
     std::string text = fmt::format("{} after day {}{}",
@@ -87,6 +87,13 @@ std::string reported(const ExportPlace& place) {
                                    fmt::join(place.nights, ", "),
                                    place.dry ? "; no water here" : "");
     return place.note.empty() ? text : fmt::format("{}. {}", text, place.note);
+}
+
+std::string reported(const ExportPlace& place, const planner::Plan& plan) {
+    std::vector<std::string> parts = export_left(place, plan);
+    if (const std::string night = night_words(place); !night.empty())
+        parts.insert(parts.begin(), night);
+    return fmt::format("{}", fmt::join(parts, ". "));
 }
 
 /// The attributes and the height of a point.
@@ -121,10 +128,10 @@ std::string_view symbol_word(std::string_view kind) {
     return kind; // "hazard" and what else is plain already
 }
 
-std::string waypoint(const ExportPlace& place) {
+std::string waypoint(const ExportPlace& place, const planner::Plan& plan) {
     std::string text;
     append_point(text, "wpt", {place.at, place.height_m});
-    return text + element("name", place.name) + element("desc", reported(place)) +
+    return text + element("name", place.name) + element("desc", reported(place, plan)) +
            element("sym", symbol_word(place.kind)) + element("type", place.kind) + "</wpt>\n";
 }
 
@@ -171,7 +178,7 @@ std::string export_gpx(const planner::Plan& plan, const planner::Route& route) {
                                    version());
     text += metadata(plan, route);
     for (const ExportPlace& place : export_places(plan, route))
-        text += waypoint(place);
+        text += waypoint(place, plan);
     for (std::size_t index = 0; index < plan.legs.size(); ++index)
         append_track(text, plan, route, index);
     return marked(text + "</gpx>\n");

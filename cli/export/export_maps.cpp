@@ -52,10 +52,13 @@ leg_feature(const planner::Plan& plan, const planner::Route& route, const planne
     return feature;
 }
 
-geo::OutFeature place_feature(const ExportPlace& place) {
+geo::OutFeature place_feature(const ExportPlace& place, const planner::Plan& plan) {
     geo::OutFeature feature;
+    std::vector<std::string> parts = export_left(place, plan);
+    if (!place.note.empty())
+        parts.insert(parts.begin(), place.note);
     feature.fields = {{"name", said(place.name)},
-                      {"description", said(place.note)},
+                      {"description", said(fmt::to_string(fmt::join(parts, ". ")))},
                       {"kind", said(std::string(place.kind))},
                       {"along_m", counted(place.along_m)}};
     if (!place.nights.empty())
@@ -70,7 +73,7 @@ std::vector<geo::OutLayer> layers(const planner::Plan& plan, const planner::Rout
         legs.features.push_back(leg_feature(plan, route, leg));
     geo::OutLayer places{.name = "places", .points = true, .features = {}};
     for (const ExportPlace& place : export_places(plan, route))
-        places.features.push_back(place_feature(place));
+        places.features.push_back(place_feature(place, plan));
     return {std::move(legs), std::move(places)};
 }
 

@@ -1,6 +1,7 @@
 #include "cli/export/export_parts.h"
 
 #include "cli/words/caution_text.h"
+#include "cli/words/left_words.h"
 #include "cli/words/text_width.h"
 #include "planner/trip/vocabulary.h"
 
@@ -169,7 +170,28 @@ std::vector<ExportPlace> export_places(const planner::Plan& plan, const planner:
                           .dry = false,
                           .note = note});
     }
+    for (const planner::LaidThings& left : plan.left) {
+        // At a night's place rather than at a place beside it of the same name.
+        const auto found = std::find_if(places.begin(), places.end(), [&](const auto& place) {
+            return place.name == one_line(left.at);
+        });
+        if (found != places.end())
+            found->left.push_back(&left);
+    }
     return places;
+}
+
+std::vector<std::string> export_left(const ExportPlace& place, const planner::Plan& plan) {
+    const Figures shown(planner::UnitSystem::metric, plan.trip.time_zone, Blank::plain);
+    std::vector<std::string> lines;
+    for (const planner::LaidThings* left : place.left)
+        lines.push_back(one_line(
+            fmt::format("left on day {}: {}; {}",
+                        left->day,
+                        laid_words(*left, shown),
+                        left->fetch_day ? fmt::format("fetched on day {}", *left->fetch_day)
+                                        : std::string("never fetched"))));
+    return lines;
 }
 
 std::string export_name(const planner::PlanLeg& leg) {

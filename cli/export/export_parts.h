@@ -39,12 +39,18 @@ struct ExportPlace {
     std::vector<int> nights; ///< days after which one sleeps here
     bool dry = false;        ///< a night without water
     std::string note;
+    std::vector<const planner::LaidThings*> left = {}; ///< of the plan: what is left here
 };
 
 /// Nights first, then places in route order; without those that have no position, on legs without
 /// a line. A camp in which one sleeps is told as a night.
 [[nodiscard]] std::vector<ExportPlace> export_places(const planner::Plan& plan,
                                                      const planner::Route& route);
+
+/// What is left at a place and fetched, one sentence each: "left on day 2: red boat, 2.0 kg of food
+/// (5.3 kg); fetched on day 4"; empty where nothing is.
+[[nodiscard]] std::vector<std::string> export_left(const ExportPlace& place,
+                                                   const planner::Plan& plan);
 
 /// The leg's name, the day beside it if a night cuts the leg.
 [[nodiscard]] std::string export_name(const planner::PlanLeg& leg);

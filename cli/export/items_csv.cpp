@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace tumpline::cli {
 
 namespace {
@@ -16,6 +18,22 @@ std::string name_field(std::string_view name) {
 
 std::string yes_or_no(bool answer) {
     return answer ? "yes" : "no";
+}
+
+/// "Tarn head, day 2 to day 4; Shelf camp, day 5, never fetched".
+std::string left_on_the_way(const planner::Plan& plan, const planner::PackedItem& item) {
+    std::string words;
+    for (const planner::LaidThings& left : plan.left) {
+        if (std::find(item.leaves.begin(), item.leaves.end(), left.leave) == item.leaves.end())
+            continue;
+        words += fmt::format("{}{}, day {}{}",
+                             words.empty() ? "" : "; ",
+                             left.at,
+                             left.day,
+                             left.fetch_day ? fmt::format(" to day {}", *left.fetch_day)
+                                            : std::string(", never fetched"));
+    }
+    return words;
 }
 
 } // namespace
@@ -37,7 +55,8 @@ std::string items_csv(const planner::Plan& plan) {
                                     "bag",
                                     "gets_wet",
                                     "carry_kg_km",
-                                    "carry_kg_m_up"});
+                                    "carry_kg_m_up",
+                                    "left"});
     for (const planner::PackedItem& item : plan.items)
         table += csv_record(
             {name_field(item.item),
@@ -56,7 +75,8 @@ std::string items_csv(const planner::Plan& plan) {
              std::string(word(item.stowage)),
              yes_or_no(item.gets_wet),
              csv_number(item.carry_kg_km),
-             csv_number(item.carry_kg_m_up)});
+             csv_number(item.carry_kg_m_up),
+             name_field(left_on_the_way(plan, item))});
     return table;
 }
 

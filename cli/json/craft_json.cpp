@@ -1,5 +1,6 @@
 #include "cli/json/craft_json.h"
 
+#include "cli/json/plan_json_parts.h"
 #include "cli/words/json_values.h"
 #include "cli/words/words.h"
 
@@ -67,6 +68,7 @@ Json option_json(const CraftOption& option) {
         return option.plan ? Json(value) : Json(nullptr);
     };
     return {{"boats", boats_word(option.boats.boats)},
+            {"paddle", option.boats.paddle},
             {"name", name_or_null(option.boats.name)},
             {"count", option.boats.count},
             {"replaces", option.boats.replaces},
@@ -82,7 +84,8 @@ Json option_json(const CraftOption& option) {
             {"class_margin", margin_json(option, option.river_class, "left")},
             {"payload_margin", margin_json(option, option.payload, "left_kg")},
             {"wind", wind_json(option)},
-            {"price", or_null(option.boats.price)}};
+            {"price", or_null(option.boats.price)},
+            {"suitability", option.plan ? suitability_json(*option.plan) : Json(nullptr)}};
 }
 
 } // namespace

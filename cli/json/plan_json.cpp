@@ -188,6 +188,7 @@ Json load_json(const planner::PlanLeg& leg, const planner::MemberLoad& load) {
             {"worn_kg", load.worn_kg},
             {"limit_kg", on_foot ? given_or_null(load.limit_kg) : Json(nullptr)},
             {"energy_kcal", kcal(load.energy_j)},
+            {"laid_down_kg", load.laid_down_kg},
             {"parts", parts_json(load.parts)},
             {"carries", array_of(load.carries, [](const planner::Carry& carry) {
                  return Json{{"carry", carry.carry},
@@ -204,6 +205,15 @@ Json stowed_json(const std::vector<planner::Stowed>& stowed) {
     });
 }
 
+Json ends_json(const planner::CraftLoad& craft) {
+    if (!craft.ends)
+        return nullptr;
+    return {{"bow_kg", craft.ends->bow_kg},
+            {"stern_kg", craft.ends->stern_kg},
+            {"bow", stowed_json(craft.ends->bow)},
+            {"stern", stowed_json(craft.ends->stern)}};
+}
+
 Json craft_json(const planner::CraftLoad& craft) {
     return {{"craft", craft.craft},
             {"load_kg", craft.load_kg},
@@ -216,7 +226,8 @@ Json craft_json(const planner::CraftLoad& craft) {
             {"at_hand", stowed_json(craft.at_hand)},
             {"fits_volume", craft.fits_volume},
             {"draft_change_m", or_null(craft.draft_change_m)},
-            {"freeboard_m", or_null(craft.freeboard_m)}};
+            {"freeboard_m", or_null(craft.freeboard_m)},
+            {"ends", ends_json(craft)}};
 }
 
 Json choice_json(const planner::CarryChoice& choice) {
@@ -390,6 +401,7 @@ Json plan_json_value(const Plan& plan, std::string_view version) {
     json["turn_round"] = turn_rounds_json(plan);
     json["hazards"] = hazards_json(plan);
     json["left"] = left_json(plan);
+    json["suitability"] = suitability_json(plan);
     json["items"] = items_json(plan);
     json["start_loads"] = start_loads_json(plan);
     json["luggage"] = luggage_json(plan);

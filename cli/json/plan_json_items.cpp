@@ -2,6 +2,8 @@
 #include "cli/words/json_values.h"
 #include "cli/words/words.h"
 
+#include <algorithm>
+#include <cstddef>
 #include <string>
 #include <string_view>
 
@@ -15,6 +17,16 @@ using planner::Plan;
 Json bag_json(planner::Stowage stowage) {
     const std::string_view bag = word(stowage);
     return bag.empty() ? Json(nullptr) : Json(bag);
+}
+
+/// Rows of `left`, from 1.
+Json left_rows(const Plan& plan, const PackedItem& item) {
+    Json rows = Json::array();
+    for (std::size_t i = 0; i < plan.left.size(); ++i)
+        if (std::find(item.leaves.begin(), item.leaves.end(), plan.left[i].leave) !=
+            item.leaves.end())
+            rows.push_back(i + 1);
+    return rows;
 }
 
 Json item_json(const Plan& plan, const PackedItem& item) {
@@ -34,7 +46,8 @@ Json item_json(const Plan& plan, const PackedItem& item) {
             {"bag", bag_json(item.stowage)},
             {"gets_wet", item.gets_wet},
             {"carry_kg_km", item.carry_kg_km},
-            {"carry_kg_m_up", item.carry_kg_m_up}};
+            {"carry_kg_m_up", item.carry_kg_m_up},
+            {"left", left_rows(plan, item)}};
 }
 
 } // namespace

@@ -12,6 +12,7 @@ namespace tumpline::cli {
 [[nodiscard]] nlohmann::ordered_json verdict_json(const planner::Plan& plan);
 
 [[nodiscard]] nlohmann::ordered_json left_json(const planner::Plan& plan);
+[[nodiscard]] nlohmann::ordered_json suitability_json(const planner::Plan& plan);
 [[nodiscard]] nlohmann::ordered_json hazards_json(const planner::Plan& plan);
 
 [[nodiscard]] nlohmann::ordered_json appointments_json(const planner::Plan& plan);

@@ -43,6 +43,8 @@ Json stage_json(const Plan& plan, const planner::Stage& stage) {
                                       {"food_kg", by_member(plan, meal.food_kg)}};
                       })},
             {"member_food_kg", by_member(plan, stage.member_food_kg)},
+            {"for_later_kg", stage.for_later_kg},
+            {"fetched_kg", stage.fetched_kg},
             {"reserve_kg", stage.reserve_kg},
             {"reserve_put_in_kg", stage.reserve_put_in_kg},
             {"declared_kg", or_null(stage.declared_kg)},

@@ -1,6 +1,7 @@
 #include "cli/live/live_view.h"
 
 #include "cli/words/calendar_words.h"
+#include "cli/words/left_words.h"
 #include "cli/words/meeting_words.h"
 #include "cli/words/words.h"
 #include "planner/plan/verdict.h"
@@ -84,6 +85,21 @@ Json day_figures(const PlanDay& day, const Figures& shown) {
     return figures;
 }
 
+/// What is to be left and to be fetched on the day.
+Json left_view(const Plan& plan, const PlanDay& day, const Figures& shown) {
+    Json lines = Json::array();
+    const auto add = [&](std::string_view what, const planner::LaidThings& left) {
+        lines.push_back(fmt::format("{} at {}: {}", what, left.at, laid_words(left, shown)));
+    };
+    for (const planner::LaidThings& left : plan.left) {
+        if (left.day == day.day)
+            add("Leave", left);
+        if (left.fetch_day == day.day)
+            add("Fetch", left);
+    }
+    return lines;
+}
+
 Json days_view(const Plan& plan, const Figures& shown) {
     return array_of(plan.days, [&](const PlanDay& day) {
         return Json{
@@ -96,7 +112,8 @@ Json days_view(const Plan& plan, const Figures& shown) {
             {"rest_day", day.rest_day},
             {"still", day.waiting_for.empty() ? std::string("a day of rest") : still_words(day)},
             {"set_off", shown.clock(day.set_off)},
-            {"figures", day.rest_day ? Json::array() : day_figures(day, shown)}};
+            {"figures", day.rest_day ? Json::array() : day_figures(day, shown)},
+            {"left", left_view(plan, day, shown)}};
     });
 }
 

@@ -1,6 +1,7 @@
 #include "cli/text/craft_text.h"
 
 #include "cli/text/text_page.h"
+#include "cli/words/suit_words.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
 #include "planner/trip/vocabulary.h"
@@ -10,6 +11,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
+#include <string>
 #include <vector>
 
 namespace tumpline::cli {
@@ -269,8 +272,26 @@ std::string reason_in(const CraftOption& option, planner::UnitSystem units) {
     return in_units({.metric = option.reason, .imperial = option.reason_imperial}, units);
 }
 
+/// Of each boat and paddle each remark that is no praise, with the first leg that it holds on, and
+/// how paddles go into the packs; what is told already is left out.
+void add_suits_of(std::vector<std::string>& said,
+                  std::set<std::string>& told,
+                  const TextPage& page,
+                  const planner::Plan& plan) {
+    for (const planner::LegSuitability& row : plan.suitability.legs)
+        for (const planner::SuitRemark& remark : row.remarks) {
+            const std::string words =
+                fmt::format("{}: {}", row.what, remark_words(row, remark.reason, page));
+            if (remark.suits != planner::Suits::yes && told.insert(words).second)
+                said.push_back(fmt::format("{} (leg {}, {})", words, row.leg, row.leg_name));
+        }
+    for (const planner::PaddleInPack& paddle : plan.suitability.paddles)
+        if (const std::string words = paddle_words(paddle, page); told.insert(words).second)
+            said.push_back(words);
+}
+
 /// What an option is, what stands against it, and what of it is not known.
-void add_remarks(TextPage& page, const CraftOption& option) {
+void add_remarks(TextPage& page, std::set<std::string>& told, const CraftOption& option) {
     std::vector<std::string> said;
     if (!option.boats.replaces.empty())
         said.push_back(fmt::format(
@@ -285,6 +306,8 @@ void add_remarks(TextPage& page, const CraftOption& option) {
     if (!option.payload.known())
         said.push_back(
             fmt::format("payload not given: {}", fmt::join(option.payload.missing, ", ")));
+    if (option.plan)
+        add_suits_of(said, told, page, *option.plan);
     if (!option.boats.price && option.plan)
         said.emplace_back("price not given");
     if (option.level() != VerdictLevel::clear)
@@ -305,12 +328,23 @@ std::string craft_text(const CraftComparison& compared, const Reader& reader) {
     TextPage page(planned == compared.options.end() ? none : *planned->plan, reader);
     const planner::Trip& trip = compared.options.front().boats.trip;
     page.heading(one_line(trip.name.empty() ? trip.file.string() : trip.name));
-    page.line("The trip with each boat, the best first.");
+    const bool paddles = std::any_of(compared.options.begin(),
+                                     compared.options.end(),
+                                     [](const CraftOption& one) { return one.boats.paddle; });
+    page.line(paddles ? "The trip with each boat, and with its own boats and each paddle, the best "
+                        "first."
+                      : "The trip with each boat, the best first.");
     add_table(page, compared);
     add_decision(page, compared);
     page.heading("What to know of each");
+    std::set<std::string> told; // of boats and paddles that several options share
     for (const CraftOption& option : compared.options)
-        add_remarks(page, option);
+        add_remarks(page, told, option);
+    if (!told.empty())
+        page.item(
+            "What is said of a boat or a paddle on a leg stands where it comes first, with its "
+            "first leg; beyond what the trip file says that a boat is made for, it is common "
+            "practice, no source.");
     page.item(
         "Plan: clear, where nothing known stands against it; breaks, where it breaks what was "
         "asked; cannot, where it cannot be done, whatever its figures say.");

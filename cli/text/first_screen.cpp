@@ -222,6 +222,10 @@ std::string supply_line(const TextPage& page, const Stage& stage) {
                 fmt::format("{} {}", plan.trip.party[m].name, page.mass(stage.member_food_kg[m])));
     if (stage.packaging_kg > 0.0)
         parts.push_back("packaging " + page.mass(stage.packaging_kg));
+    if (stage.for_later_kg > 0.0)
+        parts.push_back("for a later stage " + page.mass(stage.for_later_kg));
+    if (stage.fetched_kg > 0.0)
+        parts.push_back("besides what is fetched, " + page.mass(stage.fetched_kg));
     if (stage.reserve_kg > 0.0)
         parts.push_back("of it in reserve " + page.mass(stage.reserve_kg));
     std::string text = fmt::format("{} of food{}{}{}",

@@ -182,6 +182,7 @@ constexpr std::string_view party = R"(  "party": [
       // "carry_limit": "22 kg", // the heaviest pack on walks
       // "portage_limit": "30 kg", // the heaviest load on portages
       // "pack_volume": "60 L", // what the backpack holds
+      // "pack_length": "60 cm", // inside it, from the bottom to the top: whether a paddle goes in
       // "pace": 1.0, // factor on the walking model's level speed; `tumpline pace` learns it
       // "level_speed": "4.5 km/h", // on the level, for the model "constant"
       // "class": "II", // the hardest water this person paddles
@@ -216,6 +217,8 @@ std::string craft(const FirstTrip& trip) {
       // "rolls_up": true, // whether it goes rolled into a pack
       // "waterplane": "1.3 m2", // area of the waterline: how much deeper a load lays it
       // "freeboard": "20 cm", // side over the water with its crew and no goods; needs the waterplane
+      // "deck": "open", // open, spray-deck or self-bailing
+      // "suits": ["lake", "river II"], // the water that it is made for; also sea
       "mass": "{}", // with what stays attached
       "crew": ["first person"]
     }}
@@ -227,7 +230,8 @@ std::string craft(const FirstTrip& trip) {
 
 constexpr std::string_view kit_head =
     R"(  // Boats to choose from: "tumpline craft" plans the trip with each of them.
-  //   "craft_choices": [{"name": "light boat", "mass": "2.1 kg", "payload": "130 kg", "class": "II", "seats": 1, "price": 900}]
+  //   "craft_choices": [{"name": "light boat", "mass": "2.1 kg", "payload": "130 kg", "class": "II", "seats": 1, "price": 900},
+  //                     {"name": "long paddle", "kind": "paddle", "mass": "900 g", "paddle": {"length": "230 cm"}, "price": 190}]
   //   "replaces": ["boat"]   the boats in whose place it comes, where not by its seats
   // Things and what they weigh: put them on a scale. More that a thing may say:
   //   "count": 2             how many; "mass" is of one
@@ -246,6 +250,8 @@ constexpr std::string_view kit_head =
   //                          first-aid, light, spare-paddle, shelter
   //   "must": true           always comes, and nothing proposes to leave it
   //   "bag": "left"          the bag of its boat in which it lies; left out: where it levels the boat
+  //   "lies": "bow"          or stern: the end of its boat at which it lies
+  //   "paddle": {"length": "220 cm", "pieces": 4, "packed_length": "62 cm", "stroke": "low"}   or high: it is one
   //   "gets_wet": true       heavier after use on the water, until dried
   //   "wet": 0.5             by how much: the water as a share of its mass
   "kit": [
@@ -334,7 +340,7 @@ std::string times(const FirstTrip& trip) {
   // What must be booked: nights at a camp, days on a leg.
   //   "permits": [{{"for": PLACE, "dates": ["2027-06-15", "2027-07-31"], "people": 6, "note": "by post"}}]
   // What is laid down on the way and fetched at a later pass of the place.
-  //   "leave": [{{"at": PLACE, "day": 2, "things": ["boat", "paddle"]}},
+  //   "leave": [{{"at": PLACE, "day": 2, "things": ["boat", "paddle", {{"food": "2 kg"}}]}},
   //             {{"at": PLACE, "pass": 2, "all_but": ["day bag"], "fetch_day": 4}}]
   "days": {{
     // "first_set_off": "12:00", // on day 1, where it differs

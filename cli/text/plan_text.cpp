@@ -23,6 +23,12 @@ void add_all_portages(TextPage& page) {
     add_portages(page);
 }
 
+void add_all_boats(TextPage& page) {
+    add_craft(page);
+    add_ends(page);
+    add_suits(page);
+}
+
 } // namespace
 
 std::string plan_text(const planner::Plan& plan, const Reader& reader) {
@@ -34,7 +40,7 @@ std::string plan_text(const planner::Plan& plan, const Reader& reader) {
                                      {Section::alternatives, add_other_ways},
                                      {Section::flow, add_flow},
                                      {Section::left, add_left},
-                                     {Section::boats, add_craft},
+                                     {Section::boats, add_all_boats},
                                      {Section::food, add_supplies},
                                      {Section::appointments, add_appointments},
                                      {Section::connections, add_connections},

@@ -1,5 +1,6 @@
 #include "cli/text/text_page.h"
 #include "cli/words/packing_words.h"
+#include "cli/words/suit_words.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 #include "cli/words/words.h"
@@ -96,6 +97,8 @@ void add_stowage(TextPage& page, const PlanLeg& leg) {
                                            std::pair{"at hand", &craft.at_hand}})
             if (!things->empty())
                 page.hang(fmt::format("    {}: ", side), stowed(page, *things));
+        if (craft.ends)
+            page.hang("    ", ends_words(*craft.ends, page));
     }
 }
 

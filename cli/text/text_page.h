@@ -116,6 +116,10 @@ void add_flow_table(TextPage& page);
 void add_carrying(TextPage& page);
 void add_portages(TextPage& page);
 void add_craft(TextPage& page);
+/// Boats and paddles beside the water; what lies at bow and stern. Nothing where the trip says
+/// nothing of them.
+void add_suits(TextPage& page);
+void add_ends(TextPage& page);
 /// Every load of every leg by its parts, carries and bags one by one.
 void add_loads(TextPage& page);
 void add_supplies(TextPage& page);

@@ -163,6 +163,15 @@ void add_stage(TextPage& page, const Stage& stage) {
                           page.mass(stage.fuel_kg),
                           stage.containers,
                           stage.containers == 1 ? "container" : "containers"));
+    constexpr double a_gram_kg = 1e-3;
+    if (stage.for_later_kg >= a_gram_kg)
+        page.hang("    ",
+                  fmt::format("{} of it are laid down on the way and eaten in a later stage.",
+                              page.mass(stage.for_later_kg)));
+    if (stage.fetched_kg >= a_gram_kg)
+        page.hang("    ",
+                  fmt::format("{} more are fetched on the way, from an earlier stage.",
+                              page.mass(stage.fetched_kg)));
     add_rations(page, stage);
     if (page.plan().trip.party.size() > 1)
         page.hang("    ", "carried by " + shares(page.plan(), stage.bearer_share));

@@ -28,6 +28,11 @@ std::string appointment_words(const planner::PlanAppointment& meet, const Figure
                            : std::string());
 }
 
+std::string connection_meet_words(const planner::PlanConnection& one, const Figures& shown) {
+    const std::string what = fmt::format("{} at {}", one.what, one.place);
+    return one.taken ? fmt::format("{}, {}", what, dated_clock(*one.taken, shown)) : what;
+}
+
 std::string leave_hour(const planner::LeaveBy& leave, const Figures& shown) {
     const geo::sys_seconds at = at_latest(leave.at);
     return leave.days_later == 0 ? shown.clock(at)

@@ -12,6 +12,10 @@ namespace tumpline::cli {
 [[nodiscard]] std::string appointment_words(const planner::PlanAppointment& meet,
                                             const Figures& shown);
 
+/// "bus at Gravel bar, Sun 20 June 2027, 17:40": the departure that is taken.
+[[nodiscard]] std::string connection_meet_words(const planner::PlanConnection& one,
+                                                const Figures& shown);
+
 /// "18:20", with the date where the plan leaves on another one: "18:20 on Sun 20 Jun 2027".
 [[nodiscard]] std::string leave_hour(const planner::LeaveBy& leave, const Figures& shown);
 

@@ -11,6 +11,7 @@
 #include "planner/cautions/flow_cautions.h"
 #include "planner/cautions/ford_cautions.h"
 #include "planner/cautions/intake_cautions.h"
+#include "planner/cautions/laid_food_cautions.h"
 #include "planner/cautions/left_cautions.h"
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
@@ -18,6 +19,7 @@
 #include "planner/cautions/ride_cautions.h"
 #include "planner/cautions/safety_gear_cautions.h"
 #include "planner/cautions/snow_cautions.h"
+#include "planner/cautions/suitability_cautions.h"
 #include "planner/cautions/supply_cautions.h"
 #include "planner/cautions/upstream_cautions.h"
 #include "planner/cautions/volume_cautions.h"
@@ -347,6 +349,8 @@ std::vector<Caution> CautionRules::run() {
     list_.add(water_cautions(draft_, plan_));
     list_.add(upstream_cautions(draft_, plan_));
     list_.add(left_cautions(draft_, plan_));
+    list_.add(laid_food_cautions(draft_));
+    list_.add(suitability_cautions(plan_));
     list_.add(flow_cautions(plan_));
     list_.add(darkness_cautions(draft_, plan_));
     list_.add(ride_cautions(plan_));

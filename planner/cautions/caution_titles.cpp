@@ -19,10 +19,13 @@ struct TitleRow {
 constexpr auto title_rows = std::to_array<TitleRow>({
     {"no-craft", "No boat, or no seat in one"},
     {"needed-elsewhere", "Needed while it lies elsewhere"},
+    {"no-food", "Food lies elsewhere"},
+    {"food-not-carried", "More food to leave than there is"},
     {"not-fetched", "Left and never fetched"},
     {"not-left", "Not left as asked"},
     {"class-over-party", "River harder than somebody paddles"},
     {"class-over-craft", "River harder than the boat is meant for"},
+    {"water-not-suited", "Water that the boat is not made for"},
     {"flow-not-runnable", "River outside its runnable range"},
     {"craft-over-payload", "Boat over its payload"},
     {"wind-stops-boat", "Wind stops the boat"},

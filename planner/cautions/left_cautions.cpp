@@ -106,14 +106,20 @@ void LeftRules::never(std::size_t leave) {
 }
 
 void LeftRules::unwatched(const LaidThings& left) {
+    const bool food = std::any_of(left.things.begin(),
+                                  left.things.end(),
+                                  [](const LaidThing& thing) { return thing.part == Part::food; });
     list_.at(left.day, left.leg);
     list_.add(Level::caution,
               "left-unwatched",
               fmt::format("What is left at {} lies unwatched. Animals take food and gnaw what "
                           "smells of salt or of food; wind takes boats that are not tied, and "
-                          "water rises. Lay it high, tie it, close it, mark the place. Whether "
+                          "water rises. Lay it high, tie it, close it, mark the place.{} Whether "
                           "things may be left there is for the local rules to say.",
-                          left.at));
+                          left.at,
+                          food ? " The food goes where bears, foxes, ravens and mice do not get at "
+                                 "it; if they do, the days after have none: know what you do then."
+                               : ""));
 }
 
 /// What is worn or used in a way of travel, and gear that the rules of safety want at hand.

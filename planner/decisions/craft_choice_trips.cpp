@@ -51,8 +51,61 @@ std::vector<Craft> boats_for_all(const CraftChoice& choice, const std::vector<Me
     return boats;
 }
 
+/// What a trip leaves on the way by the name of something goes by the names of what replaces it.
+void rename_left(Trip& trip, const std::string& was, const std::string& is) {
+    for (Leave& leave : trip.leaves) {
+        const auto found = std::find(leave.things.begin(), leave.things.end(), was);
+        if (found != leave.things.end() && was != is)
+            leave.things.push_back(is); // others of the old name may still be there
+    }
+}
+
+void replace_boats(OtherBoats& other, const CraftChoice& choice) {
+    for (Craft& boat : other.trip.craft) {
+        if (!takes_place_of(choice, boat))
+            continue;
+        if (boat.crew.size() > seats_of(choice) && other.refused.empty())
+            other.refused = fmt::format("it has {}, and {} sit in {}",
+                                        seats_words(choice.seats),
+                                        boat.crew.size(),
+                                        boat.name);
+        other.replaces.push_back(boat.name);
+        const std::string was = boat.name;
+        boat = boat_for(choice, boat.crew, was);
+        rename_left(other.trip, was, boat.name);
+        ++other.count;
+    }
+    if (other.count == 0)
+        other.refused = fmt::format("it has {}, and no boat of the trip has as many aboard",
+                                    seats_words(choice.seats));
+}
+
+bool is_named(const Names& names, const std::string& name) {
+    return std::find(names.begin(), names.end(), name) != names.end();
+}
+
+/// Its mass and what it is like are its own; whose it is and how it is used stays.
+void replace_paddles(OtherBoats& other, const CraftChoice& choice) {
+    other.paddle = true;
+    for (KitItem& item : other.trip.kit) {
+        if (!item.paddle || (!choice.replaces.empty() && !is_named(choice.replaces, item.name)))
+            continue;
+        if (!is_named(other.replaces, item.name))
+            other.replaces.push_back(item.name);
+        rename_left(other.trip, item.name, choice.name);
+        item.name = choice.name;
+        item.mass_kg = choice.mass_kg;
+        item.paddle = choice.paddle.value_or(PaddleSpec{});
+        item.volume_l.reset();
+        other.count += item.count;
+    }
+    if (other.count == 0)
+        other.refused = "no thing of the kit says that it is a paddle";
+}
+
 OtherBoats with_choice(const Trip& trip, const Route& route, const CraftChoice& choice) {
     OtherBoats other{.boats = Boats::choice,
+                     .paddle = false,
                      .name = choice.name,
                      .replaces = {},
                      .count = 0,
@@ -61,25 +114,14 @@ OtherBoats with_choice(const Trip& trip, const Route& route, const CraftChoice& 
                      .price = std::nullopt,
                      .trip = trip,
                      .route = route};
-    if (trip.craft.empty()) {
+    if (choice.is_paddle) {
+        replace_paddles(other, choice);
+    } else if (trip.craft.empty()) {
         other.trip.craft = boats_for_all(choice, trip.party);
         other.count = static_cast<int>(other.trip.craft.size());
+    } else {
+        replace_boats(other, choice);
     }
-    for (Craft& boat : other.trip.craft) {
-        if (trip.craft.empty() || !takes_place_of(choice, boat))
-            continue;
-        if (boat.crew.size() > seats_of(choice) && other.refused.empty())
-            other.refused = fmt::format("it has {}, and {} sit in {}",
-                                        seats_words(choice.seats),
-                                        boat.crew.size(),
-                                        boat.name);
-        other.replaces.push_back(boat.name);
-        boat = boat_for(choice, boat.crew, boat.name);
-        ++other.count;
-    }
-    if (other.count == 0)
-        other.refused = fmt::format("it has {}, and no boat of the trip has as many aboard",
-                                    seats_words(choice.seats));
     if (choice.price)
         other.price = *choice.price * other.count;
     return other;

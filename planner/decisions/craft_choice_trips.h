@@ -20,8 +20,9 @@ enum class Boats {
 /// The trip with other boats.
 struct OtherBoats {
     Boats boats = Boats::own;
+    bool paddle = false;               ///< the choice is a paddle, and boats are the trip's own
     std::string name;                  ///< of the choice; empty for the others
-    std::vector<std::string> replaces; ///< boats of the trip that it takes the place of
+    std::vector<std::string> replaces; ///< boats or paddles of the trip that it takes the place of
     int count = 0;                     ///< how many of it are taken
     std::vector<std::string> by;       ///< alternative legs on which no water is left
     std::string refused;               ///< why it cannot be planned; empty if it can
@@ -35,7 +36,9 @@ struct OtherBoats {
 ///
 /// A choice takes the place of the boats that it names ("replaces"), else of each boat with as many
 /// aboard as it has seats; it gets their crews. Where the trip has no boat at all, as many are
-/// taken as seat the party, filled in the party's order.
+/// taken as seat the party, filled in the party's order. A paddle takes the place of the paddles
+/// that it names, else of all; whose they are and how they are used stays. What is left on the way
+/// of what is replaced is left of what replaces it.
 [[nodiscard]] std::vector<OtherBoats>
 other_boats(const Trip& trip, const Route& route, const std::vector<OtherRoute>& others);
 

@@ -69,6 +69,53 @@ void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<
     }
 }
 
+/// What is eaten in a stage from a boundary on.
+std::int64_t eaten_from(const Provisions& result,
+                        const Timeline& timeline,
+                        const FoodCache& cache,
+                        std::size_t stage) {
+    std::int64_t sum_mg = 0;
+    for (std::size_t d = 0; d < timeline.days.size(); ++d) {
+        const DaySpan& day = timeline.days[d];
+        const auto add = [&](std::size_t of, std::size_t boundary, std::int64_t mass_mg) {
+            if (of == stage && boundary >= cache.fetched_at)
+                sum_mg += mass_mg;
+        };
+        for (const MealMasses& masses : result.eaten[d]) {
+            add(result.day_stage_morning[d], day.first, masses[0]);
+            add(result.day_stage_evening[d], day.last, masses[2]);
+            const std::int64_t in_camp_mg =
+                deal_trail(masses[1], day, timeline, [&](std::size_t i, std::int64_t part_mg) {
+                    add(result.stretch_stage[i], i, part_mg);
+                });
+            add(result.day_stage_evening[d], day.last, in_camp_mg);
+        }
+    }
+    return sum_mg;
+}
+
+/// Food that is fetched in another stage than it is laid down in comes with the earlier one; the
+/// later one needs less, as far as there is something to be eaten after the fetching.
+void take_caches(Provisions& result,
+                 const Timeline& timeline,
+                 std::vector<FoodCache> caches,
+                 double packed) {
+    std::stable_sort(caches.begin(), caches.end(), [](const FoodCache& a, const FoodCache& b) {
+        return a.fetched_at > b.fetched_at;
+    });
+    for (const FoodCache& cache : caches) {
+        const std::size_t from = stage_at(result.stages, cache.left_at);
+        const std::size_t to = stage_at(result.stages, cache.fetched_at);
+        if (from == to)
+            continue;
+        const std::int64_t bare_mg = std::llround(static_cast<double>(cache.mass_mg) / packed);
+        result.stages[from].for_later_mg += bare_mg;
+        std::int64_t& fetched_mg = result.stages[to].fetched_mg;
+        fetched_mg += std::clamp<std::int64_t>(
+            eaten_from(result, timeline, cache, to) - fetched_mg, 0, bare_mg);
+    }
+}
+
 /// Where it is said how much food a supply holds.
 void take_what_is_there(Provisions& result, const Stretches& route, double packed) {
     double held_mg = 0.0; // reserve, packaging included
@@ -76,8 +123,8 @@ void take_what_is_there(Provisions& result, const Stretches& route, double packe
         const double reserve_mg = static_cast<double>(stage.reserve_mg) * packed;
         const std::optional<double>& there_kg = route.boundaries[stage.boundary].food_kg;
         if (stage.boundary > 0 && there_kg) {
-            const double needs_mg =
-                static_cast<double>(stage.food_mg) * packed + std::max(0.0, reserve_mg - held_mg);
+            const double needs_mg = static_cast<double>(stage.packed_mg()) * packed +
+                                    std::max(0.0, reserve_mg - held_mg);
             const double over_mg = *there_kg * mg_per_kg - needs_mg;
             if (over_mg > 0.0) // on top of what is held, or of what the stage wants in reserve
                 stage.reserve_mg = std::llround((std::max(reserve_mg, held_mg) + over_mg) / packed);
@@ -93,7 +140,8 @@ void take_what_is_there(Provisions& result, const Stretches& route, double packe
 Provisions provide(const Assumed& assumed,
                    const Stretches& route,
                    const Timeline& timeline,
-                   const std::vector<std::vector<double>>& energy_j) {
+                   const std::vector<std::vector<double>>& energy_j,
+                   const std::vector<FoodCache>& caches) {
     const AssumedFood& food = assumed.food;
     const std::size_t members = assumed.members.size();
     Provisions result;
@@ -147,6 +195,8 @@ Provisions provide(const Assumed& assumed,
         }
     }
     fit_reserves(result, assumed, whole_days);
+    if (!caches.empty())
+        take_caches(result, timeline, caches, 1.0 + food.packaging);
     take_what_is_there(result, route, 1.0 + food.packaging);
     return result;
 }
@@ -157,6 +207,8 @@ void keep_packed(Provisions& provisions, const Provisions& packed) {
         const SupplyStage& put_in = packed.stages[s];
         stage.reserve_mg =
             std::max<std::int64_t>(0, put_in.food_mg + put_in.reserve_mg - stage.food_mg);
+        stage.for_later_mg = put_in.for_later_mg;
+        stage.fetched_mg = put_in.fetched_mg;
         stage.fuel_mg = std::max(stage.burnt_mg, put_in.fuel_mg);
         stage.containers = put_in.containers;
     }

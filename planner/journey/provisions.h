@@ -27,8 +27,20 @@ struct SupplyStage {
     int containers;
     std::int64_t whole_day_mg = 0;      ///< food of a day of it, no meal left out; the mean
     std::int64_t whole_day_fuel_mg = 0; ///< the same of fuel
-    std::int64_t lacks_mg = 0; ///< of what it needs, where the trip file says what is there;
-                               ///< packaging included
+    std::int64_t lacks_mg = 0;     ///< of what it needs, where the trip file says what is there;
+                                   ///< packaging included
+    std::int64_t for_later_mg = 0; ///< laid down in it, and eaten in a later one
+    std::int64_t fetched_mg = 0;   ///< eaten in it, and laid down in an earlier one
+
+    /// To be put in, without the reserve.
+    [[nodiscard]] std::int64_t packed_mg() const { return food_mg + for_later_mg - fetched_mg; }
+};
+
+/// Food that lies at a place between two boundaries of the way.
+struct FoodCache {
+    std::size_t left_at;
+    std::size_t fetched_at;
+    std::int64_t mass_mg; ///< packaging included
 };
 
 /// Deals a day's trail food out to its stretches by moving time, the last one taking what is left:
@@ -62,12 +74,14 @@ struct Provisions {
 
 /// Food by energy or ration, fuel by litres boiled, split into the stages between supplies. Where a
 /// supply is said to hold more food than its stage needs, the rest is carried on as reserve; where
-/// it holds less, the stage has what it needs and `lacks_mg` says how much is not there.
+/// it holds less, the stage has what it needs and `lacks_mg` says how much is not there. Food that
+/// is laid down in one stage and fetched in a later one is put in with the earlier.
 /// `energy_j[day][member]` is what each spends on each day of the timeline.
 [[nodiscard]] Provisions provide(const Assumed& assumed,
                                  const Stretches& route,
                                  const Timeline& timeline,
-                                 const std::vector<std::vector<double>>& energy_j);
+                                 const std::vector<std::vector<double>>& energy_j,
+                                 const std::vector<FoodCache>& caches = {});
 
 /// Makes the stages hold what was packed for them: what is not eaten or burnt stays as reserve. If
 /// more is eaten than was packed the stage holds what is eaten, without a reserve; whoever asks

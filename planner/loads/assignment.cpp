@@ -53,7 +53,7 @@ struct Shares {
 
 /// Food, reserve and packaging of a stage.
 double stage_food_mg(const LoadInputs& inputs, const SupplyStage& stage) {
-    return static_cast<double>(stage.food_mg + stage.reserve_mg) *
+    return static_cast<double>(stage.packed_mg() + stage.reserve_mg) *
            (1.0 + inputs.assumed.food.packaging);
 }
 

@@ -24,7 +24,7 @@ std::int64_t meal_mg(const std::vector<MealMasses>& eaten, Meal meal) {
 
 Consumables::Consumables(const LoadInputs& inputs, const Loads& loads, Booking& booking)
     : in_(inputs), loads_(loads), booking_(booking), members_(inputs.assumed.members.size()),
-      planned_mg_(members_, 0), wrapper_mg_(members_, 0), reserve_mg_(members_, 0) {}
+      food_(members_), reserve_mg_(members_, 0), laid_(inputs, loads, booking, food_) {}
 
 /// Food, its packaging and fuel of a stage, to their bearers.
 void Consumables::bring_stage(std::size_t index) {
@@ -49,10 +49,10 @@ void Consumables::bring_stage(std::size_t index) {
         index == 0
             ? std::string("packed at home")
             : fmt::format("supply at {}", boundary_name(in_.route, in_.stretches, stage.boundary));
-    deal(stage.food_mg, [&](std::size_t m, std::int64_t mg) {
+    deal(stage.packed_mg(), [&](std::size_t m, std::int64_t mg) {
         const std::int64_t wrapper_mg = whole_mg(static_cast<double>(mg) * packaging);
-        planned_mg_[m] += mg;
-        wrapper_mg_[m] += wrapper_mg;
+        food_.planned_mg[m] += mg;
+        food_.wrapper_mg[m] += wrapper_mg;
         booking_.book({m, Part::food, mg + wrapper_mg, Account::outside, Account::pack}, why);
     });
     std::int64_t held_mg = 0;
@@ -105,13 +105,23 @@ void Consumables::supplies_up_to(std::size_t boundary) {
 }
 
 /// Food leaves the packs in proportion to what each bears; its wrapping stays as waste.
-void Consumables::eat(std::int64_t mass_mg, std::string_view why) {
+void Consumables::eat(std::int64_t mass_mg, const Eating& eating) {
+    constexpr std::int64_t a_gram_mg = 1000;
+    const std::string_view why = eating.meal == Meal::breakfast ? "breakfast"
+                                 : eating.meal == Meal::trail   ? "trail food"
+                                                                : "dinner";
     std::int64_t borne_mg = 0;
-    for (const std::int64_t mg : planned_mg_)
+    for (const std::int64_t mg : food_.planned_mg)
         borne_mg += mg;
     std::int64_t left_mg = std::min(mass_mg, borne_mg);
+    if (!laid_.asked().empty() && mass_mg - left_mg > a_gram_mg)
+        short_.push_back({.day = eating.day,
+                          .stretch = eating.stretch,
+                          .meal = eating.meal,
+                          .needs_mg = mass_mg,
+                          .lacks_mg = mass_mg - left_mg});
     for (std::size_t m = 0; m < members_ && borne_mg > 0; ++m) {
-        const std::int64_t mine_mg = planned_mg_[m];
+        const std::int64_t mine_mg = food_.planned_mg[m];
         if (mine_mg == 0)
             continue;
         const std::int64_t part_mg =
@@ -120,15 +130,15 @@ void Consumables::eat(std::int64_t mass_mg, std::string_view why) {
                               (static_cast<double>(mine_mg) / static_cast<double>(borne_mg))));
         const std::int64_t wrapper_mg =
             part_mg == mine_mg
-                ? wrapper_mg_[m]
-                : whole_mg(static_cast<double>(wrapper_mg_[m]) *
+                ? food_.wrapper_mg[m]
+                : whole_mg(static_cast<double>(food_.wrapper_mg[m]) *
                            (static_cast<double>(part_mg) / static_cast<double>(mine_mg)));
         booking_.book({m, Part::food, part_mg, Account::pack, Account::eaten}, why);
         booking_.book({m, Part::food, wrapper_mg, Account::pack, Account::outside}, "unwrapped");
         booking_.book({m, Part::waste, wrapper_mg, Account::outside, Account::pack},
                       "wrapping kept");
-        planned_mg_[m] -= part_mg;
-        wrapper_mg_[m] -= wrapper_mg;
+        food_.planned_mg[m] -= part_mg;
+        food_.wrapper_mg[m] -= wrapper_mg;
         left_mg -= part_mg;
         borne_mg -= mine_mg;
     }
@@ -171,7 +181,9 @@ void Consumables::fill(std::size_t boundary) {
 }
 
 void Consumables::breakfast(std::size_t d) {
-    eat(meal_mg(in_.provisions.eaten[d], Meal::breakfast), "breakfast");
+    const DaySpan& day = in_.timeline.days[d];
+    eat(meal_mg(in_.provisions.eaten[d], Meal::breakfast),
+        {day.day, std::min(day.first, in_.stretches.stretches.size() - 1), Meal::breakfast});
     burn(in_.provisions.burnt_mg[d][0], "breakfast cooked");
     drink(in_.water.camp_l[d][0], in_.water.camp_from_pack[d][0], "drunk in camp");
 }
@@ -181,13 +193,13 @@ void Consumables::dinner(std::size_t d) {
     std::int64_t dinner_mg = meal_mg(in_.provisions.eaten[d], Meal::dinner);
     if (day.first == day.last) // on a day of rest trail food is eaten in camp
         dinner_mg += meal_mg(in_.provisions.eaten[d], Meal::trail);
-    eat(dinner_mg, "dinner");
+    eat(dinner_mg, {day.day, day.last > 0 ? day.last - 1 : 0, Meal::dinner});
     burn(in_.provisions.burnt_mg[d][1], "dinner cooked");
     drink(in_.water.camp_l[d][1], in_.water.camp_from_pack[d][1], "drunk in camp");
 }
 
 void Consumables::on_the_way(std::size_t stretch) {
-    eat(trail_food_mg(stretch), "trail food");
+    eat(trail_food_mg(stretch), {in_.timeline.stretches[stretch].day, stretch, Meal::trail});
     drink(in_.water.drunk_l[stretch], true, "drunk on the way");
     drink(in_.water.scooped_l[stretch], false, "drunk where it was found");
 }

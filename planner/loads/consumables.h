@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/booking.h"
+#include "planner/loads/laid_food.h"
 #include "planner/loads/loads.h"
 
 #include <cstddef>
@@ -22,6 +23,12 @@ class Consumables {
 
     /// Every supply up to a boundary: what is left there, what is taken.
     void supplies_up_to(std::size_t boundary);
+
+    /// Food that is left at a boundary, or fetched there.
+    void lay_down(std::size_t boundary) { laid_.lay_down(boundary); }
+
+    void fetch(std::size_t boundary) { laid_.fetch(boundary); }
+
     /// Vessels are filled before the stretch that begins there.
     void fill(std::size_t boundary);
     /// What is eaten, burnt and drunk in camp, by index of the day.
@@ -30,10 +37,24 @@ class Consumables {
     /// What is eaten and drunk on a stretch.
     void on_the_way(std::size_t stretch);
 
+    /// What was to be laid down.
+    [[nodiscard]] const std::vector<FoodLaid>& food_laid() const { return laid_.asked(); }
+
+    /// Meals that lacked food because it lay elsewhere.
+    [[nodiscard]] const std::vector<FoodShort>& food_short() const { return short_; }
+
   private:
     void bring_stage(std::size_t index);
     void hand_in(std::size_t stage);
-    void eat(std::int64_t mass_mg, std::string_view why);
+
+    /// A meal, and on which stretch, before or after which it is eaten.
+    struct Eating {
+        int day;
+        std::size_t stretch;
+        Meal meal;
+    };
+
+    void eat(std::int64_t mass_mg, const Eating& eating);
     void burn(std::int64_t mass_mg, std::string_view why);
     void drink(double litres, bool from_pack, std::string_view why);
     [[nodiscard]] std::int64_t trail_food_mg(std::size_t stretch) const;
@@ -42,10 +63,11 @@ class Consumables {
     const Loads& loads_;
     Booking& booking_;
     std::size_t members_;
-    std::vector<std::int64_t> planned_mg_; ///< food to be eaten, per bearer
-    std::vector<std::int64_t> wrapper_mg_; ///< packaging of that food
+    FoodInPacks food_;                     ///< to be eaten
     std::vector<std::int64_t> reserve_mg_; ///< held for delay, packaging included
     std::size_t stage_ = 0;
+    LaidFood laid_;
+    std::vector<FoodShort> short_;
 };
 
 } // namespace tumpline::planner

@@ -211,6 +211,7 @@ void LoadSimulation::travel(std::size_t i) {
     if (i > 0)
         stores_.supplies_up_to(i);
     things_.lay_down(i);
+    stores_.lay_down(i);
     stores_.fill(i);
     things_.change_state(stretch.afloat() || (stretch.travel == Travel::portage && afloat_[i] &&
                                               in_.boats[i] == BoatState::whole));
@@ -223,6 +224,7 @@ void LoadSimulation::travel(std::size_t i) {
     if (!afloat_[i + 1])
         things_.change_state(false);
     things_.fetch(i + 1);
+    stores_.fetch(i + 1);
 }
 
 Loads LoadSimulation::run() {
@@ -243,6 +245,8 @@ Loads LoadSimulation::run() {
         evening(d);
     }
     loads_.craft_wet = things_.craft_wet();
+    loads_.food_laid = stores_.food_laid();
+    loads_.food_short = stores_.food_short();
     loads_.ledger = booking_.take_ledger();
     return std::move(loads_);
 }

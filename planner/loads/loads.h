@@ -73,6 +73,22 @@ struct TiedItems {
     bool may_wander = false;
 };
 
+/// A meal of which some lies elsewhere.
+struct FoodShort {
+    int day;
+    std::size_t stretch; ///< on it, before it (breakfast) or after it (dinner)
+    Meal meal;
+    std::int64_t needs_mg; ///< without packaging
+    std::int64_t lacks_mg;
+};
+
+/// What one of Trip::leaves is to lay down of food, packaging included.
+struct FoodLaid {
+    std::size_t leave;
+    std::int64_t wanted_mg;
+    std::int64_t carried_mg; ///< to be eaten, in the packs at that moment
+};
+
 /// Where things stand when a stretch begins, for the bags and lists.
 struct Loads {
     std::vector<StretchLoads> stretches;
@@ -91,6 +107,8 @@ struct Loads {
     std::vector<std::size_t> plan_leg;             ///< per stretch: index into Plan::legs
     Ledger ledger;                                 ///< empty unless recorded
     std::vector<LaidDown> laid = {};               ///< per entry of Trip::leaves
+    std::vector<FoodLaid> food_laid = {};          ///< in the order in which it is laid down
+    std::vector<FoodShort> food_short = {};        ///< empty unless food is laid down
 };
 
 /// A way of doing a portage that is kept although the rounds would flip it.

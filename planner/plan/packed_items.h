@@ -30,14 +30,15 @@ struct PackedItem {
     bool overridden = false;    ///< the trip file's `bring` decided, whatever the route says
     double carry_kg_km = 0.0;   ///< kilograms times kilometres on foot: what it costs, or saves
     double carry_kg_m_up = 0.0; ///< kilograms times metres climbed on foot
-    std::optional<std::size_t> bearer;   ///< index into the party; empty: at home
-    std::optional<Account> at_start;     ///< in the pack, worn or in use when setting off
-    ItemUse ashore = ItemUse::packed;    ///< of a boat, when it is rolled up
-    ItemUse afloat = ItemUse::packed;    ///< of a boat, in use
-    std::string container;               ///< what it is packed in with others; empty: nothing
-    bool gets_wet = false;               ///< heavier once it was afloat
-    Stowage stowage = Stowage::none;     ///< on the first water
-    std::optional<std::size_t> in_craft; ///< index into Trip::craft, on the first water
+    std::optional<std::size_t> bearer;    ///< index into the party; empty: at home
+    std::optional<Account> at_start;      ///< in the pack, worn or in use when setting off
+    ItemUse ashore = ItemUse::packed;     ///< of a boat, when it is rolled up
+    ItemUse afloat = ItemUse::packed;     ///< of a boat, in use
+    std::string container;                ///< what it is packed in with others; empty: nothing
+    bool gets_wet = false;                ///< heavier once it was afloat
+    Stowage stowage = Stowage::none;      ///< on the first water
+    std::optional<std::size_t> in_craft;  ///< index into Trip::craft, on the first water
+    std::vector<std::size_t> leaves = {}; ///< of Trip::leaves, those that leave it on the way
 };
 
 /// What one member has when setting off, sums over the ledger. The things of `Plan::items` that the

@@ -48,6 +48,7 @@ struct Packed {
     double volume_l = 0.0;
     bool at_hand = false;
     std::optional<BagSide> bag = {};
+    std::optional<BoatEnd> lies = {};
     std::vector<std::size_t> kit{}; ///< indices into Trip::kit
 };
 
@@ -237,6 +238,8 @@ class Goods {
             to.volume_l += item.volume_l.value_or(0.0) * item.count;
             if (item.bag)
                 to.bag = item.bag;
+            if (item.lies)
+                to.lies = item.lies;
             to.kit.push_back(k);
         }
         if (tied.holds_food)
@@ -280,6 +283,16 @@ void put_into(std::vector<Stowed>& bag, const Packed& thing) {
     }
 }
 
+/// To what lies at the ends of a boat.
+void put_at_end(std::optional<EndsLoad>& ends, const Packed& thing) {
+    if (!thing.lies)
+        return;
+    if (!ends)
+        ends.emplace();
+    (*thing.lies == BoatEnd::bow ? ends->bow_kg : ends->stern_kg) += thing.mass_kg;
+    put_into(*thing.lies == BoatEnd::bow ? ends->bow : ends->stern, thing);
+}
+
 } // namespace
 
 Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes) {
@@ -298,6 +311,7 @@ TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t str
     std::vector<Packed> stowed;
     TrimmedBags bags;
     for (Packed& thing : Goods(draft, craft, stretch).take()) {
+        put_at_end(bags.ends, thing);
         if (thing.at_hand)
             put_into(bags.at_hand, thing);
         else

@@ -38,6 +38,7 @@ struct BagVolumes {
 struct TrimmedBags {
     std::vector<Stowed> left, right, at_hand;
     bool fits_volume = true;
+    std::optional<EndsLoad> ends = {}; ///< of what is said to lie at an end
 };
 
 [[nodiscard]] TrimmedBags trim_craft(const Assembly& draft, std::size_t craft, std::size_t stretch);

@@ -53,6 +53,8 @@ LaidThings left_at(const Assembly& draft, std::size_t l) {
         left.things[row->second].count += count;
         left.things[row->second].mass_kg += mass_kg;
     };
+    if (prepared.trip.leaves[l].food_kg)
+        add(Part::food, Entry::no_item, "food", 1);
     for (const std::size_t c : laid.craft)
         add(Part::craft, c, prepared.trip.craft[c].name, 1);
     for (const std::size_t k : laid.kit)
@@ -66,7 +68,8 @@ std::vector<LaidThings> plan_left(const Assembly& draft) {
     std::vector<LaidThings> all;
     const std::vector<LaidDown>& laid = draft.settled.loads.laid;
     for (std::size_t l = 0; l < laid.size(); ++l)
-        if (laid[l].left_at && (!laid[l].kit.empty() || !laid[l].craft.empty()))
+        if (laid[l].left_at && (!laid[l].kit.empty() || !laid[l].craft.empty() ||
+                                draft.prepared.trip.leaves[l].food_kg))
             all.push_back(left_at(draft, l));
     std::stable_sort(all.begin(), all.end(), [](const LaidThings& a, const LaidThings& b) {
         return a.along_m < b.along_m;

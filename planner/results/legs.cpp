@@ -134,6 +134,10 @@ void LegMaker::add_loads(PlanLeg& leg) const {
                                                       : prepared.assumed.members[m].walk_limit_kg;
         load.pack_start_kg = draft_.settled.loads.stretches[first_].start_kg[m];
         load.pack_end_kg = draft_.settled.loads.stretches[last_ - 1].end_kg[m];
+        const Loads& loads = draft_.settled.loads;
+        if (!loads.laid.empty())
+            load.laid_down_kg = mg_to_kg(
+                loads.ledger.balance_mg(m, Account::laid_down, loads.stretch_step[first_]));
         load.worn_kg = draft_.settled.loads.stretches[first_].worn_kg[m];
         load.pack_max_kg = -1.0;
         for (std::size_t i = first_; i < last_; ++i) {
@@ -205,6 +209,7 @@ void LegMaker::add_craft(PlanLeg& leg) const {
         one.right = bags.right;
         one.at_hand = bags.at_hand;
         one.fits_volume = bags.fits_volume;
+        one.ends = bags.ends;
         const auto sum_kg = [](const std::vector<Stowed>& things) {
             double sum = 0.0;
             for (const Stowed& thing : things)

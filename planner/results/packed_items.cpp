@@ -166,7 +166,11 @@ std::vector<PackedItem> plan_items(const Assembly& draft, const std::vector<Plan
     for (std::size_t c = 0; c < trip.craft.size(); ++c)
         rows.push_back(craft_row(draft, c, craft[c]));
     const WayOnFoot way = way_on_foot(legs);
+    const std::vector<LaidDown>& laid = draft.settled.loads.laid;
     for (PackedItem& row : rows) {
+        for (std::size_t l = 0; l < laid.size(); ++l)
+            if (laid[l].left_at && holds(laid[l], {row.part, row.index}))
+                row.leaves.push_back(l);
         const WayOnFoot own = way_with(draft, row, way);
         row.carry_kg_km = row.mass_kg * own.km;
         row.carry_kg_m_up = row.mass_kg * own.up_m;

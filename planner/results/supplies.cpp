@@ -220,7 +220,9 @@ std::vector<Stage> plan_stages(const Assembly& draft) {
         // The reserve of the stage before is still in the packs: only what it lacks is added.
         const double reserve_kg = std::max(0.0, stage.reserve_kg - held_kg);
         stage.reserve_put_in_kg = reserve_kg / (1.0 + packaging);
-        stage.food_kg = mg_to_kg(from.food_mg) * (1.0 + packaging) + reserve_kg;
+        stage.food_kg = mg_to_kg(from.packed_mg()) * (1.0 + packaging) + reserve_kg;
+        stage.for_later_kg = mg_to_kg(from.for_later_mg) * (1.0 + packaging);
+        stage.fetched_kg = mg_to_kg(from.fetched_mg) * (1.0 + packaging);
         held_kg = std::max(held_kg, stage.reserve_kg);
         stage.packaging_kg = stage.food_kg * packaging / (1.0 + packaging);
         stage.declared_kg =

@@ -3,6 +3,7 @@
 #include "geo/input_error.h"
 #include "planner/loads/burdens.h"
 #include "planner/loads/load_book.h"
+#include "planner/quantities/milligrams.h"
 #include "planner/solution/snow_by_day.h"
 
 #include <fmt/format.h>
@@ -201,6 +202,7 @@ class Rounds {
 
     void set_days(int round, const std::vector<double>& moving_s);
     void wait_at_end(int round);
+    [[nodiscard]] std::vector<FoodCache> food_caches() const;
     void spend_and_provide();
     [[nodiscard]] Loads book(int round, bool record) const;
     [[nodiscard]] bool is_close(int round, const Loads& next);
@@ -276,13 +278,32 @@ void Rounds::wait_at_end(int round) {
         now_.darkness.push_back(dark_.of(now_.timeline.days[now_.darkness.size()].day, count_));
 }
 
+/// Food that is laid down and fetched, where the days of this round have it.
+std::vector<FoodCache> Rounds::food_caches() const {
+    const Trip& trip = prepared_.trip;
+    std::vector<FoodCache> caches;
+    if (std::none_of(trip.leaves.begin(), trip.leaves.end(), [](const Leave& leave) {
+            return leave.food_kg.has_value();
+        }))
+        return caches;
+    const std::vector<LaidDown> laid = laid_down(
+        {trip, prepared_.route, prepared_.stretches, now_.timeline.days, prepared_.kit.brought});
+    for (std::size_t l = 0; l < laid.size(); ++l)
+        if (trip.leaves[l].food_kg && laid[l].left_at && laid[l].fetched_at)
+            caches.push_back({.left_at = *laid[l].left_at,
+                              .fetched_at = *laid[l].fetched_at,
+                              .mass_mg = kg_to_mg(*trip.leaves[l].food_kg)});
+    return caches;
+}
+
 void Rounds::spend_and_provide() {
     now_.spent = spend(prepared_.route,
                        snow_.stretches(),
                        assumed_,
                        now_.timeline,
                        burdens_of(snow_.stretches(), before()));
-    now_.provisions = provide(assumed_, snow_.stretches(), now_.timeline, now_.spent.day_j);
+    now_.provisions =
+        provide(assumed_, snow_.stretches(), now_.timeline, now_.spent.day_j, food_caches());
     if (options_.packed)
         keep_packed(now_.provisions, options_.packed->provisions);
     now_.water = carry_water(assumed_, snow_.stretches(), now_.timeline);

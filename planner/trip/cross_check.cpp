@@ -49,13 +49,49 @@ void check_freeboard(const Craft& craft, const std::string& place, Problems& pro
                       .advice = "add \"waterplane\", as \"1.3 m2\", or leave it out"});
 }
 
+/// What a paddle is packed as is no longer than the paddle.
+void check_paddle(const PaddleSpec& paddle, const std::string& place, Problems& problems) {
+    if (paddle.length_m && paddle.packed_length_m && *paddle.packed_length_m > *paddle.length_m)
+        problems.add(place + "/paddle/packed_length",
+                     {.found = plain_quantity(*paddle.packed_length_m, Dimension::length),
+                      .expected = fmt::format("no more than its \"length\", {}",
+                                              plain_quantity(*paddle.length_m, Dimension::length)),
+                      .advice = {}});
+}
+
+/// Keys of boats on a paddle, and of paddles on a boat.
+void check_choice_kind(const CraftChoice& choice, const std::string& place, Problems& problems) {
+    if (choice.paddle)
+        check_paddle(*choice.paddle, place, problems);
+    if (choice.paddle && !choice.is_paddle)
+        problems.add(place + "/paddle",
+                     {.found = "the lengths of a paddle",
+                      .expected = "\"kind\": \"paddle\" beside it",
+                      .advice = {}});
+    const bool boat = choice.payload_kg || choice.calm_speed_mps || !choice.bags_l.empty() ||
+                      choice.wet_fraction || choice.river_class || choice.wind_ceiling_mps ||
+                      choice.rolls_up || choice.rolled_l || choice.borne_by ||
+                      choice.waterplane_m2 || choice.freeboard_m || choice.deck ||
+                      !choice.suits.empty() || choice.seats != 1;
+    if (choice.is_paddle && boat)
+        problems.add(place,
+                     {.found = "keys of a boat beside \"kind\": \"paddle\"",
+                      .expected = "name, mass, paddle, replaces and price",
+                      .advice = {}});
+}
+
 void check_craft_choices(const Trip& trip, References& references, Problems& problems) {
     const Names boats = names_of(trip.craft);
+    Names paddles;
+    for (const KitItem& item : trip.kit)
+        if (item.paddle && std::find(paddles.begin(), paddles.end(), item.name) == paddles.end())
+            paddles.emplace_back(item.name);
     check_once(names_of(trip.craft_choices), {"/craft_choices", "name"}, problems);
     for (std::size_t i = 0; i < trip.craft_choices.size(); ++i) {
         const CraftChoice& choice = trip.craft_choices[i];
         const std::string place = fmt::format("/craft_choices/{}", i);
         check_freeboard(choice, place, problems);
+        check_choice_kind(choice, place, problems);
         if (!choice.name.empty() &&
             std::find(boats.begin(), boats.end(), choice.name) != boats.end())
             problems.add(place + "/name",
@@ -64,9 +100,10 @@ void check_craft_choices(const Trip& trip, References& references, Problems& pro
                           .advice = {}});
         for (std::size_t j = 0; j < choice.replaces.size(); ++j)
             references.check(choice.replaces[j],
-                             boats,
+                             choice.is_paddle ? paddles : boats,
                              fmt::format("{}/replaces/{}", place, j),
-                             "a boat of the trip");
+                             choice.is_paddle ? "a thing of the kit with \"paddle\""
+                                              : "a boat of the trip");
     }
 }
 
@@ -90,6 +127,20 @@ void check_craft(const Trip& trip, References& references, Problems& problems) {
                               .advice = {}});
         }
     }
+}
+
+/// One piece lies at one end.
+void check_lies(const Trip& trip, std::size_t index, Problems& problems) {
+    const KitItem& item = trip.kit[index];
+    for (std::size_t other = 0; other < index && item.lies && !item.piece.empty(); ++other)
+        if (trip.kit[other].piece == item.piece && trip.kit[other].lies &&
+            trip.kit[other].lies != item.lies)
+            problems.add(fmt::format("/kit/{}/lies", index),
+                         {.found = in_quotes(word(*item.lies)),
+                          .expected = fmt::format("the end of /kit/{}, with which it is in {}",
+                                                  other,
+                                                  in_quotes(item.piece)),
+                          .advice = {}});
 }
 
 /// What is at hand lies in no bag, and one piece lies in one bag.
@@ -121,6 +172,9 @@ void check_kit(const Trip& trip, References& references, Problems& problems) {
         const std::string place = fmt::format("/kit/{}", i);
         Names owners = members;
         owners.emplace_back("party");
+        if (item.paddle)
+            check_paddle(*item.paddle, place, problems);
+        check_lies(trip, i, problems);
         references.check(item.owner, owners, place + "/for", "an owner");
         references.check(item.bearer, members, place + "/stays_with", "a member of the party");
         if (!item.owner.empty() && !item.bearer.empty() && item.owner != item.bearer)

@@ -60,6 +60,33 @@ const Section<Condition>& condition_section() {
     return section;
 }
 
+const Section<PaddleSpec>& paddle_section() {
+    static const Section<PaddleSpec> section{
+        "paddle",
+        "a paddle",
+        {
+            {"length",
+             Need::may,
+             [](const TripValue& v, PaddleSpec& p) {
+                 put(p.length_m, v.quantity({Dimension::length, 0.8, 3.5}));
+             }},
+            {"pieces",
+             Need::may,
+             [](const TripValue& v, PaddleSpec& p) {
+                 put(p.pieces, v.whole_number({1, 8}));
+             }},
+            {"packed_length",
+             Need::may,
+             [](const TripValue& v, PaddleSpec& p) {
+                 put(p.packed_length_m, v.quantity({Dimension::length, 0.2, 3.5}));
+             }},
+            {"stroke",
+             Need::may,
+             [](const TripValue& v, PaddleSpec& p) { put(p.stroke, v.meaning(stroke_words())); }},
+        }};
+    return section;
+}
+
 const Section<KitItem>& kit_section() {
     static const Section<KitItem> section{
         "item",
@@ -115,6 +142,14 @@ const Section<KitItem>& kit_section() {
              Need::may,
              [](const TripValue& v, KitItem& k) {
                  put(k.cart_payload_kg, v.quantity({Dimension::mass, 1.0, 500.0}));
+             }},
+            {"lies",
+             Need::may,
+             [](const TripValue& v, KitItem& k) { put(k.lies, v.meaning(boat_end_words())); }},
+            {"paddle",
+             Need::may,
+             [](const TripValue& v, KitItem& k) {
+                 read_section(v, paddle_section(), k.paddle.emplace());
              }},
             {"gets_wet",
              Need::may,

@@ -8,9 +8,30 @@ namespace {
 
 constexpr std::size_t most_leaves = 100;
 
+/// {"food": "2 kg"}.
+void read_food(const TripValue& value, Leave& leave) {
+    if (leave.all_but) {
+        value.add_problem("the name of a thing of the kit or of a boat",
+                          "food comes along with \"all_but\"; lay it down with \"things\" of "
+                          "another entry at the same place");
+        return;
+    }
+    if (leave.food_kg) {
+        value.add_problem("food once in an entry", "write its mass as one");
+        return;
+    }
+    read_section(value, laid_food_section(), leave);
+}
+
 void read_things(const TripValue& value, Leave& leave) {
-    for (const TripValue& item : value.items("the name of a thing of the kit or of a boat"))
-        leave.things.push_back(item.name().value_or(std::string()));
+    for (const TripValue& item : value.items("the name of a thing of the kit or of a boat")) {
+        std::string& thing =
+            leave.things.emplace_back(); // of food empty: the rest keep their place
+        if (item.json().kind == JsonValue::Kind::object)
+            read_food(item, leave);
+        else
+            put(thing, item.name());
+    }
     if (value.json().kind == JsonValue::Kind::list && value.json().items.empty())
         value.add_problem("the name of at least one thing of the kit or of a boat");
 }
@@ -32,6 +53,16 @@ void check_keys(const TripValue& value, const Leave& leave) {
 }
 
 } // namespace
+
+const Section<Leave>& laid_food_section() {
+    static const Section<Leave> section{
+        "laid_food",
+        "food that is left",
+        {{"food", Need::must, [](const TripValue& v, Leave& l) {
+              put(l.food_kg, v.quantity({Dimension::mass, 0.01, 500.0}));
+          }}}};
+    return section;
+}
 
 const Section<Leave>& leave_section() {
     static const Section<Leave> section{

@@ -25,13 +25,35 @@ void read_bags(const TripValue& value, Craft& craft) {
         value.add_problem("two bags, left and right, or none");
 }
 
-/// What a boat of the trip and one that it might take have in common.
+/// "lake", "sea", "river", "river III".
+std::optional<SuitedWater> read_suited(const TripValue& value) {
+    constexpr std::string_view river = "river ";
+    const std::string& text = value.json().text;
+    if (value.json().kind == JsonValue::Kind::text && text.starts_with(river)) {
+        const std::optional<RiverClass> hardest =
+            read_river_class(std::string_view(text).substr(river.size()));
+        if (!hardest) {
+            value.add_problem("\"river\" with the hardest class, such as \"river III\"");
+            return {};
+        }
+        return SuitedWater{.water = Water::river, .hardest = *hardest};
+    }
+    const std::optional<Water> water = value.meaning(water_words());
+    return water ? std::optional(SuitedWater{.water = *water}) : std::nullopt;
+}
+
+void read_suits(const TripValue& value, Craft& craft) {
+    for (const TripValue& item : value.items("\"lake\", \"river III\" or \"sea\""))
+        if (const std::optional<SuitedWater> suited = read_suited(item))
+            craft.suits.push_back(*suited);
+    if (value.json().kind == JsonValue::Kind::list && value.json().items.empty())
+        value.add_problem("at least one water", "leave \"suits\" out where it is not known");
+}
+
+/// What a boat of the trip and one that it might take have in common, but for the kind.
 template <class Boat> std::vector<Key<Boat>> boat_keys() {
     return {
         {"name", Need::must, [](const TripValue& v, Boat& c) { put(c.name, v.name()); }},
-        {"kind",
-         Need::may,
-         [](const TripValue& v, Boat& c) { put(c.kind, v.meaning(craft_kind_words())); }},
         {"mass",
          Need::must,
          [](const TripValue& v, Boat& c) {
@@ -80,23 +102,47 @@ template <class Boat> std::vector<Key<Boat>> boat_keys() {
          [](const TripValue& v, Boat& c) {
              put(c.freeboard_m, v.quantity({Dimension::length, 0.02, 1.5}));
          }},
+        {"deck",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.deck, v.meaning(deck_words())); }},
+        {"suits", Need::may, [](const TripValue& v, Boat& c) { read_suits(v, c); }},
     };
 }
 
 void read_replaced(const TripValue& value, CraftChoice& choice) {
-    for (const TripValue& item : value.items("the name of a boat of the trip"))
+    for (const TripValue& item : value.items("the name of a boat, or of a paddle, of the trip"))
         if (const std::optional<std::string> name = item.name())
             choice.replaces.push_back(*name);
 }
 
 std::vector<Key<Craft>> craft_keys() {
     std::vector<Key<Craft>> keys = boat_keys<Craft>();
+    keys.push_back({"kind", Need::may, [](const TripValue& v, Craft& c) {
+                        put(c.kind, v.meaning(craft_kind_words()));
+                    }});
     keys.push_back({"crew", Need::may, read_crew});
     return keys;
 }
 
+/// A kind of boat, or a paddle.
+void read_choice_kind(const TripValue& value, CraftChoice& choice) {
+    std::vector<std::string_view> words;
+    for (const Word<CraftKind>& kind : craft_kind_words())
+        words.push_back(kind.word);
+    words.emplace_back("paddle");
+    const std::optional<std::string_view> chosen = value.one_of(words);
+    choice.is_paddle = chosen == "paddle";
+    for (const Word<CraftKind>& kind : craft_kind_words())
+        if (chosen == kind.word)
+            choice.kind = kind.meaning;
+}
+
 std::vector<Key<CraftChoice>> craft_choice_keys() {
     std::vector<Key<CraftChoice>> keys = boat_keys<CraftChoice>();
+    keys.push_back({"kind", Need::may, read_choice_kind});
+    keys.push_back({"paddle", Need::may, [](const TripValue& v, CraftChoice& c) {
+                        read_section(v, paddle_section(), c.paddle.emplace());
+                    }});
     keys.push_back({"seats", Need::may, [](const TripValue& v, CraftChoice& c) {
                         put(c.seats, v.whole_number({1, 20}));
                     }});
@@ -142,6 +188,11 @@ const Section<Member>& member_section() {
              [](const TripValue& v, Member& m) {
                  put(m.pack_volume_l, v.quantity({Dimension::volume, 1.0, 500.0}));
              }},
+            {"pack_length",
+             Need::may,
+             [](const TripValue& v, Member& m) {
+                 put(m.pack_length_m, v.quantity({Dimension::length, 0.2, 2.0}));
+             }},
             {"pace",
              Need::may,
              [](const TripValue& v, Member& m) {
@@ -171,7 +222,7 @@ const Section<Craft>& craft_section() {
 
 const Section<CraftChoice>& craft_choice_section() {
     static const Section<CraftChoice> section{
-        "craft_choice", "a boat to choose from", craft_choice_keys()};
+        "craft_choice", "a boat or paddle to choose from", craft_choice_keys()};
     return section;
 }
 

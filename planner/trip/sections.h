@@ -29,6 +29,8 @@ void read_route(const TripValue& value, TripRoute& route);
 
 [[nodiscard]] const Section<KitItem>& kit_section();
 [[nodiscard]] const Section<Condition>& condition_section();
+/// Of a thing of the kit and of a choice.
+[[nodiscard]] const Section<PaddleSpec>& paddle_section();
 
 [[nodiscard]] const Section<Food>& food_section();
 [[nodiscard]] const Section<std::array<double, 3>>& shares_section();
@@ -46,6 +48,7 @@ void read_connections(const TripValue& value, Trip& trip);
 /// What is left on the way, with what its keys ask of each other.
 void read_leaves(const TripValue& value, Trip& trip);
 [[nodiscard]] const Section<Leave>& leave_section();
+[[nodiscard]] const Section<Leave>& laid_food_section();
 [[nodiscard]] const Section<Days>& days_section();
 [[nodiscard]] const Section<MiddayHalt>& halt_section();
 [[nodiscard]] const Section<Contact>& contact_section();

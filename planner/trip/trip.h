@@ -223,16 +223,26 @@ struct Member {
     std::optional<double> height_m;
     std::optional<double> age_years;
     std::optional<Sex> sex;
-    std::optional<double> carry_limit_kg;   ///< on walks
-    std::optional<double> portage_limit_kg; ///< on portages
-    std::optional<double> pack_volume_l;    ///< of the backpack
-    std::optional<double> pace;             ///< factor on the level speed, 1 as the model
-    std::optional<double> level_speed_mps;  ///< for the walking model `constant`
-    std::optional<RiverClass> river_class;  ///< the hardest class this member paddles
-    std::optional<seconds> fitness;         ///< to climb 300 m over 800 m, unhurried [Tranter1970]
+    std::optional<double> carry_limit_kg;     ///< on walks
+    std::optional<double> portage_limit_kg;   ///< on portages
+    std::optional<double> pack_volume_l;      ///< of the backpack
+    std::optional<double> pack_length_m = {}; ///< inside it, from the bottom to the top
+    std::optional<double> pace;               ///< factor on the level speed, 1 as the model
+    std::optional<double> level_speed_mps;    ///< for the walking model `constant`
+    std::optional<RiverClass> river_class;    ///< the hardest class this member paddles
+    std::optional<seconds> fitness; ///< to climb 300 m over 800 m, unhurried [Tranter1970]
 };
 
 enum class CraftKind { packraft, inflatable, solo_canoe, tandem_canoe, kayak };
+
+/// How a boat keeps water out, or lets it out again.
+enum class Deck { open, spray_deck, self_bailing };
+
+/// Water that a boat is made for.
+struct SuitedWater {
+    Water water = Water::lake;
+    RiverClass hardest = 0; ///< of a river; 0: not said
+};
 
 struct Craft {
     std::string name;
@@ -250,12 +260,27 @@ struct Craft {
     std::optional<int> borne_by;            ///< 2: two may carry it, one at each end
     std::optional<double> waterplane_m2;    ///< area of the waterline, for the draft
     std::optional<double> freeboard_m;      ///< with its crew aboard and no goods
+    std::optional<Deck> deck = {};
+    std::vector<SuitedWater> suits = {}; ///< the water that it is made for; empty: not said
 };
 
-/// A boat that the party might take in place of one of its own; its crew is that boat's.
+enum class Stroke { low, high };
+
+/// What a paddle is like.
+struct PaddleSpec {
+    std::optional<double> length_m = {};
+    std::optional<int> pieces = {};             ///< into which it comes apart
+    std::optional<double> packed_length_m = {}; ///< of the longest of them
+    std::optional<Stroke> stroke = {};          ///< for which it is made
+};
+
+/// A boat that the party might take in place of one of its own, whose crew it gets; or a paddle in
+/// place of paddles of the kit.
 struct CraftChoice : Craft {
+    bool is_paddle = false; ///< `kind` is "paddle": of a boat's keys name and mass
+    std::optional<PaddleSpec> paddle = {};
     int seats = 1;                     ///< it takes the place of each boat with so many aboard
-    std::vector<std::string> replaces; ///< or of these boats of the trip, by name
+    std::vector<std::string> replaces; ///< or of these boats or paddles of the trip, by name
     std::optional<double> price;       ///< of one, in the party's own money
 };
 
@@ -286,6 +311,7 @@ enum class SafetyGear {
 
 /// Of the two bags of a craft.
 enum class BagSide { left, right };
+enum class BoatEnd { bow, stern };
 
 struct KitItem {
     std::string name;
@@ -307,6 +333,8 @@ struct KitItem {
     std::optional<double> cart_payload_kg; ///< of a cart: what it takes
     bool gets_wet = false;                 ///< lines and the like: heavier after use on the water
     std::optional<double> wet_fraction; ///< of its mass, clinging until dried; implies `gets_wet`
+    std::optional<PaddleSpec> paddle = {}; ///< it is one
+    std::optional<BoatEnd> lies = {};      ///< afloat; empty: not said
 
     /// All of the count, dry.
     [[nodiscard]] double all_kg() const { return mass_kg * count; }
@@ -442,12 +470,13 @@ struct Spread {
 
 /// Things laid down at a place, to be fetched at a later pass of it.
 struct Leave {
-    std::string at;                  ///< a place
-    std::optional<int> day;          ///< empty: at the first pass, or at `pass`
-    std::optional<int> pass;         ///< of the place, from 1
-    std::vector<std::string> things; ///< names, of the kit or of boats
-    bool all_but = false;            ///< `things` are those that come along
-    std::optional<int> fetch_day;    ///< empty: at the next pass
+    std::string at;                     ///< a place
+    std::optional<int> day;             ///< empty: at the first pass, or at `pass`
+    std::optional<int> pass;            ///< of the place, from 1
+    std::vector<std::string> things;    ///< names, of the kit or of boats
+    std::optional<double> food_kg = {}; ///< packaging included, out of what is to be eaten
+    bool all_but = false;               ///< `things` are those that come along
+    std::optional<int> fetch_day;       ///< empty: at the next pass
 };
 
 /// What is drawn under the route.

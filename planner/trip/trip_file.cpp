@@ -184,17 +184,17 @@ const Section<Trip>& trip_section() {
 
 std::vector<KnownKeys> known_keys() {
     return {
-        known(flow_section()),        known(flow_column_section()), known(release_section()),
-        known(trip_section()),        known(route_section()),       known(leg_section()),
-        known(river_bed_section()),   known(place_section()),       known(member_section()),
-        known(craft_section()),       known(kit_section()),         known(condition_section()),
-        known(food_section()),        known(shares_section()),      known(water_section()),
-        known(fuel_section()),        known(changeovers_section()), known(appointment_section()),
-        known(connection_section()),  known(permit_section()),      known(days_section()),
-        known(halt_section()),        known(weather_section()),     known(leg_weather_section()),
-        known(models_section()),      known(spread_section()),      known(contact_section()),
-        known(map_section()),         known(layer_section()),       known(leave_section()),
-        known(craft_choice_section())};
+        known(flow_section()),       known(flow_column_section()), known(release_section()),
+        known(trip_section()),       known(route_section()),       known(leg_section()),
+        known(river_bed_section()),  known(place_section()),       known(member_section()),
+        known(craft_section()),      known(kit_section()),         known(condition_section()),
+        known(food_section()),       known(shares_section()),      known(water_section()),
+        known(fuel_section()),       known(changeovers_section()), known(appointment_section()),
+        known(connection_section()), known(permit_section()),      known(days_section()),
+        known(halt_section()),       known(weather_section()),     known(leg_weather_section()),
+        known(models_section()),     known(spread_section()),      known(contact_section()),
+        known(map_section()),        known(layer_section()),       known(leave_section()),
+        known(laid_food_section()),  known(paddle_section()),      known(craft_choice_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {

@@ -59,6 +59,12 @@ constexpr auto safety_gear =
                                      {"shelter", SafetyGear::shelter}});
 constexpr auto bag_sides =
     std::to_array<Word<BagSide>>({{"left", BagSide::left}, {"right", BagSide::right}});
+constexpr auto boat_ends =
+    std::to_array<Word<BoatEnd>>({{"bow", BoatEnd::bow}, {"stern", BoatEnd::stern}});
+constexpr auto decks = std::to_array<Word<Deck>>(
+    {{"open", Deck::open}, {"spray-deck", Deck::spray_deck}, {"self-bailing", Deck::self_bailing}});
+constexpr auto strokes =
+    std::to_array<Word<Stroke>>({{"low", Stroke::low}, {"high", Stroke::high}});
 constexpr auto meals = std::to_array<Word<Meal>>(
     {{"breakfast", Meal::breakfast}, {"trail", Meal::trail}, {"dinner", Meal::dinner}});
 constexpr auto water_stows =
@@ -147,6 +153,18 @@ std::span<const Word<BagSide>> bag_side_words() {
     return bag_sides;
 }
 
+std::span<const Word<BoatEnd>> boat_end_words() {
+    return boat_ends;
+}
+
+std::span<const Word<Deck>> deck_words() {
+    return decks;
+}
+
+std::span<const Word<Stroke>> stroke_words() {
+    return strokes;
+}
+
 std::span<const Word<Meal>> meal_words() {
     return meals;
 }
@@ -197,6 +215,18 @@ std::string_view word(CraftKind kind) {
 
 std::string_view word(SafetyGear gear) {
     return word_of(safety_gear, gear);
+}
+
+std::string_view word(BoatEnd end) {
+    return word_of(boat_ends, end);
+}
+
+std::string_view word(Deck deck) {
+    return word_of(decks, deck);
+}
+
+std::string_view word(Stroke stroke) {
+    return word_of(strokes, stroke);
 }
 
 std::string_view word(BagSide side) {

@@ -24,6 +24,9 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::span<const Word<ItemUse>> item_use_words();
 [[nodiscard]] std::span<const Word<SafetyGear>> safety_gear_words();
 [[nodiscard]] std::span<const Word<BagSide>> bag_side_words();
+[[nodiscard]] std::span<const Word<BoatEnd>> boat_end_words();
+[[nodiscard]] std::span<const Word<Deck>> deck_words();
+[[nodiscard]] std::span<const Word<Stroke>> stroke_words();
 [[nodiscard]] std::span<const Word<Meal>> meal_words();
 [[nodiscard]] std::span<const Word<WaterStow>> water_stow_words();
 [[nodiscard]] std::span<const Word<int>> weekday_words();
@@ -41,6 +44,9 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::string_view word(ItemUse use);
 [[nodiscard]] std::string_view word(SafetyGear gear);
 [[nodiscard]] std::string_view word(BagSide side);
+[[nodiscard]] std::string_view word(BoatEnd end);
+[[nodiscard]] std::string_view word(Deck deck);
+[[nodiscard]] std::string_view word(Stroke stroke);
 [[nodiscard]] std::string_view word(Meal meal);
 
 /// "" for 0, else "I" to "VI".

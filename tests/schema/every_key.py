@@ -93,6 +93,9 @@ def weather_rows(key, at, base, beside, without=()):
 
 CHOICE = '/craft_choices=[{"name": "light boat", "mass": "2.1 kg"}]'
 
+PADDLE = '/kit/6/paddle={"length": "220 cm", "packed_length": "65 cm"}'
+PADDLE_CHOICE = '/craft_choices=[{"name": "short paddle", "kind": "paddle", "mass": "1 kg", "paddle": {}}]'
+
 # key of the schema: (pointer, what is set beside it, one value, another, command)
 ROWS = {
     "/name": ("/name", [], "One name", "Another name", "plan"),
@@ -171,6 +174,14 @@ ROWS = {
     "/craft/*/waterplane": ("/craft/0/waterplane", ["/craft/0/freeboard=20 cm"], "1.3 m2", "1.0 m2", "plan"),
     "/craft/*/freeboard": ("/craft/0/freeboard", ["/craft/0/waterplane=1.3 m2"], "20 cm", "9 cm", "plan"),
     "/party/*/pack_volume": ("/party/0/pack_volume", [TENT + "/volume=9 L"], "60 L", "3 L", "plan"),
+    "/party/*/pack_length": ("/party/0/pack_length", [PADDLE], "70 cm", "40 cm", "plan"),
+    "/craft/*/deck": ("/craft/0/deck", [], "open", "spray-deck", "plan"),
+    "/craft/*/suits/*": ("/craft/0/suits", [], '["lake", "river"]', '["river"]', "plan"),
+    "/kit/*/lies": (TENT + "/lies", [TENT + "/for=Ada"], "bow", "stern", "plan"),
+    "/kit/*/paddle/length": ("/kit/6/paddle/length", [PADDLE], "210 cm", "230 cm", "plan"),
+    "/kit/*/paddle/pieces": ("/kit/6/paddle/pieces", [PADDLE], "2", "4", "plan"),
+    "/kit/*/paddle/packed_length": ("/kit/6/paddle/packed_length", [PADDLE], "62 cm", "60 cm", "plan"),
+    "/kit/*/paddle/stroke": ("/kit/6/paddle/stroke", [PADDLE], "low", "high", "plan"),
     "/craft/*/rolled": ("/craft/0/rolled", ["/party/0/pack_volume=60 L"], "9 L", "19 L", "plan"),
     "/food/container": ("/food/container", ["/food/volume=2 L/kg"], "30 L", "3 L", "plan"),
     "/craft/*/borne_by": ("/craft/0/borne_by", [], "1", "2", "plan"),
@@ -189,10 +200,15 @@ ROWS = {
            ("rolls_up", "true", "false", []),
            ("waterplane", "3 m2", "0.3 m2", ["/craft_choices/0/freeboard=16 cm"]),
            ("freeboard", "20 cm", "2 cm", ["/craft_choices/0/waterplane=1.3 m2"]),
+           ("deck", "open", "spray-deck", []),
            ("seats", "1", "2", []),
            ("price", "900", "1000", []))},
     "/craft_choices/*/bags": ("/craft_choices/0/bags", [CHOICE, "/kit/13/volume=12 L"], '["70 L", "70 L"]', '["2 L", "2 L"]', "craft"),
     "/craft_choices/*/bags/*": ("/craft_choices/0/bags", [CHOICE, "/kit/13/volume=12 L"], '["70 L", "70 L"]', '["1 L", "1 L"]', "craft"),
+    "/craft_choices/*/suits/*": ("/craft_choices/0/suits", [CHOICE], '["lake", "river"]', '["river"]', "craft"),
+    **{f"/craft_choices/*/paddle/{key}": (f"/craft_choices/0/paddle/{key}", [PADDLE, PADDLE_CHOICE], one, other, "craft")
+       for key, one, other in (("length", "210 cm", "230 cm"), ("pieces", "2", "4"),
+                               ("packed_length", "62 cm", "60 cm"), ("stroke", "low", "high"))},
     "/craft_choices/*/replaces/*": ("/craft_choices/0/replaces", [CHOICE], '["red boat"]', '["blue boat"]', "craft"),
     "/kit/*/borne_by": (TENT + "/borne_by", [], "1", "2", "plan"),
     "/kit/*/cart_payload": (TENT + "/cart_payload", [CARRY + "/cart=true"], "60 kg", "5 kg", "plan"),
@@ -288,6 +304,7 @@ ROWS = {
     "/leave/*/pass": ("/leave/0/pass", LEAVE + ["/leave/0/day=null"], "1", "2", "plan"),
     "/leave/*": ("/leave", BACK_AND_FORTH, "[]", f'[{{"at": "{A}", "things": ["tent"]}}]', "plan"),
     "/leave/*/things/*": ("/leave/0/things/0", LEAVE, "tent", "stove and pots", "plan"),
+    "/leave/*/things/*/food": ("/leave/0/things/0/food", LEAVE + ['/leave/0/things=[{"food": "1 kg"}]'], "1 kg", "2 kg", "plan"),
     "/leave/*/all_but/*": ("/leave/0/all_but", LEAVE + ["/leave/0/things=null"], '["tent"]', '["tent", "stove and pots"]', "plan"),
     "/leave/*/fetch_day": ("/leave/0/fetch_day", LEAVE, "2", "4", "plan"),
     "/days/set_off": ("/days/set_off", [], "08:00", "07:00", "plan"),

@@ -20,7 +20,8 @@ export function showDays(view, clocks, pinned, chosen, choose) {
       figures.append(make('span', {}, make('small', {}, figure.label), make('b', {}, figure.value), make('small', {}, figure.more),
         before && before !== figure.value ? make('small', { class: 'ghost' }, 'pinned ' + before) : ''));
     }
-    card.append(clock, figures);
+    const left = day.left.map((/** @type {string} */ line) => make('span', { class: 'laid' }, line));
+    card.append(clock, figures, ...left);
     card.addEventListener('click', () => choose(day.day));
     return card;
   });

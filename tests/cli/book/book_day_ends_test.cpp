@@ -66,5 +66,23 @@ TEST(BookDayEnds, ListTheWaysOutOfTheWholeRouteOnce) {
     EXPECT_THAT(day_of(html, 2), Not(HasSubstr("the shorter way out is forward")));
 }
 
+TEST(BookDayEnds, SayByWhenToLeaveForAConnection) {
+    planner::Plan plan = test::hand_built_plan();
+    planner::PlanConnection bus;
+    bus.what = "boat taxi";
+    bus.place = "Gravel bar";
+    bus.taken = plan.appointments[0].by;
+    bus.used = true;
+    bus.leave_by = plan.appointments[0].leave_by;
+    plan.appointments.clear();
+    EXPECT_THAT(day_of(book_of(plan), 2), Not(HasSubstr("leave at the latest:")));
+    plan.connections = {bus};
+    const std::string day = day_of(book_of(plan), 2);
+    EXPECT_THAT(day, HasSubstr("For <bdi>boat taxi at Gravel bar, "));
+    EXPECT_THAT(day, HasSubstr("<strong><bdi>Birch spit</bdi> by 20:07</strong>"));
+    plan.connections[0].used = false; // another one is taken
+    EXPECT_THAT(day_of(book_of(plan), 2), Not(HasSubstr("leave at the latest:")));
+}
+
 } // namespace
 } // namespace tumpline::cli

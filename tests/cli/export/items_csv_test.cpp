@@ -37,9 +37,9 @@ TEST(ItemsCsv, HasEachFigureUnderItsHeading) {
     rope.carry_kg_m_up = 640.0;
     EXPECT_EQ(items_csv(with({rope})),
               "item,part,owner,count,mass_kg,comes,why,bearer,at_start,ashore,afloat,in,craft,bag,"
-              "gets_wet,carry_kg_km,carry_kg_m_up\r\n"
+              "gets_wet,carry_kg_km,carry_kg_m_up,left\r\n"
               "rope,kit,Ada,3,1.35,yes,class III on the way,Björn,worn,worn,used,sack,red boat,"
-              "right,yes,12.5,640\r\n");
+              "right,yes,12.5,640,\r\n");
 }
 
 TEST(ItemsCsv, WhatStaysAtHomeHasNoBearer) {
@@ -48,9 +48,10 @@ TEST(ItemsCsv, WhatStaysAtHomeHasNoBearer) {
     suit.mass_kg = 1.4;
     suit.comes = false;
     suit.why = "no water below 8 C";
-    EXPECT_THAT(items_csv(with({suit})),
-                testing::EndsWith(
-                    "\r\ndry suit,kit,,1,1.4,no,no water below 8 C,,,packed,packed,,,,no,0,0\r\n"));
+    EXPECT_THAT(
+        items_csv(with({suit})),
+        testing::EndsWith(
+            "\r\ndry suit,kit,,1,1.4,no,no water below 8 C,,,packed,packed,,,,no,0,0,\r\n"));
 }
 
 TEST(ItemsCsv, HasARecordPerRowOfThePlan) {
@@ -64,6 +65,19 @@ TEST(ItemsCsv, ANameThatASpreadsheetWouldRunGetsAnApostrophe) {
     PackedItem odd;
     odd.item = "=1+2";
     EXPECT_THAT(items_csv(with({odd})), testing::HasSubstr("\r\n'=1+2,"));
+}
+
+TEST(ItemsCsv, SaysWhereAThingIsLeftAndUntilWhen) {
+    PackedItem rope;
+    rope.item = "rope";
+    rope.leaves = {0, 4};
+    planner::Plan plan = with({rope});
+    plan.left = {{.leave = 4, .at = "Tarn head", .day = 2, .fetch_day = 4},
+                 {.leave = 1, .at = "Shelf camp", .day = 3, .fetch_day = 3},
+                 {.leave = 0, .at = "Quarry", .day = 5}};
+    EXPECT_THAT(
+        items_csv(plan),
+        testing::EndsWith("\"Tarn head, day 2 to day 4; Quarry, day 5, never fetched\"\r\n"));
 }
 
 } // namespace

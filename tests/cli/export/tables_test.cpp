@@ -1,6 +1,7 @@
 #include "cli/export/export_csv.h"
 #include "cli/export/export_geojson.h"
 #include "cli/export/export_gpx.h"
+#include "cli/export/export_maps.h"
 #include "cli/export/plan_csv.h"
 #include "tests/support/csv_records.h"
 #include "tests/support/hand_built_plan.h"
@@ -41,6 +42,7 @@ TEST(LoadsTable, HasEachFigureUnderItsHeading) {
     load.worn_kg = 2.4;
     load.limit_kg = 24.5;
     load.energy_j = 4184.0 * 2830.0;
+    load.laid_down_kg = 3.75;
     load.parts = {.kit_kg = 8.91,
                   .craft_kg = 3.32,
                   .food_kg = 5.23,
@@ -66,7 +68,8 @@ TEST(LoadsTable, HasEachFigureUnderItsHeading) {
                                                        {"water_kg", "2.85"},
                                                        {"waste_kg", "0.16"},
                                                        {"energy_kcal", "2830"},
-                                                       {"carries_kg", ""}};
+                                                       {"carries_kg", ""},
+                                                       {"laid_down_kg", "3.75"}};
     EXPECT_EQ(row, wanted);
     // The carry: two loads of Ada's.
     EXPECT_EQ(table_named(plan, "loads.csv").at(4).at("carries_kg"), "12.854; 3.93");
@@ -149,6 +152,29 @@ TEST(GpxLeg, TellsTheClockFromItsStartToItsEnd) {
     const std::string gpx = export_gpx(plan, test::hand_built_route(plan));
     EXPECT_THAT(gpx, HasSubstr("620 m up, 310 m down, 5 h 10 min moving, 08:00 to 14:02 by plan"));
     EXPECT_THAT(gpx, HasSubstr("08:00 to 09:32 by plan")); // the last of the river
+}
+
+/// Everything of the hand-built plan that is left at its first night.
+TEST(Places, SayWhatIsLeftThereAndWhenItIsFetched) {
+    Plan plan = test::hand_built_plan();
+    const planner::Route route = test::hand_built_route(plan);
+    const std::string before = export_gpx(plan, route);
+    EXPECT_EQ(before.find("left on day"), std::string::npos);
+    EXPECT_EQ(export_geojson(plan, route).find("\"left\""), std::string::npos);
+    planner::LaidThings left;
+    left.at = plan.days[0].to;
+    left.day = 2;
+    left.fetch_day = 3;
+    left.mass_kg = 5.3;
+    left.things = {{.part = planner::Part::food, .what = "food", .mass_kg = 2.0},
+                   {.part = planner::Part::craft, .what = "red boat", .mass_kg = 3.3}};
+    plan.left = {left};
+    const std::string words = "left on day 2: 2.0 kg of food, red boat (5.3 kg); fetched on day 3";
+    EXPECT_NE(export_gpx(plan, route).find(words + "</desc>"), std::string::npos);
+    EXPECT_NE(export_geojson(plan, route).find("\"left\":[\"" + words + "\"]"), std::string::npos);
+    EXPECT_NE(export_kml(plan, route).find(words), std::string::npos);
+    plan.left[0].fetch_day.reset();
+    EXPECT_NE(export_gpx(plan, route).find("red boat (5.3 kg); never fetched"), std::string::npos);
 }
 
 } // namespace

@@ -10,6 +10,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <filesystem>
 #include <limits>
 #include <set>
@@ -73,6 +74,13 @@ TEST(PlanJson, HasTheKeysOfItsPageAndNoOther) {
     Plan plan = judged_plan();
     plan.verdict.also = plan.verdict.reasons;
     plan.left.emplace_back().things.emplace_back();
+    plan.suitability.legs.emplace_back().remarks.emplace_back();
+    plan.suitability.paddles.emplace_back();
+    const auto afloat = std::find_if(
+        plan.legs.begin(), plan.legs.end(), [](const auto& leg) { return !leg.craft.empty(); });
+    ASSERT_NE(afloat, plan.legs.end());
+    afloat->craft[0].ends = planner::EndsLoad{
+        .bow_kg = 1.0, .stern_kg = 2.0, .bow = {{"tent", 1.0}}, .stern = {{"pots", 2.0}}};
     test::KeysByPlace printed = test::keys_of(shown(plan), by_member);
     for (const char* part : {"[]", "[].worst"}) { // one table for both
         const std::string also = std::string("verdict.also") + part;
@@ -81,7 +89,8 @@ TEST(PlanJson, HasTheKeysOfItsPageAndNoOther) {
     }
     printed["plan"] = printed[""];
     printed.erase("");
-    for (const char* bag : {"right[]", "at_hand[]"}) { // one table for the three of them
+    for (const char* bag :
+         {"right[]", "at_hand[]", "ends.bow[]", "ends.stern[]"}) { // one table for all
         EXPECT_EQ(printed[std::string("legs[].craft[].") + bag], printed["legs[].craft[].left[]"]);
         printed.erase(std::string("legs[].craft[].") + bag);
     }

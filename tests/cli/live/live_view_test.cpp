@@ -137,6 +137,24 @@ TEST(LiveView, ThePartsOfAPackSumToIt) {
         }
 }
 
+TEST(LiveView, TheDaysSayWhatToLeaveAndToFetch) {
+    LivePlan live = LiveTrip(saddle).planned({});
+    planner::LaidThings left;
+    left.at = "Long Tarn";
+    left.day = 1;
+    left.fetch_day = 2;
+    left.mass_kg = 2.0;
+    left.things = {{.part = planner::Part::food, .what = "food", .mass_kg = 2.0}};
+    EXPECT_TRUE(live_view(live, metric_figures(live)).at("days").at(0).at("left").empty());
+    live.plan.left = {left};
+    const Json days = live_view(live, metric_figures(live)).at("days");
+    EXPECT_EQ(days.at(0).at("left"),
+              Json::array({"Leave at Long Tarn: 2.0\u00A0kg of food (2.0\u00A0kg)"}));
+    EXPECT_EQ(days.at(1).at("left"),
+              Json::array({"Fetch at Long Tarn: 2.0\u00A0kg of food (2.0\u00A0kg)"}));
+    EXPECT_TRUE(days.at(2).at("left").empty());
+}
+
 } // namespace
 
 } // namespace tumpline::cli

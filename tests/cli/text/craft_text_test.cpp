@@ -54,5 +54,39 @@ TEST(CraftText, KeepsToItsWidthInBothSystems) {
     EXPECT_THAT(shown(planner::UnitSystem::imperial), Not(HasSubstr(" kg")));
 }
 
+/// Ada's paddle of two pieces, or one of four for rapids, on class III with a boat for lakes only.
+std::string with_paddles() {
+    test::PlainTrip plain = test::plain_trip({test::walk(4000.0), test::river(3000.0, 0.001)});
+    plain.route.legs[1].spec.river_class = 3;
+    plain.trip.craft[0].deck = planner::Deck::open;
+    plain.trip.kit = {test::thing("paddle", 0.9)};
+    plain.trip.kit[0].afloat = planner::ItemUse::used;
+    plain.trip.kit[0].paddle = {.pieces = 2, .stroke = planner::Stroke::low};
+    planner::CraftChoice paddle;
+    paddle.name = "short paddle";
+    paddle.mass_kg = 1.1;
+    paddle.is_paddle = true;
+    paddle.paddle = planner::PaddleSpec{.pieces = 4, .stroke = planner::Stroke::high};
+    plain.trip.craft_choices = {paddle};
+    return craft_text(planner::compare_craft(plain.trip, plain.route, {}), {});
+}
+
+TEST(CraftText, SetsPaddlesSideBySideAndSaysHowTheySuit) {
+    const std::string text = with_paddles();
+    EXPECT_THAT(text, HasSubstr("each paddle, the best first."));
+    EXPECT_THAT(text, testing::ContainsRegex("\n  short paddle +[a-z]+ +1 "));
+    EXPECT_THAT(text, HasSubstr("1 in place of paddle"));
+    const std::string flat = [&] {
+        std::string joined = text;
+        for (std::size_t at = 0; (at = joined.find("\n  ", at)) != joined.npos;)
+            joined.replace(at, 3, " ");
+        return joined;
+    }();
+    EXPECT_THAT(flat, HasSubstr("made for a low stroke: paddles for rapids are shorter"));
+    EXPECT_THAT(flat, HasSubstr("two pieces or one stick out of a pack"));
+    EXPECT_THAT(flat, HasSubstr("four pieces go into a pack"));
+    EXPECT_THAT(flat, HasSubstr("waves come into an open boat (leg 2,"));
+}
+
 } // namespace
 } // namespace tumpline::cli

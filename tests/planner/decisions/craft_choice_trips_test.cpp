@@ -133,5 +133,72 @@ TEST(OtherBoats, StayAtHomeOnAWayByAlternativesWithoutWater) {
     EXPECT_NEAR(all[1].route.length_m, 3500.0, 1e-6);
 }
 
+KitItem a_paddle(const std::string& name, const std::string& owner) {
+    KitItem item;
+    item.name = name;
+    item.mass_kg = 0.9;
+    item.owner = owner;
+    item.volume_l = 5.0;
+    item.afloat = ItemUse::used;
+    item.paddle = PaddleSpec{.length_m = 2.2};
+    return item;
+}
+
+CraftChoice short_paddle() {
+    CraftChoice choice = offered("short paddle", 1.1, 1);
+    choice.is_paddle = true;
+    choice.paddle = PaddleSpec{.length_m = 1.97, .stroke = Stroke::high};
+    choice.price = 150.0;
+    return choice;
+}
+
+TEST(OtherBoats, APaddleTakesThePlaceOfPaddlesAndBoatsStay) {
+    test::PlainTrip plain = two_boats();
+    plain.trip.kit = {a_paddle("paddle", "Ada"), test::thing("tent", 2.0), a_paddle("old", "Ben")};
+    plain.trip.craft_choices = {short_paddle(), short_paddle()};
+    plain.trip.craft_choices[1].replaces = {"old"};
+    const auto all = other_boats(plain.trip, plain.route, {});
+    ASSERT_EQ(all.size(), 3U);
+    EXPECT_TRUE(all[1].paddle);
+    EXPECT_FALSE(all[0].paddle);
+    EXPECT_THAT(all[1].replaces, ElementsAre("paddle", "old"));
+    EXPECT_EQ(all[1].count, 2);
+    EXPECT_EQ(all[1].price, 300.0);
+    EXPECT_EQ(all[1].trip.craft[0].name, "boat");
+    const KitItem& mine = all[1].trip.kit[0];
+    EXPECT_EQ(mine.name, "short paddle");
+    EXPECT_EQ(mine.mass_kg, 1.1);
+    EXPECT_EQ(mine.owner, "Ada");
+    EXPECT_EQ(mine.afloat, ItemUse::used);
+    EXPECT_EQ(mine.paddle.value().length_m, 1.97);
+    EXPECT_FALSE(mine.volume_l) << "that of the old one";
+    EXPECT_EQ(all[1].trip.kit[1].name, "tent");
+    EXPECT_EQ(all[2].trip.kit[0].name, "paddle") << "not named";
+    EXPECT_EQ(all[2].trip.kit[2].name, "short paddle");
+    EXPECT_EQ(all[2].count, 1);
+}
+
+TEST(OtherBoats, APaddleIsRefusedWhereTheKitHasNone) {
+    test::PlainTrip plain = two_boats();
+    plain.trip.kit = {test::thing("paddle", 0.9)}; // no key says that it is one
+    plain.trip.craft_choices = {short_paddle()};
+    const auto all = other_boats(plain.trip, plain.route, {});
+    EXPECT_THAT(all.at(1).refused, HasSubstr("no thing of the kit says that it is a paddle"));
+}
+
+TEST(OtherBoats, WhatIsLeftOnTheWayIsLeftByItsNewName) {
+    test::PlainTrip plain = two_boats();
+    plain.trip.kit = {a_paddle("paddle", "Ada")};
+    Leave leave;
+    leave.at = "Tarn";
+    leave.things = {"boat", "paddle"};
+    plain.trip.leaves = {leave};
+    plain.trip.craft_choices = {offered("light", 2.0, 1), short_paddle()};
+    const auto all = other_boats(plain.trip, plain.route, {});
+    EXPECT_THAT(all.at(1).trip.leaves[0].things, testing::Contains("light (Ada)"));
+    EXPECT_THAT(all.at(2).trip.leaves[0].things, testing::Contains("short paddle"));
+    EXPECT_THAT(all.at(0).trip.leaves[0].things, ElementsAre("boat", "paddle"));
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -288,5 +288,24 @@ TEST(Trim, TakesWhatALoadSinksFromTheFreeboardAndSaysWhereItIsLow) {
     EXPECT_EQ(said(with_kg(230.0)), Level::stop);
 }
 
+TEST(Trim, SumsWhatIsSaidToLieAtTheEnds) {
+    test::PlainTrip plain = test::plain_trip({test::lake(3000.0)});
+    plain.trip.kit = {
+        test::thing("barrel", 6.0), test::thing("sack", 4.0), test::thing("mat", 1.0)};
+    EXPECT_FALSE(make_plan(plain.trip, plain.route).legs.at(0).craft.at(0).ends);
+    plain.trip.kit[0].lies = BoatEnd::stern;
+    plain.trip.kit[1].lies = BoatEnd::bow;
+    plain.trip.kit[1].at_hand = true;
+    plain.trip.kit[2].piece = "barrel"; // lies with it
+    plain.trip.kit[0].piece = "barrel";
+    const Plan plan = make_plan(plain.trip, plain.route);
+    const std::optional<EndsLoad>& ends = plan.legs.at(0).craft.at(0).ends;
+    ASSERT_TRUE(ends);
+    EXPECT_NEAR(ends->stern_kg, 7.0, 1e-9);
+    EXPECT_NEAR(ends->bow_kg, 4.0, 1e-9);
+    ASSERT_EQ(ends->stern.size(), 1U);
+    EXPECT_EQ(ends->stern[0].what, "barrel");
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -3,7 +3,7 @@
 #include "planner/results/left_things.h"
 
 #include "planner/make_plan.h"
-#include "tests/support/out_and_back.h"
+#include "tests/support/three_days_by_col.h"
 
 #include <gtest/gtest.h>
 
@@ -42,6 +42,32 @@ TEST(LaidThings, OfOneNameStandTogether) {
     ASSERT_EQ(plan.left.at(0).things.size(), 1U);
     EXPECT_EQ(plan.left[0].things[0].count, 2);
     EXPECT_NEAR(plan.left[0].things[0].mass_kg, 0.6, 1e-9);
+}
+
+TEST(LaidThings, AreNotWithTheirBearerOnTheLegsBetween) {
+    test::RandomTrip made = test::out_and_back();
+    made.trip.leaves = {test::at_col({"lamp", "boat"}), test::at_col({"tent"})};
+    const Plan plan = make_plan(made.trip, made.route);
+    ASSERT_EQ(plan.legs.size(), 3U);
+    EXPECT_EQ(plan.legs[0].loads[0].laid_down_kg, 0.0);
+    EXPECT_NEAR(plan.legs[1].loads[0].laid_down_kg, 5.0, 1e-9); // 0.1 + 3 + 1.9
+    EXPECT_EQ(plan.legs[2].loads[0].laid_down_kg, 0.0);
+    EXPECT_EQ(plan.items.at(0).leaves, std::vector<std::size_t>{1}); // the tent
+    EXPECT_TRUE(plan.items.at(1).leaves.empty());                    // the poles
+    EXPECT_EQ(plan.items.at(2).leaves, std::vector<std::size_t>{0});
+    EXPECT_EQ(plan.items.at(3).leaves, std::vector<std::size_t>{0}); // the boat
+}
+
+TEST(LaidThings, HoldFood) {
+    const test::RandomTrip made = test::three_days_by_col(1.25);
+    const Plan plan = make_plan(made.trip, made.route);
+    ASSERT_EQ(plan.left.size(), 1U);
+    EXPECT_EQ(plan.left[0].day, 2);
+    EXPECT_EQ(plan.left[0].fetch_day, 2);
+    ASSERT_EQ(plan.left[0].things.size(), 1U);
+    EXPECT_EQ(plan.left[0].things[0].part, Part::food);
+    EXPECT_NEAR(plan.left[0].things[0].mass_kg, 1.25, 1e-9);
+    EXPECT_NEAR(plan.left[0].mass_kg, 1.25, 1e-9);
 }
 
 TEST(LaidThings, AreNoneWhereNothingIsLeft) {

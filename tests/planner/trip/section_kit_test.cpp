@@ -81,5 +81,33 @@ TEST(SectionKit, AnEmptyConditionIsASlip) {
                                            HasSubstr("at least one key of a condition"))));
 }
 
+TEST(SectionKit, ReadsAPaddleAndWhereAThingLies) {
+    const KitItem item = small_trip_with("/kit/0", R"({"item": "paddle", "mass": "970 g",
+        "lies": "stern", "paddle": {"length": "220 cm", "pieces": 4, "packed_length": "62 cm",
+        "stroke": "high"}})")
+                             .kit.at(0);
+    EXPECT_EQ(item.lies, BoatEnd::stern);
+    ASSERT_TRUE(item.paddle);
+    EXPECT_DOUBLE_EQ(item.paddle->length_m.value(), 2.2);
+    EXPECT_EQ(item.paddle->pieces, 4);
+    EXPECT_DOUBLE_EQ(item.paddle->packed_length_m.value(), 0.62);
+    EXPECT_EQ(item.paddle->stroke, Stroke::high);
+    EXPECT_TRUE(small_trip_with("/kit/0/paddle", "{}").kit.at(0).paddle);
+    EXPECT_FALSE(small_trip_with("/kit/0/for", R"("party")").kit.at(0).paddle);
+}
+
+TEST(SectionKit, TellsMistakesOfPaddlesAndEnds) {
+    EXPECT_THAT(problems_with("/kit/0/paddle", R"({"length": "60 cm"})"),
+                ElementsAre(HasSubstr("/kit/0/paddle/length")));
+    EXPECT_THAT(problems_with("/kit/0/paddle", R"({"length": "90 cm", "packed_length": "1 m"})"),
+                ElementsAre(testing::AllOf(HasSubstr("/kit/0/paddle/packed_length"),
+                                           HasSubstr("no more than its \"length\""))));
+    EXPECT_THAT(problems_with("/kit/0/paddle", R"({"stroke": "hihg"})"),
+                ElementsAre(HasSubstr("write \"high\"")));
+    EXPECT_THAT(problems_with("/kit/0/paddle", R"({"pieces": 0})"),
+                ElementsAre(HasSubstr("/kit/0/paddle/pieces")));
+    EXPECT_THAT(problems_with("/kit/0/lies", R"("left")"), ElementsAre(HasSubstr("/kit/0/lies")));
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -77,5 +77,29 @@ TEST(SectionLeave, RefusesWhatContradictsItself) {
                 ElementsAre(HasSubstr("/leave/0/things")));
 }
 
+TEST(SectionLeave, ReadsFoodAmongTheThings) {
+    const Trip trip =
+        with_leave(R"({"at": "Tarn head", "things": [{"food": "1200 g"}, "red boat"]})");
+    ASSERT_EQ(trip.leaves.size(), 1U);
+    EXPECT_NEAR(trip.leaves[0].food_kg.value(), 1.2, 1e-9);
+    EXPECT_THAT(trip.leaves[0].things, ElementsAre("", "red boat"));
+    EXPECT_FALSE(with_leave(R"({"at": "Tarn head", "things": ["tent"]})").leaves[0].food_kg);
+}
+
+TEST(SectionLeave, TellsMistakesOfFood) {
+    EXPECT_THAT(
+        problems_of_leave(
+            R"({"at": "Tarn head", "things": [{"food": "1 kg"}, "tent", {"food": "2 kg"}]})"),
+        ElementsAre(AllOf(HasSubstr("/leave/0/things/2"), HasSubstr("food once in an entry"))));
+    EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "all_but": ["tent", {"food": "1 kg"}]})"),
+                ElementsAre(AllOf(HasSubstr("/leave/0/all_but/1"), HasSubstr("comes along"))));
+    EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"food": "2 L"}]})"),
+                ElementsAre(HasSubstr("/leave/0/things/0/food")));
+    EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"fod": "2 kg"}]})"),
+                testing::Contains(HasSubstr("/leave/0/things/0")));
+    EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"food": "1 kg"}, "tnet"]})"),
+                ElementsAre(HasSubstr("/leave/0/things/1")));
+}
+
 } // namespace
 } // namespace tumpline::planner

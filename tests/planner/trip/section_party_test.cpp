@@ -68,5 +68,35 @@ TEST(SectionParty, AMassWithoutAUnitIsAskedForOne) {
         ElementsAre(testing::AllOf(HasSubstr("/party/0/body"), HasSubstr("write \"68 kg\""))));
 }
 
+TEST(SectionParty, ReadsTheDeckAndTheWaterOfABoat) {
+    const Craft craft = small_trip_with("/craft/0", R"({"name": "long canoe", "mass": "27 kg",
+        "deck": "self-bailing", "suits": ["lake", "river III", "river", "sea"]})")
+                            .craft.at(0);
+    EXPECT_EQ(craft.deck, Deck::self_bailing);
+    ASSERT_EQ(craft.suits.size(), 4U);
+    EXPECT_EQ(craft.suits[0].water, Water::lake);
+    EXPECT_EQ(craft.suits[1].water, Water::river);
+    EXPECT_EQ(craft.suits[1].hardest, 3);
+    EXPECT_EQ(craft.suits[2].hardest, 0);
+    EXPECT_EQ(craft.suits[3].water, Water::sea);
+    EXPECT_DOUBLE_EQ(
+        small_trip_with("/party/0/pack_length", R"("62 cm")").party.at(0).pack_length_m.value(),
+        0.62);
+}
+
+TEST(SectionParty, TellsMistakesOfDeckAndWater) {
+    EXPECT_THAT(problems_with("/craft/0/deck", R"("closed")"),
+                ElementsAre(HasSubstr("/craft/0/deck")));
+    EXPECT_THAT(problems_with("/craft/0/suits", "[]"), ElementsAre(HasSubstr("/craft/0/suits")));
+    EXPECT_THAT(
+        problems_with("/craft/0/suits", R"(["lkae"])"),
+        ElementsAre(testing::AllOf(HasSubstr("/craft/0/suits/0"), HasSubstr("write \"lake\""))));
+    EXPECT_THAT(
+        problems_with("/craft/0/suits", R"(["lake", "river IX"])"),
+        ElementsAre(testing::AllOf(HasSubstr("/craft/0/suits/1"), HasSubstr("\"river III\""))));
+    EXPECT_THAT(problems_with("/party/0/pack_length", R"("62 m")"),
+                ElementsAre(HasSubstr("/party/0/pack_length")));
+}
+
 } // namespace
 } // namespace tumpline::planner

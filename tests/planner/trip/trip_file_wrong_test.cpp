@@ -468,5 +468,26 @@ TEST(TripFileWrong, BoatsToChooseFromTellTheirMistakes) {
                 testing::ElementsAre(testing::HasSubstr("/craft_choices/0/freeboard")));
 }
 
+TEST(TripFileWrong, PaddlesToChooseFromTellTheirMistakes) {
+    const auto of_choice = [](const std::string& choice) {
+        std::string text = small;
+        const std::string kit = "\"kit\": [";
+        text.replace(text.find(kit), kit.size(), "\"craft_choices\": [" + choice + "], " + kit);
+        return problems_of(text);
+    };
+    EXPECT_THAT(of_choice(R"({"name": "short", "mass": "1 kg", "kind": "paddle",
+                             "paddle": {"stroke": "high"}, "price": 150})"),
+                testing::IsEmpty());
+    EXPECT_THAT(of_choice(R"({"name": "short", "mass": "1 kg", "kind": "padle"})"),
+                testing::ElementsAre(testing::HasSubstr("write \"paddle\"")));
+    EXPECT_THAT(of_choice(R"({"name": "a", "mass": "1 kg", "kind": "paddle", "class": "II"})"),
+                testing::ElementsAre(testing::HasSubstr("keys of a boat")));
+    EXPECT_THAT(of_choice(R"({"name": "a", "mass": "2 kg", "paddle": {}})"),
+                testing::ElementsAre(testing::HasSubstr("/craft_choices/0/paddle")));
+    EXPECT_THAT(
+        of_choice(R"({"name": "a", "mass": "1 kg", "kind": "paddle", "replaces": ["red boat"]})"),
+        testing::ElementsAre(testing::HasSubstr("/craft_choices/0/replaces/0")));
+}
+
 } // namespace
 } // namespace tumpline::planner
