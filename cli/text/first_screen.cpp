@@ -225,7 +225,7 @@ std::string supply_line(const TextPage& page, const Stage& stage) {
     if (stage.for_later_kg > 0.0)
         parts.push_back("for a later stage " + page.mass(stage.for_later_kg));
     if (stage.fetched_kg > 0.0)
-        parts.push_back("besides what is fetched, " + page.mass(stage.fetched_kg));
+        parts.push_back("less what is fetched " + page.mass(stage.fetched_kg));
     if (stage.reserve_kg > 0.0)
         parts.push_back("of it in reserve " + page.mass(stage.reserve_kg));
     std::string text = fmt::format("{} of food{}{}{}",
