@@ -2,6 +2,7 @@
 #include "cli/drawing/load_band_line.h"
 #include "cli/words/markup.h"
 #include "cli/words/words.h"
+#include "planner/decisions/odds.h"
 
 #include <fmt/format.h>
 
@@ -65,6 +66,12 @@ struct Scale {
     }
 };
 
+/// The hours that a day's clock shows: to the next midnight, or on until one arrives.
+double hours_shown(const planner::PlanDay& day, const DayClock& clock) {
+    const double last = std::clamp(clock.hours(day.arrive), 24.0, 72.0);
+    return last > 24.0 ? 6.0 * std::ceil(last / 6.0) : 24.0;
+}
+
 /// Ticks with their hours, `below` the bar.
 std::string hour_marks(const Scale& scale, double below, double text) {
     std::string ticks;
@@ -85,14 +92,49 @@ std::string hour_marks(const Scale& scale, double below, double text) {
 
 } // namespace
 
+std::string arrivals_drawing(const planner::PlanDay& day,
+                             const planner::InstantQuantiles& arrive,
+                             const Drawing& drawing,
+                             const Figures& shown) {
+    const DayClock clock(shown, day.date);
+    const Scale scale{hours_shown(day, clock), drawing.width};
+    const double high = 1.1 * drawing.text;
+    const auto x = [&](geo::sys_seconds at) { return scale.x(clock.hours(at)); };
+    const auto band = [&](const char* kind, double from, double to, double inset) {
+        return fmt::format(R"(<rect class="{}" x="{}" y="{}" width="{}" height="{}"/>)",
+                           kind,
+                           coordinate(from),
+                           coordinate(inset),
+                           coordinate(std::max(1.0, to - from)),
+                           coordinate(high - 2.0 * inset));
+    };
+    const auto line = [&](const char* kind, double at) {
+        return fmt::format(
+            R"(<path class="{}" d="M{} 0v{}"/>)", kind, coordinate(at), coordinate(high));
+    };
+    return fmt::format(
+        R"(<svg class="arrivals" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">{}</title>{}{}{}{}</svg>)",
+        coordinate(drawing.width),
+        coordinate(high),
+        drawing.id,
+        drawing.id,
+        escaped(fmt::format("Arrivals in the draws: 5 of 100 by {}, half by {}, 95 of 100 by {}",
+                            shown.clock_on(arrive.q05, day.date),
+                            shown.clock_on(arrive.q50, day.date),
+                            shown.clock_on(arrive.q95, day.date))),
+        band("most", x(arrive.q05), x(arrive.q95), 0.3 * high),
+        band("many", x(arrive.q10), x(arrive.q90), 0.15 * high),
+        line("half", x(arrive.q50)),
+        line("planned", x(day.arrive)));
+}
+
 std::string day_drawing(const planner::Plan& plan,
                         const planner::PlanDay& day,
                         const Drawing& drawing,
                         const Figures& shown) {
     const DayClock clock(shown, day.date);
     const double t = drawing.text;
-    const double last = std::clamp(clock.hours(day.arrive), 24.0, 72.0);
-    const double hours = last > 24.0 ? 6.0 * std::ceil(last / 6.0) : 24.0;
+    const double hours = hours_shown(day, clock);
     const Scale scale{hours, drawing.width};
     const double top = 0.5 * t;
     const double bar = 1.9 * t;

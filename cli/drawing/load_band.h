@@ -8,6 +8,10 @@
 #include <string>
 #include <vector>
 
+namespace tumpline::planner {
+struct InstantQuantiles;
+} // namespace tumpline::planner
+
 /// The load band: the route drawn as a band as wide as the load that the party bears there.
 /// On foot that is what is on the backs (on a portage each member's heaviest carry), afloat the
 /// goods in the boats, on a ride nothing. Colour and pattern tell the way of travel.
@@ -74,6 +78,13 @@ struct Stretch {
                                           const Stretch& stretch,
                                           const Drawing& drawing,
                                           const Figures& shown);
+
+/// When a day is arrived by in draws of what one does not know, along the hours of `day_drawing`:
+/// from 5 to 95 of 100, from 10 to 90, half of them, and where the plan arrives; an <svg> element.
+[[nodiscard]] std::string arrivals_drawing(const planner::PlanDay& day,
+                                           const planner::InstantQuantiles& arrive,
+                                           const Drawing& drawing,
+                                           const Figures& shown);
 
 /// The hours of a day: night, twilight and light, and what is done when; an <svg> element.
 [[nodiscard]] std::string day_drawing(const planner::Plan& plan,

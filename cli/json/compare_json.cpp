@@ -112,17 +112,24 @@ Json cautions(const Comparison& comparison) {
 
 } // namespace
 
+Json compare_json_value(const Comparison& comparison,
+                        const std::vector<std::string>& labels,
+                        std::string_view version) {
+    return {{"version", version},
+            {"plans", plans(comparison, labels)},
+            {"totals", totals(comparison)},
+            {"days", days(comparison)},
+            {"packs", packs(comparison)},
+            {"appointments", appointments(comparison)},
+            {"cautions", cautions(comparison)}};
+}
+
 std::string compare_json(const Comparison& comparison,
                          const std::vector<std::string>& labels,
                          std::string_view version) {
-    const Json json = {{"version", version},
-                       {"plans", plans(comparison, labels)},
-                       {"totals", totals(comparison)},
-                       {"days", days(comparison)},
-                       {"packs", packs(comparison)},
-                       {"appointments", appointments(comparison)},
-                       {"cautions", cautions(comparison)}};
-    return json.dump(2, ' ', false, Json::error_handler_t::replace).append("\n");
+    return compare_json_value(comparison, labels, version)
+        .dump(2, ' ', false, Json::error_handler_t::replace)
+        .append("\n");
 }
 
 } // namespace tumpline::cli

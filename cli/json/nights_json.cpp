@@ -58,21 +58,23 @@ Json option_json(const NightsOption& option) {
 
 } // namespace
 
-std::string nights_json(const planner::NightsPlan& nights, std::string_view version) {
+Json nights_json_value(const planner::NightsPlan& nights, std::string_view version) {
     Json next = Json::array();
     for (const NightsOption& option : nights.next)
         next.push_back(option_json(option));
     const planner::Trip& trip = nights.best.plan.trip;
-    const Json json{
-        {"trip", trip.name.empty() ? Json(nullptr) : Json(trip.name)},
-        {"version", version},
-        {"places", nights.places},
-        {"camps", nights.camps},
-        {"asked", nights.asked},
-        {"best", option_json(nights.best)},
-        {"next", next},
-        {"listed", nights.listed.empty() ? Json(nullptr) : option_json(nights.listed.front())}};
-    return json.dump(2) + "\n";
+    return {{"trip", trip.name.empty() ? Json(nullptr) : Json(trip.name)},
+            {"version", version},
+            {"places", nights.places},
+            {"camps", nights.camps},
+            {"asked", nights.asked},
+            {"best", option_json(nights.best)},
+            {"next", next},
+            {"listed", nights.listed.empty() ? Json(nullptr) : option_json(nights.listed.front())}};
+}
+
+std::string nights_json(const planner::NightsPlan& nights, std::string_view version) {
+    return nights_json_value(nights, version).dump(2) + "\n";
 }
 
 } // namespace tumpline::cli

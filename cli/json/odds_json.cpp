@@ -158,28 +158,33 @@ Json defaults(const Odds& odds) {
 
 } // namespace
 
+Json odds_json_value(const Odds& odds, std::string_view version) {
+    return {{"trip", odds.plan.trip.name},
+            {"version", version},
+            {"file", odds.plan.trip.file.string()},
+            {"can_be_carried_out", odds.plan.can_be_carried_out()},
+            {"verdict", planner::verdict_word(odds.plan.verdict.level)},
+            {"draws", odds.options.draws},
+            {"seed", odds.options.seed},
+            {"under_way_s", quantiles(odds.under_way_s)},
+            {"days", days(odds)},
+            {"appointments", appointments(odds)},
+            {"departures", departures(odds)},
+            {"no_departure", odds.no_departure},
+            {"connection_missed", or_null(odds.connection_missed)},
+            {"rivers", rivers(odds)},
+            {"food", food(odds)},
+            {"water", water(odds)},
+            {"legs", legs(odds)},
+            {"influences", influences(odds)},
+            {"defaults", defaults(odds)},
+            {"remarks", odds.remarks}};
+}
+
 std::string odds_json(const Odds& odds, std::string_view version) {
-    const Json json = {{"trip", odds.plan.trip.name},
-                       {"version", version},
-                       {"file", odds.plan.trip.file.string()},
-                       {"can_be_carried_out", odds.plan.can_be_carried_out()},
-                       {"verdict", planner::verdict_word(odds.plan.verdict.level)},
-                       {"draws", odds.options.draws},
-                       {"seed", odds.options.seed},
-                       {"under_way_s", quantiles(odds.under_way_s)},
-                       {"days", days(odds)},
-                       {"appointments", appointments(odds)},
-                       {"departures", departures(odds)},
-                       {"no_departure", odds.no_departure},
-                       {"connection_missed", or_null(odds.connection_missed)},
-                       {"rivers", rivers(odds)},
-                       {"food", food(odds)},
-                       {"water", water(odds)},
-                       {"legs", legs(odds)},
-                       {"influences", influences(odds)},
-                       {"defaults", defaults(odds)},
-                       {"remarks", odds.remarks}};
-    return json.dump(2, ' ', false, Json::error_handler_t::replace).append("\n");
+    return odds_json_value(odds, version)
+        .dump(2, ' ', false, Json::error_handler_t::replace)
+        .append("\n");
 }
 
 } // namespace tumpline::cli

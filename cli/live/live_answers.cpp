@@ -5,9 +5,11 @@
 #include "cli/drawing/route_map.h"
 #include "cli/json/plan_json.h"
 #include "cli/live/line_difference.h"
+#include "cli/live/live_beside.h"
 #include "cli/live/live_ground.h"
+#include "cli/live/live_maker.h"
+#include "cli/live/live_request.h"
 #include "cli/live/live_view.h"
-#include "cli/live/one_hand.h"
 #include "cli/live/page_file.h"
 #include "cli/words/figures.h"
 #include "cli/words/json_values.h"
@@ -17,8 +19,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <array>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -28,98 +28,6 @@ namespace tumpline::cli {
 
 namespace {
 
-using planner::Edit;
-using planner::JsonValue;
-
-constexpr std::size_t most_edits = 500;
-
-/// What is wrong with a request that is none; answered with 400.
-struct BadRequest {
-    std::string why;
-};
-
-/// The body of a request.
-struct Body {
-    std::vector<Edit> edits;
-    std::vector<std::string> want; ///< parts of the answer; empty: plan and drawing
-    std::string seen;
-    std::string ground; ///< the id of the one that the page has
-    bool narrow = false;
-};
-
-Reply replied(const Json& json, int status = 200) {
-    return {.status = status,
-            .body = json.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n"};
-}
-
-Reply problems_reply(const geo::InputError& error, int status) {
-    const Json problems = array_of(error.problems(), [](const geo::Problem& problem) {
-        return Json{{"place", problem.place},
-                    {"found", problem.found},
-                    {"expected", problem.expected},
-                    {"advice", problem.advice},
-                    {"text", to_string(problem)}};
-    });
-    return replied({{"problems", problems}}, status);
-}
-
-std::string text_at(const JsonValue& object, std::string_view key) {
-    const JsonValue* value = object.find(key);
-    if (value == nullptr || value->kind != JsonValue::Kind::text)
-        throw BadRequest{fmt::format("\"{}\" must be a text", key)};
-    return value->text;
-}
-
-Edit edit_of(const JsonValue& json) {
-    using Way = Edit::Way;
-    const std::string name = text_at(json, "op");
-    const std::array ways{std::pair{"add", Way::add},
-                          std::pair{"replace", Way::replace},
-                          std::pair{"remove", Way::remove}};
-    const auto* const way = std::find_if(
-        ways.begin(), ways.end(), [&](const auto& known) { return name == known.first; });
-    if (way == ways.end())
-        throw BadRequest{"\"op\" must be add, replace or remove"};
-    const JsonValue* value = json.find("value");
-    if (value == nullptr && way->second != Way::remove)
-        throw BadRequest{"add and replace need a \"value\""};
-    return {.way = way->second,
-            .pointer = text_at(json, "path"),
-            .value = value != nullptr ? planner::json_text(*value) : std::string()};
-}
-
-Body body_of(const std::string& text) {
-    JsonValue json;
-    try {
-        json = planner::read_json(text, "the request");
-    } catch (const geo::InputError& error) {
-        throw BadRequest{to_string(error.problems().front())};
-    }
-    Body body;
-    const JsonValue* edits = json.find("edits");
-    if (edits == nullptr || edits->kind != JsonValue::Kind::list ||
-        edits->items.size() > most_edits)
-        throw BadRequest{fmt::format("\"edits\" must be a list of at most {}", most_edits)};
-    for (const JsonValue& edit : edits->items)
-        body.edits.push_back(edit_of(edit));
-    if (const JsonValue* want = json.find("want"))
-        for (const JsonValue& part : want->items)
-            body.want.push_back(part.text);
-    if (const JsonValue* narrow = json.find("narrow"))
-        body.narrow = narrow->flag;
-    if (json.find("seen") != nullptr)
-        body.seen = text_at(json, "seen");
-    if (json.find("ground") != nullptr)
-        body.ground = text_at(json, "ground");
-    return body;
-}
-
-bool wants(const Body& body, std::string_view part) {
-    if (body.want.empty())
-        return part != "view";
-    return std::find(body.want.begin(), body.want.end(), part) != body.want.end();
-}
-
 /// What is told of the ground besides its markup.
 Json ground_json(const LiveGround& ground, const RouteMap& map, const Figures& shown) {
     return {{"id", ground.id()},
@@ -127,8 +35,11 @@ Json ground_json(const LiveGround& ground, const RouteMap& map, const Figures& s
             {"credits", array_of(ground.credits(), [](const auto& credit) { return credit; })}};
 }
 
-Json drawings(const LivePlan& live, const Figures& shown, const Body& body, LiveGrounds& grounds) {
-    const bool narrow = body.narrow;
+Json drawings(const LivePlan& live,
+              const Figures& shown,
+              const LiveRequest& asked,
+              LiveGrounds& grounds) {
+    const bool narrow = asked.narrow;
     const auto drawn = [&](std::string id) {
         return Drawing{.width = narrow ? narrow_drawing : wide_drawing,
                        .text = narrow ? 11.0 : 12.0,
@@ -147,7 +58,7 @@ Json drawings(const LivePlan& live, const Figures& shown, const Body& body, Live
     RouteMap map(live.plan, *live.route);
     map.lay_ground_of(ground->map());
     Json under = ground_json(*ground, map, shown);
-    if (ground->id() != body.ground)
+    if (ground->id() != asked.ground)
         under["markup"] = ground->markup();
     const Stretch whole{.from_m = 0.0, .to_m = live.route->length_m};
     return {{"map", map.draw(drawn("map"), shown)},
@@ -156,49 +67,25 @@ Json drawings(const LivePlan& live, const Figures& shown, const Body& body, Live
             {"clocks", std::move(clocks)}};
 }
 
-/// Answers, and turns what is wrong into its status.
-template <typename Work> Reply answered(const Work& work) {
-    try {
-        return work();
-    } catch (const BadRequest& bad) {
-        return replied({{"error", bad.why}}, 400);
-    } catch (const geo::InputError& error) {
-        return problems_reply(error, 422);
-    }
-}
-
-/// What plans are made and drawn from.
-struct Maker {
-    Maker(LiveTrip& of, std::optional<planner::UnitSystem> said) : trip(of), units(said) {}
-
-    LiveTrip& trip;
-    std::optional<planner::UnitSystem> units; ///< as the command line said
-    LiveGrounds grounds;
-    OneHand hand; // ends first
-};
-
-Reply plan_reply(Maker& maker, const std::string& request) {
-    const Body body = body_of(request);
-    const LivePlan live = maker.trip.planned(body.edits);
-    const Figures shown(
-        maker.units.value_or(live.plan.trip.units.value_or(planner::UnitSystem::metric)),
-        live.plan.trip.time_zone,
-        Blank::kept);
+Reply plan_reply(LiveMaker& maker, const std::string& request) {
+    const LiveRequest asked = live_request(request);
+    const LivePlan live = maker.trip.planned(asked.edits);
+    const Figures shown = maker.figures(live.plan);
     Json json;
     json["seen"] = live.seen;
-    if (wants(body, "view"))
+    if (asked.wants("view"))
         json["view"] = live_view(live, shown);
-    if (wants(body, "drawing"))
-        json["drawing"] = drawings(live, shown, body, maker.grounds);
-    if (wants(body, "plan"))
+    if (asked.wants("drawing"))
+        json["drawing"] = drawings(live, shown, asked, maker.grounds);
+    if (asked.wants("plan"))
         json["plan"] = plan_json_value(live.plan, version());
     return replied(json);
 }
 
 Reply difference_reply(const LiveTrip& trip, const std::string& request) {
-    const Body body = body_of(request);
+    const LiveRequest asked = live_request(request);
     const std::string now = trip.text();
-    const std::string after = planner::edited_text(now, trip.file().string(), body.edits);
+    const std::string after = planner::edited_text(now, trip.file().string(), asked.edits);
     return replied({{"seen", digest_of(now)},
                     {"lines", array_of(line_difference(now, after), [](const DifferentLine& line) {
                          return Json{{"sign", line.added ? "+" : "-"},
@@ -208,8 +95,8 @@ Reply difference_reply(const LiveTrip& trip, const std::string& request) {
 }
 
 Reply write_reply(LiveTrip& trip, const std::string& request) {
-    const Body body = body_of(request);
-    const bool written = trip.write(body.edits, body.seen);
+    const LiveRequest asked = live_request(request);
+    const bool written = trip.write(asked.edits, asked.seen);
     const std::string now = trip.text();
     return replied({{"written", written}, {"seen", digest_of(now)}, {"text", now}},
                    written ? 200 : 409);
@@ -234,7 +121,8 @@ LiveRoute page_route(std::string path, std::string_view name) {
         .method = "GET", .path = std::move(path), .answer = [name](const std::string& /*none*/) {
             return Reply{.status = 200,
                          .type = std::string(type_of(name)),
-                         .body = std::string(page_file(name))};
+                         .body = std::string(page_file(name)),
+                         .more = {}};
         }};
 }
 
@@ -251,6 +139,9 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
                                         "days.js",
                                         "packs.js",
                                         "conditions.js",
+                                        "compare.js",
+                                        "nights.js",
+                                        "odds.js",
                                         "verdict.js",
                                         "write.js",
                                         "made.js"})
@@ -258,10 +149,11 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
     routes.push_back({.method = "GET", .path = "/book.css", .answer = [](const std::string&) {
                           return Reply{.status = 200,
                                        .type = std::string(type_of("book.css")),
-                                       .body = std::string(book_template("book.css"))};
+                                       .body = std::string(book_template("book.css")),
+                                       .more = {}};
                       }});
     routes.push_back({.method = "GET", .path = "/favicon.ico", .answer = [](const std::string&) {
-                          return Reply{.status = 204, .type = "image/png", .body = {}};
+                          return Reply{.status = 204, .type = "image/png", .body = {}, .more = {}};
                       }});
     const auto add = [&](const char* method, const char* path, auto work) {
         routes.push_back(
@@ -270,9 +162,16 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
              }});
     };
     add("GET", "/api/trip", [&trip](const std::string&) { return trip_reply(trip); });
-    const auto maker = std::make_shared<Maker>(trip, units);
+    const auto maker = std::make_shared<LiveMaker>(trip, units);
     add("POST", "/api/plan", [maker](const std::string& body) {
         return maker->hand.done([&] { return plan_reply(*maker, body); });
+    });
+    add("POST", "/api/odds", [maker](const std::string& body) { return odds_reply(*maker, body); });
+    add("POST", "/api/nights", [maker](const std::string& body) {
+        return nights_reply(*maker, body);
+    });
+    add("POST", "/api/compare", [maker](const std::string& body) {
+        return maker->hand.done([&] { return compare_reply(*maker, body); });
     });
     add("POST", "/api/difference", [&trip](const std::string& body) {
         return difference_reply(trip, body);

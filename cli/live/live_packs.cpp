@@ -1,10 +1,12 @@
 #include "cli/live/live_view.h"
 #include "cli/words/packing_words.h"
 #include "cli/words/words.h"
+#include "planner/loads/portage_loads.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -61,6 +63,9 @@ Json craft_json(const planner::CraftLoad& load, const Figures& shown) {
 
 Json choices_json(const LivePlan& live, const PlanLeg& leg, const Figures& shown) {
     const std::optional<std::size_t> written = written_leg(live, leg.leg);
+    const bool hands = std::any_of(leg.choices.begin(), leg.choices.end(), [](const auto& choice) {
+        return choice.by != planner::CarryBy::hands;
+    });
     return array_of(leg.choices, [&](const planner::CarryChoice& choice) {
         Json edits = Json::array();
         if (written) {
@@ -69,6 +74,9 @@ Json choices_json(const LivePlan& live, const PlanLeg& leg, const Figures& shown
                 choice.carries == 1.5 ? Json(1.5) : Json(static_cast<int>(choice.carries));
             edits.push_back(added(at + "/carries", carries));
             edits.push_back(added(at + "/boat_on_carry", choice.rolled ? "rolled" : "whole"));
+            if (hands)
+                edits.push_back(
+                    added(at + "/carry_by", std::string(planner::carry_by_word(choice.by))));
         }
         return Json{{"words", carries_words(live.plan, choice.carries, choice.rolled, choice.by)},
                     {"walked", shown.portage(choice.walked_m)},
@@ -80,6 +88,36 @@ Json choices_json(const LivePlan& live, const PlanLeg& leg, const Figures& shown
                     {"chosen", choice.chosen},
                     {"edits", std::move(edits)}};
     });
+}
+
+/// Who or what bears the heavy pieces of a portage, apart from how often one goes; nothing where
+/// there is but one way.
+Json hands_json(const LivePlan& live, const PlanLeg& leg) {
+    using planner::CarryBy;
+    const std::optional<std::size_t> written = written_leg(live, leg.leg);
+    const auto offered = [&](CarryBy by) {
+        return std::any_of(leg.choices.begin(), leg.choices.end(), [&](const auto& choice) {
+            return choice.by == by;
+        });
+    };
+    if (!written || (!offered(CarryBy::two) && !offered(CarryBy::cart)))
+        return Json::array();
+    const std::optional<CarryBy> now = live.plan.trip.route.legs[*written].carry_by;
+    Json hands = Json::array();
+    const auto add = [&](std::string_view label, std::string_view by, bool chosen) {
+        hands.push_back(
+            {{"label", label},
+             {"chosen", chosen},
+             {"edits",
+              Json::array({added(fmt::format("/route/legs/{}/carry_by", *written), by)})}});
+    };
+    add("Whichever is quickest", "auto", !now);
+    for (const auto& [by, label] : {std::pair{CarryBy::hands, "Each piece on one back"},
+                                    std::pair{CarryBy::two, "Heavy pieces by two"},
+                                    std::pair{CarryBy::cart, "On the cart"}})
+        if (offered(by))
+            add(label, planner::carry_by_word(by), now == by);
+    return hands;
 }
 
 /// Something that may be done with a thing.
@@ -135,7 +173,8 @@ Json live_packs(const LivePlan& live, const Figures& shown) {
               array_of(leg.loads, [&](const auto& load) { return load_json(leg, load, shown); })},
              {"craft",
               array_of(leg.craft, [&](const auto& load) { return craft_json(load, shown); })},
-             {"choices", choices_json(live, leg, shown)}});
+             {"choices", choices_json(live, leg, shown)},
+             {"hands", hands_json(live, leg)}});
     return legs;
 }
 

@@ -24,7 +24,7 @@ constexpr std::size_t routes_kept = 8;
 /// What of a leg does not change where it runs: of the current only which way it sets.
 void without_loads(JsonValue& leg) {
     std::erase_if(leg.members, [](const JsonValue::Member& member) {
-        return member.key == "carries" || member.key == "boat_on_carry";
+        return member.key == "carries" || member.key == "boat_on_carry" || member.key == "carry_by";
     });
     for (JsonValue::Member& member : leg.members)
         if (member.key == "current")

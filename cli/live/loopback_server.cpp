@@ -147,8 +147,29 @@ void put(httplib::Response& response, const Reply& reply) {
     response.set_content(reply.body, reply.type);
 }
 
+/// What is told piece by piece, by the thread of this connection: a reader that does not read holds
+/// up nobody else, and is left after a while.
+void put_stream(httplib::Response& response, const Reply& reply, const std::atomic<bool>& ending) {
+    response.status = reply.status;
+    response.set_chunked_content_provider(
+        reply.type,
+        [&ending, first = reply.body, more = reply.more](std::size_t /*offset*/,
+                                                         httplib::DataSink& sink) mutable {
+            const std::optional<std::string> told =
+                first.empty() ? more() : std::optional(std::exchange(first, {}));
+            if (!told || ending) {
+                sink.done();
+                return true;
+            }
+            return told->empty() || sink.write(told->data(), told->size());
+        });
+}
+
 Reply error_reply(int status, std::string_view why) {
-    return {.status = status, .body = nlohmann::json{{"error", why}}.dump() + "\n"};
+    Reply reply;
+    reply.status = status;
+    reply.body = nlohmann::json{{"error", why}}.dump() + "\n";
+    return reply;
 }
 
 } // namespace
@@ -198,9 +219,13 @@ void LoopbackServer::Inside::prepare() {
         put(response, error_reply(500, "a fault of the program"));
     });
     for (const LiveRoute& route : routes) {
-        const auto handler = [&route](const httplib::Request& request,
-                                      httplib::Response& response) {
-            put(response, route.answer(request.body));
+        const auto handler = [this, &route](const httplib::Request& request,
+                                            httplib::Response& response) {
+            const Reply reply = route.answer(request.body);
+            if (reply.more)
+                put_stream(response, reply, ending);
+            else
+                put(response, reply);
         };
         if (route.method == "POST")
             server.Post(route.path, handler);

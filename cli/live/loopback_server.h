@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,10 @@ struct Reply {
     int status = 200;
     std::string type = "application/json";
     std::string body;
+    /// What is told after the body, piece by piece until there is none; each within a moment, ""
+    /// where nothing is new. It is let go as soon as nobody reads any more, so what it holds ends
+    /// with it.
+    std::function<std::optional<std::string>()> more = {};
 };
 
 /// A method and a path, and what answers there, given the body.

@@ -14,6 +14,7 @@ OneHand::~OneHand() {
 }
 
 void OneHand::take(std::packaged_task<void()> task) {
+    ++waiting_or_done_;
     {
         const std::lock_guard lock(door_);
         waiting_.push_back(std::move(task));
@@ -31,6 +32,7 @@ void OneHand::work() {
         waiting_.pop_front();
         lock.unlock();
         task();
+        --waiting_or_done_;
     }
 }
 

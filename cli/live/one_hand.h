@@ -1,7 +1,9 @@
 #pragma once
 
+#include <atomic>
 #include <condition_variable>
 #include <deque>
+#include <functional>
 #include <future>
 #include <mutex>
 #include <thread>
@@ -27,6 +29,12 @@ class OneHand {
         return answer.get();
     }
 
+    /// Does it some time later; it throws nothing.
+    void begin(std::function<void()> work) { take(std::packaged_task<void()>(std::move(work))); }
+
+    /// Whether something is being done or waits.
+    [[nodiscard]] bool busy() const { return waiting_or_done_ > 0; }
+
   private:
     void take(std::packaged_task<void()> task);
     void work();
@@ -34,6 +42,7 @@ class OneHand {
     std::mutex door_;
     std::condition_variable knock_;
     std::deque<std::packaged_task<void()>> waiting_;
+    std::atomic<int> waiting_or_done_{0};
     bool ending_ = false;
     std::thread hand_;
 };

@@ -2,6 +2,7 @@
 
 #include "cli/text/text_page.h"
 #include "cli/words/caution_text.h"
+#include "cli/words/compared_figures.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 
@@ -21,95 +22,6 @@ using planner::Figure;
 std::string letter(std::size_t plan) {
     return {static_cast<char>('A' + plan)};
 }
-
-std::string_view phrase(Figure figure) {
-    switch (figure) {
-    case Figure::distance:
-        return "distance";
-    case Figure::walk:
-        return "walking";
-    case Figure::portage:
-        return "portages";
-    case Figure::paddle:
-        return "afloat";
-    case Figure::ride:
-        return "by ride";
-    case Figure::on_foot:
-        return "walked, carries counted";
-    case Figure::ascent:
-        return "up";
-    case Figure::descent:
-        return "down";
-    case Figure::moving:
-        return "moving";
-    case Figure::changeover:
-        return "transitions";
-    case Figure::rest:
-        return "rests";
-    case Figure::elapsed:
-        return "from first to last";
-    case Figure::days:
-        return "days";
-    case Figure::food:
-        return "food";
-    case Figure::fuel:
-        return "fuel";
-    case Figure::energy:
-        return "energy";
-    case Figure::stops:
-        return "stops";
-    case Figure::cautions:
-        return "cautions";
-    }
-    return "";
-}
-
-/// Shows figures and their differences in the reader's units.
-class ComparedFigures {
-  public:
-    explicit ComparedFigures(const Reader& reader) : units_(reader.units) {}
-
-    [[nodiscard]] std::string figure(Figure figure, double value) const {
-        switch (figure) {
-        case Figure::distance:
-        case Figure::walk:
-        case Figure::paddle:
-        case Figure::ride:
-        case Figure::on_foot:
-            return planner::show_distance(value, units_);
-        case Figure::portage:
-            return planner::show_portage(value, units_);
-        case Figure::ascent:
-        case Figure::descent:
-            return planner::show_height(value, units_);
-        case Figure::moving:
-        case Figure::changeover:
-        case Figure::rest:
-        case Figure::elapsed:
-            return planner::show_duration(value);
-        case Figure::food:
-        case Figure::fuel:
-            return planner::show_mass(value, units_);
-        case Figure::energy:
-            return planner::show_energy(value);
-        case Figure::days:
-        case Figure::stops:
-        case Figure::cautions:
-            return fmt::format("{:.0f}", value);
-        }
-        return {};
-    }
-
-    /// With its sign; empty where the reader would see no difference.
-    [[nodiscard]] std::string difference(Figure kind, double value) const {
-        const std::string size = figure(kind, std::abs(value));
-        return size == figure(kind, 0.0) ? std::string()
-                                         : fmt::format("{}{}", value < 0.0 ? "-" : "+", size);
-    }
-
-  private:
-    planner::UnitSystem units_;
-};
 
 /// Plans that stand side by side in one table: the first and up to two more, so that the lines keep
 /// to their width.
@@ -175,7 +87,7 @@ void add_totals(TextPage& page,
                 return value == 0.0;
             }))
             continue;
-        std::vector<std::string> cells{std::string(phrase(one.figure))};
+        std::vector<std::string> cells{std::string(figure_words(one.figure))};
         for (const std::size_t p : group) {
             cells.push_back(one.values[p] ? shown.figure(one.figure, *one.values[p])
                                           : std::string("unknown"));
@@ -287,7 +199,7 @@ std::string compare_text(const Comparison& comparison,
                          const std::vector<std::string>& labels,
                          const Reader& reader) {
     TextPage page(comparison.plans.front(), reader);
-    const ComparedFigures shown(reader);
+    const ComparedFigures shown(reader.units);
     add_head(page, comparison, labels);
     constexpr std::size_t most_days = 14; // of more, the days are not on the first screen
     const bool first = reader.show.first_screen();

@@ -75,6 +75,7 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     //   "night": true              on foot: walked in the dark
     //   "carries": "auto"          of a portage: 1, 1.5, 2, 3 or "auto"
     //   "boat_on_carry": "auto"    of a portage: rolled, inflated or auto
+    //   "carry_by": "auto"         of a portage: hands, two, cart or auto
     //   "cart": true               of a portage: a cart rolls there
     //   "water": "lake"            afloat: lake, river or sea
     //   "class": "II"              afloat: the hardest water, I to VI

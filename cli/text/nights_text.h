@@ -4,6 +4,8 @@
 #include "planner/decisions/nights_compared.h"
 #include "planner/solution/nights.h"
 
+#include <nlohmann/json_fwd.hpp>
+
 #include <string>
 #include <string_view>
 
@@ -14,5 +16,7 @@ namespace tumpline::cli {
 
 /// The same for programs: docs/commands.md.
 [[nodiscard]] std::string nights_json(const planner::NightsPlan& nights, std::string_view version);
+[[nodiscard]] nlohmann::ordered_json nights_json_value(const planner::NightsPlan& nights,
+                                                       std::string_view version);
 
 } // namespace tumpline::cli

@@ -2,6 +2,7 @@
 
 #include "cli/text/text_page.h"
 #include "cli/words/calendar_words.h"
+#include "cli/words/odds_words.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 
@@ -14,42 +15,7 @@ namespace tumpline::cli {
 
 namespace {
 
-using planner::Assumption;
 using planner::Odds;
-
-std::string_view phrase(Assumption assumption) {
-    switch (assumption) {
-    case Assumption::pace_on_foot:
-        return "pace on foot";
-    case Assumption::pace_afloat:
-        return "pace afloat";
-    case Assumption::day_form:
-        return "day-to-day variation";
-    case Assumption::wind:
-        return "wind";
-    case Assumption::current:
-        return "current";
-    case Assumption::changeovers:
-        return "transitions";
-    case Assumption::drinking:
-        return "drinking";
-    case Assumption::eating:
-        return "eating";
-    }
-    return "";
-}
-
-/// A chance as people read it: nothing is certain that was only drawn so often.
-std::string percent(double chance, std::size_t draws) {
-    if (chance <= 0.0)
-        return "none";
-    if (chance >= 1.0)
-        return "all";
-    const double hundred = 100.0 * chance;
-    if (hundred < 1.0)
-        return draws >= 1000 ? fmt::format("{:.1f} %", std::max(0.1, hundred)) : "< 1 %";
-    return fmt::format("{:.0f} %", std::min(99.0, hundred));
-}
 
 std::string share(double part) {
     return part < 0.005 ? std::string() : fmt::format("{:.0f} %", 100.0 * part);
@@ -94,9 +60,9 @@ void add_arrivals(TextPage& page, const Odds& odds) {
                    clock(one.arrive.q50),
                    clock(one.arrive.q90),
                    clock(one.arrive.q95),
-                   one.after_dusk ? percent(*one.after_dusk, odds.options.draws) : "no dusk",
-                   percent(one.held_up, odds.options.draws),
-                   one.leading ? std::string(phrase(*one.leading)) : ""});
+                   one.after_dusk ? chance_words(*one.after_dusk, odds.options.draws) : "no dusk",
+                   chance_words(one.held_up, odds.options.draws),
+                   one.leading ? std::string(assumption_words(*one.leading)) : ""});
     }
     if (table.empty())
         return;
@@ -116,9 +82,9 @@ void add_meetings(TextPage& page, const Odds& odds) {
                               meet.at,
                               meet.day,
                               page.clock(meet.by),
-                              percent(one.missed, odds.options.draws),
+                              chance_words(one.missed, odds.options.draws),
                               planner::show_duration(meet.margin_s),
-                              percent(one.within_margin, odds.options.draws)));
+                              chance_words(one.within_margin, odds.options.draws)));
     }
 }
 
@@ -131,13 +97,13 @@ void add_departures(TextPage& page, const Odds& odds) {
                               odds.plan.connections[one.connection].what,
                               dated_clock(one.at, page),
                               one.planned ? ", as planned" : "",
-                              percent(one.chance, odds.options.draws)));
+                              chance_words(one.chance, odds.options.draws)));
     if (odds.connection_missed.value_or(0.0) > 0.0)
         page.item(fmt::format("The one of the plan is missed in {} of the draws.",
-                              percent(*odds.connection_missed, odds.options.draws)));
+                              chance_words(*odds.connection_missed, odds.options.draws)));
     if (odds.no_departure > 0.0)
         page.item(fmt::format("None leaves any more in {} of the draws.",
-                              percent(odds.no_departure, odds.options.draws)));
+                              chance_words(odds.no_departure, odds.options.draws)));
 }
 
 void add_rivers(TextPage& page, const Odds& odds, planner::UnitSystem units) {
@@ -155,10 +121,10 @@ void add_rivers(TextPage& page, const Odds& odds, planner::UnitSystem units) {
                         speed(one.current_mps.q95));
         if (one.not_runnable)
             line += fmt::format(", outside the runnable range in {}",
-                                percent(*one.not_runnable, odds.options.draws));
+                                chance_words(*one.not_runnable, odds.options.draws));
         if (one.harder)
             line += fmt::format("; its class may be harder than planned in {}",
-                                percent(*one.harder, odds.options.draws));
+                                chance_words(*one.harder, odds.options.draws));
         page.item(line + ".");
     }
 }
@@ -172,7 +138,7 @@ void add_food(TextPage& page, const Odds& odds) {
         std::vector<std::string> chances;
         for (std::size_t lost = 0; lost < one.runs_out.size(); ++lost)
             chances.push_back(fmt::format("in {} {}",
-                                          percent(one.runs_out[lost], odds.options.draws),
+                                          chance_words(one.runs_out[lost], odds.options.draws),
                                           lost == 0   ? "of the draws as planned"
                                           : lost == 1 ? "if a day is lost"
                                                       : fmt::format("if {} are", lost)));
@@ -205,8 +171,8 @@ void add_water(TextPage& page, const Odds& odds) {
                    stretch.first_day == stretch.last_day
                        ? fmt::format("{}", stretch.first_day)
                        : fmt::format("{}-{}", stretch.first_day, stretch.last_day),
-                   percent(one.uses_reserve, odds.options.draws),
-                   percent(one.needs_more, odds.options.draws)});
+                   chance_words(one.uses_reserve, odds.options.draws),
+                   chance_words(one.needs_more, odds.options.draws)});
     }
     if (table.empty())
         return;
@@ -238,7 +204,7 @@ void add_packs(TextPage& page, const Odds& odds) {
                        page.bare_mass(pack.start_kg.q05),
                        page.bare_mass(pack.start_kg.q50),
                        page.bare_mass(pack.start_kg.q95),
-                       percent(pack.over_limit, odds.options.draws)});
+                       chance_words(pack.over_limit, odds.options.draws)});
             first = false;
         }
     }
@@ -260,7 +226,7 @@ void add_influences(TextPage& page, const Odds& odds) {
                  {"Water carried", true}});
     table.group({2, 3, "share of the variation"});
     for (const planner::Influence& one : by_weight)
-        table.row({std::string(phrase(one.assumption)),
+        table.row({std::string(assumption_words(one.assumption)),
                    planner::show_number(one.spread, 3),
                    share(one.time_share),
                    share(one.food_share),

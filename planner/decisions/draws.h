@@ -5,12 +5,16 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <functional>
 #include <random>
 #include <vector>
 
 /// Seeded draws of what one does not know. A draw depends on the seed and its own number alone, so
 /// that neither the threads nor the number of draws change it.
 namespace tumpline::planner {
+
+/// Told after each draw how many are done, by one thread at a time; answers whether to go on.
+using DrawWatch = std::function<bool(std::size_t done)>;
 
 /// The value below which a share `p` of a standard normal distribution lies, 0 < p < 1.
 /// Source: [Wichura1988], PPND16: about 16 digits.

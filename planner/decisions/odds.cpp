@@ -322,6 +322,13 @@ void refuse_too_many(const Trip& trip, const OddsColumns& columns, std::size_t d
 } // namespace
 
 Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
+    return *watched_odds_of(trip, route, options, {}); // nobody stops it
+}
+
+std::optional<Odds> watched_odds_of(const Trip& trip,
+                                    const Route& route,
+                                    const OddsOptions& options,
+                                    const DrawWatch& watch) {
     const Prepared prepared = prepare(trip, route);
     const Solved settled = settle_trip(prepared);
     const Assembly draft{prepared, settled};
@@ -331,12 +338,16 @@ Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
     odds.spread = assume_spread(trip.spread, pace_known(trip, prepared.assumed));
     const OddsColumns columns(draft, odds.plan.legs.size());
     refuse_too_many(trip, columns, options.draws);
-    const OddsTable table = draw_all({.draft = draft,
-                                      .columns = columns,
-                                      .spread = odds.spread,
-                                      .seed = options.seed,
-                                      .draws = options.draws,
-                                      .threads = options.threads});
+    const std::optional<OddsTable> drawn = draw_all({.draft = draft,
+                                                     .columns = columns,
+                                                     .spread = odds.spread,
+                                                     .seed = options.seed,
+                                                     .draws = options.draws,
+                                                     .threads = options.threads,
+                                                     .watch = watch});
+    if (!drawn)
+        return std::nullopt;
+    const OddsTable& table = *drawn;
     odds.under_way_s = quantiles(table.column(columns.under_way));
     Counter counter(draft, columns, table, odds);
     counter.days();
@@ -348,7 +359,7 @@ Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options) {
     counter.water();
     counter.influences();
     counter.remarks();
-    return odds;
+    return std::optional(std::move(odds));
 }
 
 } // namespace tumpline::planner

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "planner/decisions/draws.h"
 #include "planner/decisions/statistics.h"
 #include "planner/defaults/uncertainty_defaults.h"
 #include "planner/plan.h"
@@ -126,5 +127,11 @@ inline constexpr std::size_t most_draws = 100'000;
 /// Throws: geo::InputError where the figures of so many draws would take more than about half a
 /// gigabyte.
 [[nodiscard]] Odds odds_of(const Trip& trip, const Route& route, const OddsOptions& options);
+
+/// The same while somebody watches; empty if they stopped it.
+[[nodiscard]] std::optional<Odds> watched_odds_of(const Trip& trip,
+                                                  const Route& route,
+                                                  const OddsOptions& options,
+                                                  const DrawWatch& watch);
 
 } // namespace tumpline::planner

@@ -258,20 +258,31 @@ OddsColumns::OddsColumns(const Assembly& draft, std::size_t plan_legs)
     harder = take(rivers.size());
 }
 
-OddsTable draw_all(const Drawing& drawing) {
+std::optional<OddsTable> draw_all(const Drawing& drawing) {
     OddsTable table(drawing.draws, drawing.columns.count);
     Solved planned = drawing.draft.settled;
     planned.loads.ledger = {}; // every draw starts from a copy of these loads
     std::atomic<std::size_t> next = 0;
+    std::size_t done = 0;
+    bool stopped = false;
     std::exception_ptr fault;
-    std::mutex fault_mutex;
+    std::mutex telling;
+    const auto tell = [&] {
+        const std::scoped_lock lock(telling);
+        if (!stopped && drawing.watch && !drawing.watch(++done)) {
+            stopped = true;
+            next = drawing.draws;
+        }
+    };
     const auto work = [&] {
         try {
             Drawer drawer(drawing, planned, table);
-            for (std::size_t index = next++; index < drawing.draws; index = next++)
+            for (std::size_t index = next++; index < drawing.draws; index = next++) {
                 drawer.settle_draw(index);
+                tell();
+            }
         } catch (...) {
-            const std::scoped_lock lock(fault_mutex);
+            const std::scoped_lock lock(telling);
             fault = std::current_exception();
             next = drawing.draws;
         }
@@ -284,6 +295,8 @@ OddsTable draw_all(const Drawing& drawing) {
     }
     if (fault)
         std::rethrow_exception(fault);
+    if (stopped)
+        return std::nullopt;
     return table;
 }
 

@@ -4,6 +4,7 @@
 #include "planner/results/assembly.h"
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 /// The figures of every draw, before anything is counted.
@@ -59,9 +60,11 @@ struct Drawing {
     std::uint64_t seed;
     std::size_t draws;
     std::size_t threads;
+    DrawWatch watch = {}; ///< empty: nobody watches
 };
 
-/// Settles every draw. Threads take draws as they come, each writes its own rows.
-[[nodiscard]] OddsTable draw_all(const Drawing& drawing);
+/// Settles every draw. Threads take draws as they come, each writes its own rows. Empty if the
+/// watch stopped it.
+[[nodiscard]] std::optional<OddsTable> draw_all(const Drawing& drawing);
 
 } // namespace tumpline::planner

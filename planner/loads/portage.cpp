@@ -336,12 +336,25 @@ best_of(const std::vector<Candidate>& all, const TripLeg& leg, const Taking& tak
     return best;
 }
 
+/// The hands that the leg asks for, where they can be had with its carries and its boats.
+std::optional<CarryBy> asked_hands(const std::vector<Candidate>& all, const TripLeg& leg) {
+    const auto other = [&](BoatState boats) {
+        return boats == BoatState::rolled ? BoatOnCarry::whole : BoatOnCarry::rolled;
+    };
+    const bool had = std::any_of(all.begin(), all.end(), [&](const Candidate& one) {
+        return one.relay.by == leg.carry_by && leg.boat_on_carry != other(one.boats) &&
+               asked_for(one.relay.carries, leg, one.member_s.size());
+    });
+    return had ? leg.carry_by : std::nullopt;
+}
+
 /// Of hands, two to a piece and a cart the quickest within the limits; else the lightest.
 const Candidate* best_of(const std::vector<Candidate>& all, const TripLeg& leg, BoatState boats) {
+    const std::optional<CarryBy> asked = asked_hands(all, leg);
     const Candidate* best = nullptr;
     for (const CarryBy by : all_hands) {
         const Candidate* one = best_of(all, leg, {boats, by});
-        if (!one)
+        if (!one || (asked && by != *asked))
             continue;
         const bool better =
             !best || (one->within && !best->within) ||

@@ -37,9 +37,6 @@ struct Piece {
     }
 };
 
-/// How the heavy pieces go over: each on one back, or by two who may, or on a cart.
-enum class CarryBy { hands, two, cart };
-
 /// "hands", "two", "cart".
 [[nodiscard]] std::string_view carry_by_word(CarryBy by);
 

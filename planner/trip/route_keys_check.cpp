@@ -43,6 +43,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
     if (*leg.travel != Travel::portage) {
         refuse(leg.carries.has_value(), "carries", "portages");
         refuse(leg.boat_on_carry.has_value(), "boat_on_carry", "portages");
+        refuse(leg.carry_by.has_value(), "carry_by", "portages");
         refuse(leg.cart.has_value(), "cart", "portages");
     }
     if (is_ride(*leg.travel)) {
@@ -150,6 +151,25 @@ void check_cart(const Trip& trip,
                                 "\"cart_payload\": \"60 kg\"}"});
 }
 
+/// What a portage is to be carried by must be there.
+void check_carry_by(const Trip& trip,
+                    const TripLeg& leg,
+                    const std::string& place,
+                    Problems& problems) {
+    const auto by_two = [](const auto& thing) { return thing.borne_by == 2; };
+    if (leg.carry_by == CarryBy::cart && leg.cart != true)
+        problems.add(place + "/carry_by",
+                     {.found = "\"cart\" without \"cart\": true",
+                      .expected = "it where a cart rolls",
+                      .advice = "add \"cart\": true if the portage is a road or track"});
+    if (leg.carry_by == CarryBy::two && std::none_of(trip.kit.begin(), trip.kit.end(), by_two) &&
+        std::none_of(trip.craft.begin(), trip.craft.end(), by_two))
+        problems.add(place + "/carry_by",
+                     {.found = "\"two\", and nothing that two may carry",
+                      .expected = "a boat or a thing of the kit with \"borne_by\": 2",
+                      .advice = {}});
+}
+
 /// Depth and speed of the water are those of a ford.
 void check_fords(const Trip& trip, Problems& problems) {
     for (std::size_t i = 0; i < trip.route.places.size(); ++i) {
@@ -184,6 +204,7 @@ void check_route_keys(const Trip& trip, References& references, Problems& proble
         check_ride(leg, place, problems);
         check_undrawn(leg, place, problems);
         check_cart(trip, leg, place, problems);
+        check_carry_by(trip, leg, place, problems);
         references.check(leg.instead_of, legs, place + "/instead_of", "the name of a leg");
     }
     if (!trip.route.legs.empty() && legs.empty() &&

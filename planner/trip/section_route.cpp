@@ -213,6 +213,12 @@ const Section<TripLeg>& leg_section() {
              [](const TripValue& v, TripLeg& l) {
                  put(l.boat_on_carry, v.meaning(boat_on_carry_words()));
              }},
+            {"carry_by",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 if (const auto by = v.meaning(carry_by_words()))
+                     l.carry_by = *by;
+             }},
             {"cart", Need::may, [](const TripValue& v, TripLeg& l) { put(l.cart, v.yes_or_no()); }},
             {"river_bed",
              Need::may,

@@ -25,6 +25,8 @@ enum class Water { lake, river, sea };
 /// 0 unknown or flat water, 1..6 as I..VI of the International Scale of River Difficulty.
 using RiverClass = int;
 enum class BoatOnCarry { rolled, whole, automatic };
+/// How the heavy pieces go over a portage: each on one back, or by two who may, or on a cart.
+enum class CarryBy { hands, two, cart };
 enum class PlaceKind {
     start,
     finish,
@@ -160,7 +162,8 @@ struct TripLeg {
     std::optional<RiverClass> river_class;
     std::optional<double> carries; ///< 1, 1.5, 2 or 3; empty: automatic
     std::optional<BoatOnCarry> boat_on_carry;
-    std::optional<bool> cart; ///< of a portage: a road or track on which a cart rolls
+    std::optional<CarryBy> carry_by; ///< empty: the quickest within the limits
+    std::optional<bool> cart;        ///< of a portage: a road or track on which a cart rolls
     std::optional<RiverBed> bed;
     std::optional<bool> drinkable; ///< of the water paddled on; default: lake and river yes, sea no
     std::optional<double> shelter; ///< share of the wind kept off, 0..1

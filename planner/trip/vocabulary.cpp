@@ -28,6 +28,10 @@ constexpr auto boats_on_carry =
                                       {"inflated", BoatOnCarry::whole},
                                       {"whole", BoatOnCarry::whole}, // as it was called at first
                                       {"auto", BoatOnCarry::automatic}});
+constexpr auto carry_bys = std::to_array<Word<std::optional<CarryBy>>>({{"hands", CarryBy::hands},
+                                                                        {"two", CarryBy::two},
+                                                                        {"cart", CarryBy::cart},
+                                                                        {"auto", std::nullopt}});
 constexpr auto place_kinds = std::to_array<Word<PlaceKind>>({{"start", PlaceKind::start},
                                                              {"finish", PlaceKind::finish},
                                                              {"put-in", PlaceKind::put_in},
@@ -127,6 +131,10 @@ std::span<const Word<Water>> water_words() {
 
 std::span<const Word<BoatOnCarry>> boat_on_carry_words() {
     return boats_on_carry;
+}
+
+std::span<const Word<std::optional<CarryBy>>> carry_by_words() {
+    return carry_bys;
 }
 
 std::span<const Word<PlaceKind>> place_kind_words() {

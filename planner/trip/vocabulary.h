@@ -18,7 +18,8 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::span<const Word<Terrain>> terrain_words();
 [[nodiscard]] std::span<const Word<Water>> water_words();
 [[nodiscard]] std::span<const Word<BoatOnCarry>> boat_on_carry_words();
-[[nodiscard]] std::span<const Word<PlaceKind>> place_kind_words(); ///< without `landing`
+[[nodiscard]] std::span<const Word<std::optional<CarryBy>>> carry_by_words(); ///< and "auto"
+[[nodiscard]] std::span<const Word<PlaceKind>> place_kind_words();            ///< without `landing`
 [[nodiscard]] std::span<const Word<Sex>> sex_words();
 [[nodiscard]] std::span<const Word<CraftKind>> craft_kind_words();
 [[nodiscard]] std::span<const Word<ItemUse>> item_use_words();

@@ -124,6 +124,9 @@ class Page {
     return result.value;
   }
 
+  // Runs a script as it stands.
+  run(script) { return this.send('Runtime.evaluate', { expression: script }); }
+
   async point(type, x, y) { await this.send('Input.dispatchMouseEvent', { type, x, y }); }
 
   async tap(x, y) {

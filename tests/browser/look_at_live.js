@@ -3,70 +3,14 @@
 //     node look_at_live.js CHROMIUM TUMPLINE SAMPLES FOLDER [PICTURES]
 // TUMPLINE_AXE names axe-core's axe.min.js (npm); without it that look is left out, and it is said so.
 // Answers 0 if all is well, 1 with what is wrong, 77 if the browser cannot be started here.
-const { spawn } = require('node:child_process');
 const fs = require('node:fs');
 const path = require('node:path');
 const { Chromium } = require('./chromium.js');
+const { answered, axe, center, click, expect, nights, nights_are, press, serve_with, shown, sum, until } = require('./live_page.js');
 
 const [program, tumpline, samples, folder, pictures] = process.argv.slice(2);
+const serve = serve_with(tumpline);
 const deadline = 50; // milliseconds from the input to the changed page, p95, optimised build
-let wrong = 0;
-
-function expect(holds, what) {
-  if (holds) return;
-  wrong += 1;
-  console.log('WRONG ' + what);
-}
-
-function serve(trip) {
-  const server = spawn(tumpline, ['live', trip], { stdio: ['ignore', 'pipe', 'inherit'] });
-  return new Promise((resolve, reject) => {
-    server.stdout.once('data', (text) => resolve({ server, address: String(text).trim() }));
-    server.once('exit', (code) => reject(new Error('the server ended with ' + code)));
-  });
-}
-
-// How often the page has shown a plan.
-const shown = () => Number(document.body.dataset.shown || '0');
-
-async function until(page, work, what, ...args) {
-  const end = Date.now() + 8000;
-  while (Date.now() < end) {
-    if (await page.ask(work, ...args)) return true;
-    await new Promise((resolve) => setTimeout(resolve, 20));
-  }
-  expect(false, 'waited in vain for ' + what);
-  return false;
-}
-
-// Does something and waits for the plan that answers it.
-async function answered(page, what, work) {
-  const before = await page.ask(shown);
-  await work();
-  await until(page, (n) => Number(document.body.dataset.shown || '0') > n, what, before);
-}
-
-const nights = () => [...document.querySelectorAll('#profile .handle')].map((handle) => handle.getAttribute('aria-valuetext'));
-const nights_are = (want) => [...document.querySelectorAll('#profile .handle')].map((handle) => handle.getAttribute('aria-valuetext')).join() === want;
-const center = (selector) => {
-  const element = document.querySelector(selector);
-  if (!element) return null;
-  element.scrollIntoView({ block: 'center' });
-  const box = element.getBoundingClientRect();
-  return { x: box.left + box.width / 2, y: box.top + box.height / 2 };
-};
-
-async function press(page, type, spot, buttons = 1) {
-  await page.send('Input.dispatchMouseEvent', { type, x: spot.x, y: spot.y, button: 'left', buttons, clickCount: 1 });
-}
-
-async function click(page, selector) {
-  const spot = await page.ask(center, selector);
-  if (!spot) return expect(false, 'there is no ' + selector);
-  await press(page, 'mousePressed', spot);
-  await press(page, 'mouseReleased', spot, 0);
-}
-
 async function check_nights(page) {
   const before = await page.ask(nights);
   expect(before.length > 0, 'the page shows no night');
@@ -185,17 +129,6 @@ async function check_compare(page) {
   await click(page, '#pin');
 }
 
-async function check_axe(page) {
-  const file = process.env.TUMPLINE_AXE;
-  if (!file || !fs.existsSync(file)) {
-    console.log('not looked at by axe-core: TUMPLINE_AXE does not name its axe.min.js');
-    return;
-  }
-  await page.send('Runtime.evaluate', { expression: fs.readFileSync(file, 'utf8') });
-  const violations = await page.ask(async () => (await globalThis.axe.run()).violations.map((one) => one.id + ': ' + one.nodes.slice(0, 3).map((node) => node.html.slice(0, 120)).join(' | ')));
-  expect(!violations.length, 'axe-core finds ' + violations.join('\n'));
-}
-
 // From the key that the browser takes to the frame after the changed page.
 async function check_slider(page) {
   const clock = () => document.querySelector('.day .numbers b').textContent;
@@ -251,6 +184,7 @@ async function check_sizes(page) {
     expect(!small.length, width + ' px: targets below 44 px: ' + small.slice(0, 3));
     const nameless = await page.ask(() => [...document.querySelectorAll('button, input, select')].filter((one) => !(one.textContent.trim() || one.getAttribute('aria-label') || one.closest('label'))).length);
     expect(!nameless, width + ' px: ' + nameless + ' controls have no name');
+    await axe(page, width + ' px, ' + scheme);
     if (pictures) await page.picture(path.join(pictures, 'live-' + width + '-' + scheme + '.png'));
   }
   await page.media('print', 'light');
@@ -282,7 +216,7 @@ async function main() {
     await check_touch(page);
     await check_things(page);
     await check_compare(page);
-    await check_axe(page);
+    await axe(page, 'the page');
     await check_slider(page);
     await check_writing(page, trip);
     await check_sizes(page);
@@ -302,7 +236,7 @@ async function main() {
     server.kill();
     await browser.end().catch(() => {});
   }
-  return wrong ? 1 : 0;
+  return sum() ? 1 : 0;
 }
 
 main().then((code) => process.exit(code), (error) => { console.log(error.stack); process.exit(1); });

@@ -120,6 +120,8 @@ ROWS = {
     "/route/legs/*/class": (RIVER + "/class", [], "II", "IV", "plan"),
     "/route/legs/*/carries": (CARRY + "/carries", [], "1", "2", "plan"),
     "/route/legs/*/boat_on_carry": (CARRY + "/boat_on_carry", [], "rolled", "inflated", "plan"),
+    "/route/legs/*/carry_by": (
+        CARRY + "/carry_by", [CARRY + "/cart=true", TENT + "/cart_payload=60 kg"], "hands", "cart", "plan"),
     "/route/legs/*/cart": (CARRY + "/cart", [TENT + "/cart_payload=60 kg"], "false", "true", "plan"),
     "/route/legs/*/river_bed/type": (
         RIVER + "/river_bed/type", NO_CURRENT, "clean-straight-full", "winding-pools-shoals", "plan"),

@@ -33,6 +33,7 @@ FITTING = {
     "/route/legs/0/footprint": "10 cm",
     "/route/legs/0/lasts": "50 min",
     "/route/legs/0/cart": False,
+    "/route/legs/0/carry_by": "hands",
     "/party/0/body": "68 kg",
     "/party/0/carry_limit": "22 kg",
     "/party/0/portage_limit": "30 kg",
@@ -86,7 +87,7 @@ FITTING = {
 # The keys of a leg that fit one way of travel only.
 FOR_TRAVEL = {
     "walk": {"terrain", "footprint", "night"},
-    "portage": {"terrain", "footprint", "carries", "boat_on_carry", "cart"},
+    "portage": {"terrain", "footprint", "carries", "boat_on_carry", "carry_by", "cart"},
     "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts", "fetch"},
     "ride": {"lasts"},
 }
@@ -100,6 +101,7 @@ UNDRAWN = {"length", "ascent", "descent"}
 # Where the reader knows more than a schema can, since other values decide; and what they are.
 BEYOND_A_SCHEMA = [
     ("/kit/./at_hand = true", "what is at hand lies in no bag"),
+    ("/route/legs/./carry_by = (two|cart)", "there must be what two may carry, or a cart that rolls"),
     ("/kit/./must = true", "what must come is not left"),
     ("/route/legs/./cart = true", "there must be a cart, and ground on which it rolls"),
     ("/food/shares/", "the shares must sum to 1"),

@@ -37,6 +37,26 @@ export async function ask(path, body) {
 }
 
 /**
+ * Asks what is told line by line; ends when all is told, or with `signal`.
+ * @param {string} path @param {unknown} body @param {AbortSignal} signal @param {(line: any) => void} told
+ */
+export async function hearLines(path, body, signal, told) {
+  const answer = await fetch(path, {
+    method: 'POST', headers: { Authorization: 'Bearer ' + key, 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal,
+  });
+  if (!answer.ok || !answer.body) throw new Refused(answer.status, await answer.json());
+  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  let rest = '';
+  for (;;) {
+    const { value, done } = await reader.read();
+    if (done) return;
+    const lines = (rest + value).split('\n');
+    rest = lines.pop() || '';
+    for (const line of lines) told(JSON.parse(line));
+  }
+}
+
+/**
  * Asks for plans one at a time: while one is under way only the newest question waits, so that a
  * drag never queues.
  * @param {() => string} ground the id of the ground that the page has already

@@ -1,10 +1,13 @@
 // The page as a whole: asks for the plan of the edits as they are, and shows it.
 import { listen, planner, Refused } from './ask.js';
+import { noCompare, wantCompare } from './compare.js';
 import { rememberFile, showConditions } from './conditions.js';
 import { showDays } from './days.js';
 import { Edits } from './edits.js';
-import { at, make, tell } from './made.js';
+import { at, changed, make, tell } from './made.js';
 import { Ground } from './map.js';
+import { askNights, keepNights } from './nights.js';
+import { stopOdds, wantOdds } from './odds.js';
 import { showChoices, showPacks } from './packs.js';
 import { showProblems, showVerdict } from './verdict.js';
 import { prepareWriting } from './write.js';
@@ -16,6 +19,10 @@ const edits = new Edits();
 let answer = null;
 /** @type {any} */
 let pinned = null;
+/** @type {{edits: Edit[], seen: string}} what was pinned */
+let pin = { edits: [], seen: '' };
+/** @type {Edit[]} with which the plan that is shown was made */
+let shownWith = [];
 let leg = 0;
 /** Whether problems stand there instead of a new plan. */
 let refused = false;
@@ -24,6 +31,7 @@ let known = '';
 
 const request = planner(() => ground.id, (fresh, asked) => {
   answer = fresh;
+  shownWith = asked;
   refused = false;
   known = fresh.seen;
   if (!asked.length) rememberFile(fresh.view.conditions);
@@ -34,6 +42,7 @@ const request = planner(() => ground.id, (fresh, asked) => {
 /** @param {unknown} error */
 function fail(error) {
   refused = true;
+  stopOdds();
   if (error instanceof Refused && error.problems.length) showProblems(error.problems);
   else if (error instanceof Refused) showProblems([{ text: error.message }]);
   else showProblems([{ text: 'The program that serves this page does not answer. Start it again with: tumpline live TRIP' }]);
@@ -82,7 +91,10 @@ function nightTools() {
     if (more) change(nightEdits(more), 'Night added at ' + choice.value);
   });
   const auto = make('button', { type: 'button', 'aria-pressed': String(answer.view.nights.auto) }, 'Let the plan choose the nights');
-  auto.addEventListener('click', () => change([{ op: 'add', path: '/days/nights', value: 'auto' }], 'The plan chooses the nights'));
+  auto.addEventListener('click', () => {
+    change([{ op: 'add', path: '/days/nights', value: 'auto' }], 'The plan chooses the nights');
+    askNights(edits.now, known, change, fail);
+  });
   at('night-tools').replaceChildren(choice, auto);
 }
 
@@ -105,15 +117,20 @@ function show() {
   document.title = view.name;
   at('name').textContent = view.name;
   at('headline').textContent = view.headline;
-  showVerdict(view, pinned, lead);
+  if (changed('verdict', [view.verdict, pinned?.verdict])) showVerdict(view, pinned, lead);
   ground.show(view, drawing);
   for (const band of document.querySelectorAll('[data-leg]'))
     band.classList.toggle('of-leg', band.getAttribute('data-leg') === String(leg));
   if (!document.activeElement?.closest('#night-tools')) nightTools();
-  showDays(view, drawing.clocks, pinned, view.legs[leg].day, (day) => chooseLeg(Math.max(0, view.legs.findIndex((/** @type {any} */ one) => one.day === day))));
-  if (!document.querySelector('.chip.lifted')) showPacks(view, pinned, leg, chooseLeg, change);
-  showChoices(view, change);
+  showDays(view, drawing.clocks, pinned, view.legs[leg].day, (day) => chooseLeg(Math.max(0, answer.view.legs.findIndex((/** @type {any} */ one) => one.day === day))));
+  const names = view.legs.map((/** @type {any} */ one) => one.title);
+  if (!document.querySelector('.chip.lifted') && changed('packs', [leg, names, view.legs[leg], view.things, pinned?.legs]))
+    showPacks(view, pinned, leg, chooseLeg, change);
+  if (changed('choices', view.legs.map((/** @type {any} */ one) => [one.name, one.day, one.choices, one.hands]))) showChoices(view, change);
   showConditions(view.conditions, preview, change);
+  keepNights(edits.now, answer.seen);
+  if (pinned) wantCompare(shownWith, pin.edits, answer.seen, pin.seen !== answer.seen);
+  wantOdds(shownWith, answer.seen);
   document.body.dataset.shown = String(Number(document.body.dataset.shown || '0') + 1);
 }
 
@@ -132,6 +149,8 @@ at('history').addEventListener('change', (event) => {
 });
 at('pin').addEventListener('click', () => {
   pinned = pinned ? null : answer?.view;
+  pin = { edits: shownWith, seen: answer?.seen || '' };
+  if (!pinned) noCompare();
   ground.pinned = pinned ? pinned.nights.nights : [];
   at('pin').setAttribute('aria-pressed', String(Boolean(pinned)));
   at('pin').textContent = pinned ? 'Unpin the plan' : 'Pin this plan';

@@ -28,3 +28,17 @@ export function at(id) {
 export function tell(text) {
   at('told').textContent = text;
 }
+
+/** @type {Map<string, string>} */
+const kept = new Map();
+
+/**
+ * Whether something is another than when this was asked last: what is the same is not made again.
+ * @param {string} name @param {unknown} value
+ */
+export function changed(name, value) {
+  const text = JSON.stringify(value);
+  if (kept.get(name) === text) return false;
+  kept.set(name, text);
+  return true;
+}

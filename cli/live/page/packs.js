@@ -148,7 +148,13 @@ export function showChoices(view, change) {
       body.append(make('tr', { class: one.chosen ? 'chosen' : '' }, make('th', { scope: 'row' }, pick),
         make('td', { class: 'n' }, one.walked), make('td', { class: 'n' }, one.time), make('td', { class: 'n' }, one.heaviest), make('td', { class: 'n' }, one.of_limit + (one.over ? ' over' : ''))));
     }
-    return make('div', { class: 'scrolled' }, make('table', {}, make('caption', {}, 'Portage on day ' + leg.day + ', ', make('bdi', {}, leg.name)),
+    const hands = leg.hands.map((/** @type {any} */ one) => {
+      const pick = make('button', { type: 'button', 'aria-pressed': String(one.chosen) }, one.label);
+      pick.addEventListener('click', () => change(one.edits, leg.name + ': ' + one.label));
+      return pick;
+    });
+    const by = hands.length ? [make('div', { class: 'row hands', role: 'group', 'aria-label': 'Heavy pieces over ' + leg.name }, ...hands)] : [];
+    return make('div', { class: 'scrolled' }, ...by, make('table', {}, make('caption', {}, 'Portage on day ' + leg.day + ', ', make('bdi', {}, leg.name)),
       make('thead', {}, make('tr', {}, make('th', { scope: 'col' }, 'Carries'), ...['Walked', 'Time', 'Heaviest load', 'Of limit'].map((text) => make('th', { scope: 'col', class: 'n' }, text)))), body));
   });
   at('choices').replaceChildren(...tables);

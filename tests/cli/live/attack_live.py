@@ -96,6 +96,67 @@ def check_gate(server):
     expect(server.key.encode() not in page, "the page holds the key")
 
 
+def check_gate_everywhere(server):
+    """What takes long is refused to others as early as the rest."""
+    for path in ("/api/odds", "/api/nights", "/api/compare"):
+        for status, what, headers in [
+                (403, "a foreign Host", {"Host": "rebound.example"}),
+                (403, "a foreign Origin", {"Origin": "http://page.example"}),
+                (401, "no key", {"Authorization": None}),
+                (413, "a length of 2 MiB", {"Content_Length": str(2 * 1024 * 1024)})]:
+            answer = server.ask("POST", path, {"edits": []}, **headers)
+            expect(answer[0] == status, f"{path}, {what}: {answer[0]} instead of {status}")
+        for body in (b"", b"{", b"[]", b'{"edits": 1}', b'{"edits": [{}]}', b'{"edits": [], "draws": 1e9}',
+                     b'{"edits": [], "draws": -1}', b'{"edits": [], "draws": "many"}', b'{"edits": [], "pinned": 7}',
+                     b'{"edits": [], "pinned": [{"op": "copy", "path": "/a"}]}', b"[" * 500_000):
+            status, _ = server.ask("POST", path, body)
+            expect(status == 400, f"{path} {body[:50]}: {status} instead of 400")
+        for where, value in [("/party", []), ("/kit/99999", {}), ("/days/nights", ["nowhere"]), ("/route/tracks", ["/etc/passwd"])]:
+            status, answer = server.ask("POST", path, {"edits": [{"op": "add", "path": where, "value": value}]})
+            expect(status == 422 and b'"problems"' in answer, f"{where} at {path}: {status} instead of 422")
+        expect(server.ask("GET", path)[0] == 404, f"{path} answers to GET")
+    goes_on(server, "long questions that are none")
+
+
+def check_odds(server):
+    """Told line by line; who leaves is drawn for no longer, who does not read holds up nobody, and more than a few are refused."""
+    _, answer = server.ask("POST", "/api/odds", {"edits": [], "draws": 50})
+    lines = [json.loads(line) for line in re.findall(rb"^\{.*\}$", answer, re.M)]
+    expect(lines and "view" in lines[-1] and lines[-1]["odds"]["draws"] == 50, "odds do not end with the odds")
+    expect(all(line["draws"] == 50 for line in lines[:-1]), "odds do not say how far they are")
+    status, answer = server.ask("POST", "/api/nights", {"edits": []})
+    expect(status == 200 and b'"options"' in answer, f"no nights: {status}")
+    status, answer = server.ask("POST", "/api/compare", {"edits": [], "pinned": []})
+    expect(status == 200 and b'"lines"' in answer, f"no comparison: {status}")
+    body = b'{"edits": [], "draws": 2000}'
+    request = f"POST /api/odds HTTP/1.1\r\n{server.headers(Content_Length=str(len(body)))}\r\n".encode() + body
+    silent = []
+    for _ in range(8):  # that never read
+        one = socket.create_connection(("127.0.0.1", server.port))
+        one.sendall(request)
+        silent.append(one)
+    start = time.monotonic()
+    for _ in range(5):
+        goes_on(server, "odds that nobody reads")
+    expect(time.monotonic() - start < 3.0, "odds that nobody reads hold up plans")
+    refused = [one for one in silent if (one.settimeout(2.0), received_head(one))[1] == 503]
+    expect(len(refused) >= 1, "eight questions of odds are taken at a time")
+    for one in silent:
+        one.close()
+    start = time.monotonic()
+    while server.ask("POST", "/api/nights", {"edits": []})[0] == 503 and time.monotonic() - start < 10.0:
+        time.sleep(0.1)
+    expect(time.monotonic() - start < 5.0, "odds go on though everybody has left")
+
+
+def received_head(one):
+    try:
+        found = re.match(rb"HTTP/1\.1 (\d+)", one.recv(64))
+    except OSError:
+        return 0
+    return int(found[1]) if found else 0
+
+
 def check_bodies(server):
     long = b'{"edits": [' + b" " * (2 * 1024 * 1024) + b"]}"
     expect(server.ask("POST", "/api/plan", long)[0] == 413, "a body of 2 MiB passes")
@@ -248,7 +309,7 @@ def main():
     goes_on(server, "starting")
     began = time.monotonic()
     waiting = what_waits(server)
-    for check in (check_gate, check_bodies, check_edits, check_paths, check_slow, check_many):
+    for check in (check_gate, check_gate_everywhere, check_odds, check_bodies, check_edits, check_paths, check_slow, check_many):
         start = time.monotonic()
         check(server)
         print(f"{check.__name__}: {time.monotonic() - start:.1f} s")

@@ -6,6 +6,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <string>
 #include <vector>
@@ -153,6 +154,42 @@ TEST(LiveView, TheDaysSayWhatToLeaveAndToFetch) {
     EXPECT_EQ(days.at(1).at("left"),
               Json::array({"Fetch at Long Tarn: 2.0\u00A0kg of food (2.0\u00A0kg)"}));
     EXPECT_TRUE(days.at(2).at("left").empty());
+}
+
+TEST(LiveView, ACartIsChosenApartFromTheCountOfCarries) {
+    using Way = planner::Edit::Way;
+    LiveTrip trip(saddle);
+    const auto portage = [&](std::vector<planner::Edit> edits) {
+        const LivePlan live = trip.planned(edits);
+        const Json legs = live_packs(live, metric_figures(live));
+        return *std::find_if(
+            legs.begin(), legs.end(), [](const Json& leg) { return !leg.at("choices").empty(); });
+    };
+    const Json bare = portage({});
+    EXPECT_TRUE(bare.at("hands").empty()); // each piece on one back is the only way
+    for (const Json& choice : bare.at("choices"))
+        EXPECT_EQ(choice.at("edits").size(), 2U);
+    std::vector<planner::Edit> edits{
+        {Way::add, "/kit/-", R"({"item": "cart", "mass": "5 kg", "cart_payload": "60 kg"})"},
+        {Way::add, bare.at("choices").at(0).at("edits").at(0).at("path").get<std::string>(), "2"}};
+    std::string at = edits.back().pointer;
+    at.erase(at.rfind('/'));
+    edits.push_back({Way::add, at + "/cart", "true"});
+    const Json hands = portage(edits).at("hands");
+    ASSERT_EQ(hands.size(), 3U); // nothing here may be borne by two
+    EXPECT_EQ(hands.at(2).at("label"), "On the cart");
+    EXPECT_TRUE(hands.at(0).at("chosen").get<bool>());
+    for (const std::size_t taken : {1U, 2U}) {
+        std::vector<planner::Edit> more = edits;
+        more.push_back(cli::taken(hands.at(taken).at("edits").at(0)));
+        const Json leg = portage(more);
+        EXPECT_TRUE(leg.at("hands").at(taken).at("chosen").get<bool>());
+        for (const Json& choice : leg.at("choices"))
+            if (choice.at("chosen").get<bool>()) {
+                EXPECT_EQ(choice.at("edits").at(2).at("value"), taken == 1 ? "hands" : "cart");
+                EXPECT_EQ(choice.at("edits").at(0).at("value"), 2); // carries, as asked for
+            }
+    }
 }
 
 } // namespace

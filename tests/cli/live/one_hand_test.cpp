@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <future>
 #include <set>
 #include <stdexcept>
 #include <thread>
@@ -34,6 +35,25 @@ TEST(OneHand, DoesEverythingInOneThreadOneAfterTheOther) {
     EXPECT_EQ(answers, std::vector<int>(8, 1));
     EXPECT_EQ(most, 1);
     EXPECT_FALSE(ids.contains(std::this_thread::get_id()));
+}
+
+TEST(OneHand, WhatIsBegunIsDoneWithoutWaiting) {
+    std::promise<void> go;
+    bool done = false;
+    {
+        OneHand hand;
+        EXPECT_FALSE(hand.busy());
+        hand.begin([&] {
+            go.get_future().wait();
+            done = true;
+        });
+        EXPECT_TRUE(hand.busy());
+        EXPECT_FALSE(done);
+        go.set_value();
+        EXPECT_EQ(hand.done([&] { return done; }), true); // after what was begun
+        hand.begin([&] { done = false; });
+    }
+    EXPECT_FALSE(done); // also what was begun last is done before the hand ends
 }
 
 TEST(OneHand, HandsOnWhatIsThrownAndGoesOn) {

@@ -31,12 +31,12 @@ class OddsColumnsDrawn : public testing::Test {
           settled_(settle_trip(prepared_)), columns_({prepared_, settled_}, 2) {}
 
     OddsTable drawn(const AssumedSpread& spread) const {
-        return draw_all({.draft = {prepared_, settled_},
-                         .columns = columns_,
-                         .spread = spread,
-                         .seed = 5,
-                         .draws = 40,
-                         .threads = 2});
+        return *draw_all({.draft = {prepared_, settled_},
+                          .columns = columns_,
+                          .spread = spread,
+                          .seed = 5,
+                          .draws = 40,
+                          .threads = 2});
     }
 
     test::RandomTrip made_;
@@ -114,6 +114,29 @@ TEST_F(OddsColumnsDrawn, AnAppointmentIsReachedAsMuchLaterAsTheDay) {
         EXPECT_NEAR(table.column(columns_.reached)[draw],
                     table.column(columns_.arrive + 1)[draw] - 8.5 * 3600.0,
                     1.0);
+}
+
+TEST_F(OddsColumnsDrawn, AWatchHearsOfEveryDrawAndStopsThem) {
+    std::vector<std::size_t> heard;
+    const auto drawn_until = [&](std::size_t last) {
+        heard.clear();
+        return draw_all({.draft = {prepared_, settled_},
+                         .columns = columns_,
+                         .spread = nothing,
+                         .seed = 5,
+                         .draws = 40,
+                         .threads = 2,
+                         .watch = [&](std::size_t done) {
+                             heard.push_back(done);
+                             return done < last;
+                         }});
+    };
+    EXPECT_TRUE(drawn_until(41).has_value());
+    ASSERT_EQ(heard.size(), 40U);
+    EXPECT_EQ(heard.front(), 1U);
+    EXPECT_EQ(heard.back(), 40U);
+    EXPECT_FALSE(drawn_until(7).has_value());
+    EXPECT_EQ(heard.back(), 7U); // told once that it is to end, it asks no more
 }
 
 } // namespace

@@ -226,6 +226,34 @@ TEST(Portage, RollsACartWhereItIsARoadOnly) {
     EXPECT_NEAR(carried_kg, by_hand_kg, 0.1); // the same things, but for the food of a quicker day
 }
 
+TEST(Portage, IsCarriedByTheHandsAskedForWhereTheyCanBeHad) {
+    test::PlainTrip plain = heavy_canoe();
+    KitItem cart = party_thing("cart", 5.0);
+    cart.cart_payload_kg = 60.0;
+    plain.trip.kit.push_back(cart);
+    plain.trip.craft[0].borne_by = 2;
+    TripLeg& spec = plain.route.legs[1].spec;
+    spec.cart = true;
+    const auto taken = [&] {
+        const PlanLeg leg = carry_of(plain);
+        return std::find_if(leg.choices.begin(),
+                            leg.choices.end(),
+                            [](const auto& one) { return one.chosen; })
+            ->by;
+    };
+    EXPECT_EQ(taken(), CarryBy::cart); // the walk takes 1.15 times as long, by two 1.25
+    for (const CarryBy by : {CarryBy::hands, CarryBy::two, CarryBy::cart}) {
+        spec.carry_by = by;
+        EXPECT_EQ(taken(), by);
+        spec.carries = 3.0; // apart from the count of carries
+        EXPECT_EQ(taken(), by);
+        spec.carries.reset();
+    }
+    plain.trip.craft[0].borne_by.reset();
+    spec.carry_by = CarryBy::two; // nothing is left that two may carry
+    EXPECT_EQ(taken(), CarryBy::cart);
+}
+
 TEST(Portage, ACartWeighsATenthAndItsRise) {
     Stretch stretch{};
     stretch.from_m = 100.0;

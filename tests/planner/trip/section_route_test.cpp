@@ -39,7 +39,7 @@ TEST(SectionRoute, ReadsEveryKeyOfACarry) {
     const TripLeg leg = small_trip_with("/route/legs/1", R"({"name": "carry", "travel": "portage",
         "length": "1.2 km", "ascent": "40 m", "descent": "15 m", "from": "Birch spit",
         "to": "Birch spit", "terrain": "rough-path", "carries": 1.5, "boat_on_carry": "rolled",
-        "footprint": "12 cm", "night": true})")
+        "carry_by": "hands", "footprint": "12 cm", "night": true})")
                             .route.legs.at(1);
     EXPECT_DOUBLE_EQ(leg.length_m.value(), 1200.0);
     EXPECT_DOUBLE_EQ(leg.ascent_m.value(), 40.0);
@@ -48,11 +48,13 @@ TEST(SectionRoute, ReadsEveryKeyOfACarry) {
     EXPECT_EQ(leg.terrain, Terrain::rough_path);
     EXPECT_EQ(leg.carries, 1.5);
     EXPECT_EQ(leg.boat_on_carry, BoatOnCarry::rolled);
+    EXPECT_EQ(leg.carry_by, CarryBy::hands);
     EXPECT_DOUBLE_EQ(leg.footprint_m.value(), 0.12);
     EXPECT_EQ(leg.night, true);
 }
 
 TEST(SectionRoute, CarriesAreOneOfFourOrChosen) {
+    EXPECT_FALSE(small_trip_with("/route/legs/1/carry_by", R"("auto")").route.legs.at(1).carry_by);
     EXPECT_FALSE(small_trip_with("/route/legs/1/carries", R"("auto")").route.legs.at(1).carries);
     EXPECT_THAT(problems_with("/route/legs/1/carries", "4"),
                 ElementsAre(HasSubstr("expected 1, 1.5, 2, 3 or \"auto\"")));

@@ -434,6 +434,15 @@ TEST(TripFileWrong, ACartNeedsGroundToRollOnAndToBeThere) {
                 testing::ElementsAre(testing::HasSubstr("/route/legs/0/cart")));
     EXPECT_THAT(of_leg(R"("travel": "walk", "cart": true)", cart),
                 testing::ElementsAre(testing::HasSubstr("/route/legs/0/cart")));
+    const auto at_carry_by = testing::ElementsAre(testing::HasSubstr("/route/legs/0/carry_by"));
+    EXPECT_THAT(of_leg(R"("travel": "portage", "cart": true, "carry_by": "cart")", cart),
+                testing::IsEmpty());
+    EXPECT_THAT(of_leg(R"("travel": "portage", "carry_by": "cart")", cart), at_carry_by);
+    EXPECT_THAT(of_leg(R"("travel": "portage", "carry_by": "two")", cart), at_carry_by);
+    EXPECT_THAT(of_leg(R"("travel": "portage", "carry_by": "two")",
+                       R"({"item": "barrel", "mass": "9 kg", "borne_by": 2})"),
+                testing::IsEmpty());
+    EXPECT_THAT(of_leg(R"("travel": "walk", "carry_by": "hands")", cart), at_carry_by);
     EXPECT_THAT(
         of_leg(R"("travel": "portage")", R"({"item": "barrel", "mass": "9 kg", "borne_by": 3})"),
         testing::ElementsAre(testing::HasSubstr("/kit/0/borne_by")));

@@ -105,6 +105,7 @@ TEST(TripSchema, HasTheWordsThatTheReaderKnows) {
     EXPECT_EQ(words_at(leg("terrain")), texts(terrain_words()));
     EXPECT_EQ(words_at(leg("water")), texts(water_words()));
     EXPECT_EQ(words_at(leg("boat_on_carry")), texts(boat_on_carry_words()));
+    EXPECT_EQ(words_at(leg("carry_by")), texts(carry_by_words()));
     EXPECT_EQ(words_at("/$defs/place/properties/kind"), texts(place_kind_words()));
     EXPECT_EQ(words_at("/$defs/place/properties/closed_weekdays/items"), texts(weekday_words()));
     EXPECT_EQ(words_at("/$defs/member/properties/sex"), texts(sex_words()));
