@@ -24,7 +24,7 @@ const serve_with = (tumpline) => (trip) => {
 const shown = () => Number(document.body.dataset.shown || '0');
 
 async function until(page, work, what, ...args) {
-  const end = Date.now() + 8000;
+  const end = Date.now() + 15000;
   while (Date.now() < end) {
     if (await page.ask(work, ...args)) return true;
     await new Promise((resolve) => setTimeout(resolve, 20));

@@ -210,7 +210,10 @@ async function main() {
     await page.size(1440, 1000);
     await page.open(address);
     if (!(await until(page, () => document.body.dataset.shown, 'the first plan'))) return 1;
-    if (pictures) await page.picture(path.join(pictures, 'live.png'));
+    if (pictures) {
+      await until(page, () => document.getElementById('odds').dataset.stale === 'false' && document.querySelector('.day .odds svg'), 'the odds');
+      await page.picture(path.join(pictures, 'live.png'));
+    }
     await check_ground(page);
     await check_nights(page);
     await check_touch(page);
