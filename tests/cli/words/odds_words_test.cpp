@@ -15,6 +15,7 @@ TEST(OddsWords, NothingIsCertainThatWasOnlyDrawnSoOften) {
     EXPECT_EQ(chance_words(0.0025, 400), "< 1 %"); // 1 of 400
     EXPECT_EQ(chance_words(0.002, 1000), "0.2 %");
     EXPECT_EQ(chance_words(0.0001, 10'000), "0.1 %");
+    EXPECT_EQ(chance_words(0.0105, 2000), "1 %");
     EXPECT_EQ(chance_words(0.254, 400), "25 %");
 }
 
