@@ -64,6 +64,7 @@ constexpr auto title_rows = std::to_array<TitleRow>({
     {"child-food", "Too little food for a child"},
     {"child-pace", "Pace of a child not known"},
     {"pack-over-limit", "Pack over the limit", true},
+    {"hands-not-had", "Carry not done as asked", true},
     {"tranter-blank", "Day on foot beyond Tranter's table", true},
     {"hours-over-limit", "Day over the limit of hours"},
     {"after-dusk", "Arrival after dusk", true},

@@ -2,7 +2,10 @@
 
 #include "planner/cautions/caution_list.h"
 #include "planner/loads/limits.h"
+#include "planner/loads/portage_loads.h"
 #include "planner/quantities/milligrams.h"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <numeric>
@@ -31,6 +34,7 @@ class LoadWatch {
     void packs_on(const PlanLeg& leg);
     void things_on(const PlanLeg& walk);
     void pieces_on_portages();
+    void hands_on(const PlanLeg& portage);
     void too_heavy(const std::string& name,
                    double mass_kg,
                    const std::vector<std::size_t>& may_bear,
@@ -176,6 +180,24 @@ void LoadWatch::packs_on(const PlanLeg& leg) {
     }
 }
 
+/// Hands that the trip file asks for, where the carries and the boats asked for do not allow them.
+void LoadWatch::hands_on(const PlanLeg& portage) {
+    const std::optional<CarryBy>& asked = draft_.prepared.route.legs[portage.leg - 1].spec.carry_by;
+    const auto chosen = std::find_if(portage.choices.begin(),
+                                     portage.choices.end(),
+                                     [](const CarryChoice& choice) { return choice.chosen; });
+    if (!asked || chosen == portage.choices.end() || chosen->by == *asked)
+        return;
+    list_.add(Level::caution,
+              "hands-not-had",
+              fmt::format("\"carry_by\": \"{}\" is asked for and cannot be had with these people, "
+                          "carries and boats: planned is \"{}\". Ask for other carries, or leave "
+                          "the key out.",
+                          carry_by_word(*asked),
+                          carry_by_word(chosen->by)),
+              "docs/carries.md");
+}
+
 std::vector<Caution> LoadWatch::run() {
     const auto walked = std::find_if(plan_.legs.begin(), plan_.legs.end(), [](const PlanLeg& leg) {
         return leg.travel == Travel::walk;
@@ -187,6 +209,8 @@ std::vector<Caution> LoadWatch::run() {
         list_.at(leg.day, leg.leg);
         if (bears_packs(leg.travel))
             packs_on(leg);
+        if (leg.travel == Travel::portage)
+            hands_on(leg);
     }
     return list_.take();
 }

@@ -180,5 +180,22 @@ TEST(ItemOverLimits, IsNotMendedByWalkingTwice) {
     EXPECT_NEAR(plan.remedies.relay->heaviest_of_limit, 26.0 / 25.0, 1e-9);
 }
 
+/// One alone has nobody for the other end of what two may carry.
+TEST(HandsNotHad, SaysThatAPortageIsNotCarriedAsAsked) {
+    test::PlainTrip plain = test::plain_trip({test::walk(3000.0), test::walk(600.0)});
+    plain.route.legs[1].spec.travel = Travel::portage;
+    plain.route.legs[1].travel = Travel::portage;
+    plain.route.legs[1].spec.carry_by = CarryBy::two;
+    KitItem barrel = of_the_party("barrel", 9.0);
+    barrel.borne_by = 2;
+    plain.trip.kit = {barrel};
+    const std::vector<std::string> alone = test::cautions_of(plain, "hands-not-had");
+    ASSERT_EQ(alone.size(), 1U);
+    EXPECT_THAT(alone[0], HasSubstr("\"carry_by\": \"two\""));
+    EXPECT_THAT(alone[0], HasSubstr("planned is \"hands\""));
+    test::add_member(plain, "Bo", 25.0);
+    EXPECT_TRUE(test::cautions_of(plain, "hands-not-had").empty());
+}
+
 } // namespace
 } // namespace tumpline::planner
