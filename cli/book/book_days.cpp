@@ -267,8 +267,12 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
             .text("detail", detail(source, leg))
             .text("length", carried ? shown.portage(length_m) : shown.distance(length_m))
             .text("walked", leg.lengths > 1.0 ? shown.distance(leg.on_foot_m) : "")
-            .text("ascent", shown.climb(leg.ascent_m, leg.heights_known))
-            .text("descent", leg.heights_known ? shown.height(leg.descent_m) : "")
+            .text("ascent",
+                  planner::is_ride(leg.travel) ? std::string()
+                                               : shown.climb(leg.ascent_m, leg.heights_known))
+            .text("descent",
+                  leg.heights_known && !planner::is_ride(leg.travel) ? shown.height(leg.descent_m)
+                                                                     : std::string())
             .text("start", shown.clock_on(leg.start, day.date))
             .text("end", shown.clock_on(leg.end, day.date))
             .text("moving", shown.duration(leg.moving_s))

@@ -19,26 +19,32 @@ namespace {
 
 constexpr std::size_t most_trips = 8; // more nobody reads side by side
 
-[[noreturn]] void refuse(std::string found, std::string expected, std::string advice) {
+struct Refused {
+    std::string found;
+    std::string expected;
+    std::string advice;
+};
+
+[[noreturn]] void refuse(Refused what) {
     throw geo::InputError({{.file = "tumpline compare",
                             .place = "",
-                            .found = std::move(found),
-                            .expected = std::move(expected),
-                            .advice = std::move(advice)}});
+                            .found = std::move(what.found),
+                            .expected = std::move(what.expected),
+                            .advice = std::move(what.advice)}});
 }
 
 void check_count(const CompareOptions& options) {
     const std::size_t trips = options.trips.size();
     if (trips > most_trips)
-        refuse(fmt::format("{} trips", trips), fmt::format("at most {}", most_trips), "");
+        refuse({fmt::format("{} trips", trips), fmt::format("at most {}", most_trips), ""});
     if (trips == 1 && options.settings.empty() && options.flows.empty())
-        refuse("one trip, no --set and no --flow",
-               "two trips, or one and what is to be changed in it",
-               "add --set POINTER=VALUE, like --set /days/hours=7, or --flow each");
+        refuse({"one trip, no --set and no --flow",
+                "two trips, or one and what is to be changed in it",
+                "add --set POINTER=VALUE, like --set /days/hours=7, or --flow each"});
     if (trips > 1 && options.flows.size() > 1)
-        refuse(fmt::format("{} trips and --flow each", trips),
-               "one trip, or one level for all of them",
-               "write --flow low, normal or high");
+        refuse({fmt::format("{} trips and --flow each", trips),
+                "one trip, or one level for all of them",
+                "write --flow low, normal or high"});
 }
 
 bool gives(const planner::Trip& trip, planner::FlowLevel level) {

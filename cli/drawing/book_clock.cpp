@@ -100,12 +100,18 @@ std::string arrivals_drawing(const planner::PlanDay& day,
     const Scale scale{hours_shown(day, clock), drawing.width};
     const double high = 1.1 * drawing.text;
     const auto x = [&](geo::sys_seconds at) { return scale.x(clock.hours(at)); };
-    const auto band = [&](const char* kind, double from, double to, double inset) {
+
+    struct Span {
+        double from;
+        double to;
+    };
+
+    const auto band = [&](const char* kind, const Span& span, double inset) {
         return fmt::format(R"(<rect class="{}" x="{}" y="{}" width="{}" height="{}"/>)",
                            kind,
-                           coordinate(from),
+                           coordinate(span.from),
                            coordinate(inset),
-                           coordinate(std::max(1.0, to - from)),
+                           coordinate(std::max(1.0, span.to - span.from)),
                            coordinate(high - 2.0 * inset));
     };
     const auto line = [&](const char* kind, double at) {
@@ -122,8 +128,8 @@ std::string arrivals_drawing(const planner::PlanDay& day,
                             shown.clock_on(arrive.q05, day.date),
                             shown.clock_on(arrive.q50, day.date),
                             shown.clock_on(arrive.q95, day.date))),
-        band("most", x(arrive.q05), x(arrive.q95), 0.3 * high),
-        band("many", x(arrive.q10), x(arrive.q90), 0.15 * high),
+        band("most", {x(arrive.q05), x(arrive.q95)}, 0.3 * high),
+        band("many", {x(arrive.q10), x(arrive.q90)}, 0.15 * high),
         line("half", x(arrive.q50)),
         line("planned", x(day.arrive)));
 }

@@ -158,18 +158,21 @@ std::string suit_words(const LegSuitability& row, const Figures& shown) {
     return words;
 }
 
-std::string water_words(const LegSuitability& row) {
+std::string water_kind_words(const LegSuitability& row) {
     const std::string_view water = planner::word(row.water);
     if (row.water == Water::river && !row.river_class)
-        return fmt::format("{} ({}, class not given)", row.leg_name, water);
+        return fmt::format("{}, class not given", water);
     if (!row.river_class)
-        return fmt::format("{} ({})", row.leg_name, water);
-    return fmt::format(
-        "{} ({}, class {})", row.leg_name, water, planner::class_word(*row.river_class));
+        return std::string(water);
+    return fmt::format("{}, class {}", water, planner::class_word(*row.river_class));
+}
+
+std::string water_words(const LegSuitability& row) {
+    return fmt::format("{} ({})", row.leg_name, water_kind_words(row));
 }
 
 std::string paddle_words(const planner::PaddleInPack& paddle, const Figures& shown) {
-    const std::string head = fmt::format("{}: {}; ", paddle.what, spec_words(paddle.paddle, shown));
+    std::string head = fmt::format("{}: {}; ", paddle.what, spec_words(paddle.paddle, shown));
     switch (paddle.packed) {
     case planner::PackedPaddle::not_known:
         return head + "whether it goes into a pack is not known";

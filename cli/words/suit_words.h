@@ -24,6 +24,9 @@ remark_words(const planner::LegSuitability& row, planner::SuitReason reason, con
 /// "red boat with care: made for rivers up to class IV; an open deck takes waves in".
 [[nodiscard]] std::string suit_words(const planner::LegSuitability& row, const Figures& shown);
 
+/// "lake"; "river, class II"; "river, class not given".
+[[nodiscard]] std::string water_kind_words(const planner::LegSuitability& row);
+
 /// "Upper river (river, class II)".
 [[nodiscard]] std::string water_words(const planner::LegSuitability& row);
 

@@ -178,7 +178,7 @@ void MissingFacts::limits() {
 
 void MissingFacts::heights() {
     add_on_legs({"heights", "heights of the ground", "/route/elevation", {}},
-                [](const RouteLeg& leg) { return !leg.climb_known() && !afloat(leg); });
+                [](const RouteLeg& leg) { return !leg.climb_known() && on_foot(leg.travel); });
     add_on_legs({"river-heights", "fall of the river", "/route/elevation", {}},
                 [](const RouteLeg& leg) { return leg.profile.heights_m.empty() && on_river(leg); });
 }

@@ -45,7 +45,7 @@ class SnowWatch {
     void avalanches(const PlanLeg& leg);
     /// What of the steep ground a leg passes on its day.
     [[nodiscard]] std::vector<SteepPart> parts_on(const PlanLeg& leg) const;
-    [[nodiscard]] UnitText where(const std::vector<SteepPart>& parts) const;
+    [[nodiscard]] static UnitText where(const std::vector<SteepPart>& parts);
     [[nodiscard]] std::string night_there(const PlanLeg& leg,
                                           const std::vector<SteepPart>& parts) const;
 
@@ -90,7 +90,7 @@ std::vector<SteepPart> SnowWatch::parts_on(const PlanLeg& leg) const {
     return parts;
 }
 
-UnitText SnowWatch::where(const std::vector<SteepPart>& parts) const {
+UnitText SnowWatch::where(const std::vector<SteepPart>& parts) {
     UnitText all("");
     for (std::size_t i = 0; i < std::min(parts.size(), most_parts); ++i) {
         const SteepPart& part = parts[i];

@@ -77,18 +77,24 @@ std::int64_t eaten_from(const Provisions& result,
     std::int64_t sum_mg = 0;
     for (std::size_t d = 0; d < timeline.days.size(); ++d) {
         const DaySpan& day = timeline.days[d];
-        const auto add = [&](std::size_t of, std::size_t boundary, std::int64_t mass_mg) {
-            if (of == stage && boundary >= cache.fetched_at)
+
+        struct Eaten {
+            std::size_t stage;
+            std::size_t boundary;
+        };
+
+        const auto add = [&](const Eaten& at, std::int64_t mass_mg) {
+            if (at.stage == stage && at.boundary >= cache.fetched_at)
                 sum_mg += mass_mg;
         };
         for (const MealMasses& masses : result.eaten[d]) {
-            add(result.day_stage_morning[d], day.first, masses[0]);
-            add(result.day_stage_evening[d], day.last, masses[2]);
+            add({result.day_stage_morning[d], day.first}, masses[0]);
+            add({result.day_stage_evening[d], day.last}, masses[2]);
             const std::int64_t in_camp_mg =
                 deal_trail(masses[1], day, timeline, [&](std::size_t i, std::int64_t part_mg) {
-                    add(result.stretch_stage[i], i, part_mg);
+                    add({result.stretch_stage[i], i}, part_mg);
                 });
-            add(result.day_stage_evening[d], day.last, in_camp_mg);
+            add({result.day_stage_evening[d], day.last}, in_camp_mg);
         }
     }
     return sum_mg;

@@ -124,6 +124,7 @@ class Filling {
             for (const std::size_t piece : loads_[l].pieces)
                 loads_[l].mass_mg += pieces_[piece].mass_mg;
         }
+        exchange_boats();
     }
 
     [[nodiscard]] double ratio(std::size_t load, std::int64_t more_mg = 0) const {
@@ -170,6 +171,42 @@ class Filling {
     [[nodiscard]] std::vector<PortageLoad> take() { return std::move(loads_); }
 
   private:
+    /// Two boats change places where that brings one of them to whoever has it in the pack
+    /// elsewhere, and makes no load heavier beside its limit than the heaviest is.
+    void exchange_boats() {
+        struct Place {
+            std::size_t load;
+            std::size_t* piece;
+        };
+
+        std::vector<Place> boats;
+        for (std::size_t l = 0; l < loads_.size(); ++l)
+            for (std::size_t& piece : loads_[l].pieces)
+                if (pieces_[piece].boat && !fixed_[piece])
+                    boats.push_back({l, &piece});
+        if (boats.size() < 2)
+            return;
+        constexpr double unfelt = 0.01; // of a limit
+        const double level = ratio(heaviest());
+        const double most = keeps_limits() ? std::min(1.0, level + unfelt) : level;
+        const auto at_home = [&](const Place& place, std::size_t piece) {
+            return loads_[place.load].bearer == pieces_[piece].owner ? 1 : 0;
+        };
+        for (const Place& one : boats)
+            for (const Place& other : boats) {
+                if (at_home(one, *other.piece) + at_home(other, *one.piece) <=
+                    at_home(one, *one.piece) + at_home(other, *other.piece))
+                    continue;
+                const std::int64_t more_mg =
+                    pieces_[*other.piece].mass_mg - pieces_[*one.piece].mass_mg;
+                if (ratio(one.load, more_mg) > most || ratio(other.load, -more_mg) > most)
+                    continue;
+                loads_[one.load].mass_mg += more_mg;
+                loads_[other.load].mass_mg -= more_mg;
+                std::swap(*one.piece, *other.piece);
+            }
+    }
+
     [[nodiscard]] std::size_t load_of(std::size_t member, int turn, bool rolls) const {
         const auto at = std::find_if(loads_.begin(), loads_.end(), [&](const PortageLoad& load) {
             return load.bearer == member && load.relay == member && load.turn == turn &&

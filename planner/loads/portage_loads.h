@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/ledger.h"
+#include "planner/trip/trip.h"
 
 #include <cstddef>
 #include <cstdint>

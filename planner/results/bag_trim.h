@@ -29,9 +29,9 @@ struct BagVolumes {
     double right_l;
 };
 
-/// Divides items over two bags so that their masses differ by at most 10 g more than the items allow,
-/// within the volumes where those are known. The search ends after 5 000 steps; `proven` is false
-/// where it did and no bound says that its answer is as level as that.
+/// Divides items over two bags so that their masses differ by at most 10 g more than the items
+/// allow, within the volumes where those are known. The search ends after 5 000 steps; `proven` is
+/// false where it did and no bound says that its answer is as level as that.
 [[nodiscard]] Levelled level_bags(const std::vector<BagItem>& items, const BagVolumes& volumes);
 
 /// The bags of a craft as a stretch afloat begins.

@@ -56,7 +56,7 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
 /// A ride is known by its time, and nothing else is.
 void check_ride(const TripLeg& leg, const std::string& place, Problems& problems) {
     const bool ride = leg.travel && is_ride(*leg.travel);
-    if (ride && !leg.lasts_s)
+    if (ride && !leg.lasts_s && !problems.told_of(place + "/lasts"))
         problems.add(place,
                      {.found = "a ride without \"lasts\"",
                       .expected = "how long it takes",

@@ -53,6 +53,12 @@ void Problems::add(std::string place, What what) {
                          .advice = std::move(what.advice)});
 }
 
+bool Problems::told_of(std::string_view place) const {
+    return std::any_of(problems_.begin(), problems_.end(), [&](const geo::Problem& problem) {
+        return problem.place == place;
+    });
+}
+
 std::vector<geo::Problem> Problems::take() {
     if (left_out_ > 0)
         problems_.push_back({.file = file_,

@@ -31,6 +31,10 @@ class Problems {
 
     [[nodiscard]] bool none() const { return problems_.empty(); }
 
+    /// Whether something was found at this very place: what follows from it needs no line of its
+    /// own.
+    [[nodiscard]] bool told_of(std::string_view place) const;
+
     /// In the order in which they were found; more than a hundred end with a count.
     [[nodiscard]] std::vector<geo::Problem> take();
 

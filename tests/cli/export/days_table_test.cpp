@@ -27,6 +27,7 @@ planner::Plan with_a_day_of_its_own() {
     day.walk_m = 11.5;
     day.portage_m = 12.5;
     day.paddle_m = 13.5;
+    day.ride_m = 13.75;
     day.on_foot_m = 14.5;
     day.ascent_m = 15.5;
     day.descent_m = 16.5;
@@ -71,6 +72,7 @@ TEST(DaysTable, HasEachFigureUnderItsHeading) {
                                             {"walk_m", "11.5"},
                                             {"portage_m", "12.5"},
                                             {"paddle_m", "13.5"},
+                                            {"ride_m", "13.75"},
                                             {"on_foot_m", "14.5"},
                                             {"ascent_m", "15.5"},
                                             {"descent_m", "16.5"},

@@ -7,6 +7,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <vector>
+
 namespace tumpline::cli {
 namespace {
 
@@ -34,6 +36,22 @@ TEST(TextSuits, StandLegByLeg) {
     made.trip.craft[0].suits.clear();
     made.trip.kit[0].paddle.reset();
     EXPECT_THAT(boats_of(made), Not(HasSubstr("beside the water")));
+}
+
+TEST(TextSuits, SayTheSameOnceForAllLegsOfWhichItIsTrue) {
+    test::RandomTrip made = test::lake_and_rapids();
+    made.trip.craft[0].suits = {{planner::Water::lake, 0}};
+    planner::Plan plan = planner::make_plan(made.trip, made.route);
+    std::vector<planner::LegSuitability>& legs = plan.suitability.legs;
+    for (planner::LegSuitability row : std::vector(legs)) // a second lake after the rapids
+        if (row.leg == 2) {
+            row.leg = 7;
+            row.leg_name = "Far lake";
+            legs.push_back(row);
+        }
+    const std::string text = plan_text(plan, {.show = {.sections = {Section::boats}}});
+    EXPECT_THAT(text, HasSubstr("  legs 2, 7 (lake)\n    boat suits: made for lakes\n"));
+    EXPECT_THAT(text, Not(HasSubstr("Far lake")));
 }
 
 TEST(TextSuits, BowAndSternStandWhereTheyAreSaid) {

@@ -47,6 +47,12 @@ TEST(NotJudged, AsksForHeightsByTheirLegs) {
     ASSERT_NE(heights, all.end());
     EXPECT_THAT(heights->legs, ElementsAre(2U));
     EXPECT_EQ(heights->key, "/route/elevation");
+    // Nobody climbs on a ride.
+    plain.route.legs[1].travel = Travel::ride;
+    plain.route.legs[1].spec.travel = Travel::ride;
+    plain.route.legs[1].spec.lasts_s = 3000.0;
+    for (const NotJudged& one : make_plan(plain.trip, plain.route).verdict.unknown)
+        EXPECT_NE(one.code, "heights");
 }
 
 TEST(NotJudged, AsksForTheFlowOfRiversOfWhichNobodyReadsIt) {

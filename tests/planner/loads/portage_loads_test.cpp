@@ -8,6 +8,8 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
+#include <vector>
 
 namespace tumpline::planner {
 namespace {
@@ -115,6 +117,33 @@ TEST(PortageLoads, KeepOwnThingsOutOfARelayedLoad) {
     EXPECT_EQ(loads_with(plan, 0), std::vector<std::size_t>{0});
     EXPECT_EQ(loads_with(plan, 1), std::vector<std::size_t>{1});
     EXPECT_EQ(loads_with(plan, 2), std::vector<std::size_t>{2});
+}
+
+/// Packs of 15 and 6 kg on limits of 20 kg, boats of 4 and 5 kg: the lighter boat on the heavier
+/// pack is 19 and 11 kg, the other way 20 and 10 kg. A boat goes with whoever has it in the pack
+/// elsewhere where a third load is as heavy as that, and not where 20 kg would be the heaviest by a
+/// kilogram.
+TEST(PortageLoads, LeaveBoatsWithTheirBearersWhereNobodyFeelsIt) {
+    using Loads = std::vector<std::size_t>;
+    const auto made = [](std::size_t reds, double third_kg) {
+        std::vector<Piece> pieces{own_piece("Ada's pack", 15.0, 0),
+                                  own_piece("Bo's pack", 6.0, 1),
+                                  own_piece("Cy's pack", third_kg, 2),
+                                  whole_boat("red", 4.0),
+                                  whole_boat("blue", 5.0)};
+        pieces[3].owner = reds;
+        pieces[4].owner = 1 - reds;
+        return make_loads(pieces, {20.0, 20.0, 20.0}, 1.0);
+    };
+    const auto boats = [](const CarryPlan& plan) {
+        return std::pair(loads_with(plan, 3), loads_with(plan, 4));
+    };
+    EXPECT_EQ(boats(made(0, 19.9)), std::pair(Loads{0}, Loads{1}));
+    const CarryPlan changed = made(1, 19.9);
+    EXPECT_EQ(boats(changed), std::pair(Loads{1}, Loads{0}));
+    EXPECT_EQ(changed.loads[0].mass_mg, 20'000'000);
+    EXPECT_EQ(changed.loads[1].mass_mg, 10'000'000);
+    EXPECT_EQ(boats(made(1, 18.0)), std::pair(Loads{0}, Loads{1}));
 }
 
 TEST(PortageLoads, HoldEveryPieceOnce) {

@@ -306,6 +306,9 @@ const std::vector<Case> cross_checks{
     {"/route/legs/-",
      R"({"travel": "ride"})",
      R"(/route/legs/2: found a ride without "lasts", expected how long it takes; write "lasts": "50 min")"},
+    {"/route/legs/-", // and not that it has none
+     R"({"travel": "ride", "lasts": "26 h"})",
+     R"(/route/legs/2/lasts: found "26 h", expected a duration from 1 min to 24 h)"},
     {"/route/legs/-",
      R"({"travel": "ride", "lasts": "50 min", "water": "lake"})",
      R"(/route/legs/2/water: found "water" on a leg with "travel": "ride", expected it on legs that are paddled only)"},

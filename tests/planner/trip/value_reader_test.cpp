@@ -144,6 +144,8 @@ TEST(ValueReader, AHundredProblemsAreKeptAndTheRestCounted) {
     Problems problems("t.json");
     for (int i = 0; i < 103; ++i)
         problems.add("/key", {.found = "x", .expected = "y", .advice = {}});
+    EXPECT_TRUE(problems.told_of("/key"));
+    EXPECT_FALSE(problems.told_of("/key/0"));
     const std::vector<geo::Problem> kept = problems.take();
     ASSERT_EQ(kept.size(), 101U);
     EXPECT_EQ(kept.back().found, "3 more problems");
