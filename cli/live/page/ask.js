@@ -45,14 +45,22 @@ export async function hearLines(path, body, signal, told) {
     method: 'POST', headers: { Authorization: 'Bearer ' + key, 'Content-Type': 'application/json' }, body: JSON.stringify(body), signal,
   });
   if (!answer.ok || !answer.body) throw new Refused(answer.status, await answer.json());
-  const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
+  for await (const line of pieces(answer.body, '\n')) told(JSON.parse(line));
+}
+
+/**
+ * What is told, piece by piece, each ended by `end`.
+ * @param {ReadableStream<Uint8Array>} body @param {string} end
+ */
+async function* pieces(body, end) {
+  const reader = body.pipeThrough(new TextDecoderStream()).getReader();
   let rest = '';
   for (;;) {
     const { value, done } = await reader.read();
     if (done) return;
-    const lines = (rest + value).split('\n');
-    rest = lines.pop() || '';
-    for (const line of lines) told(JSON.parse(line));
+    const whole = (rest + value).split(end);
+    rest = whole.pop() || '';
+    yield* whole;
   }
 }
 
@@ -104,16 +112,8 @@ export async function listen(changed, lost) {
   try {
     const answer = await fetch('/api/events', { headers: { Authorization: 'Bearer ' + key } });
     if (!answer.ok || !answer.body) throw new Error('no events');
-    const reader = answer.body.pipeThrough(new TextDecoderStream()).getReader();
-    let rest = '';
-    for (;;) {
-      const { value, done } = await reader.read();
-      if (done) break;
-      const events = (rest + value).split('\n\n');
-      rest = events.pop() || '';
-      for (const event of events)
-        if (event.startsWith('data: ')) changed(JSON.parse(event.slice(6)).seen);
-    }
+    for await (const event of pieces(answer.body, '\n\n'))
+      if (event.startsWith('data: ')) changed(JSON.parse(event.slice(6)).seen);
   } catch {
     // the server has ended, or the machine slept
   }
