@@ -1,11 +1,11 @@
 #include "cli/commands/command_models.h"
 
+#include "cli/words/json_values.h"
 #include "cli/words/table.h"
 #include "cli/words/version.h"
 #include "planner/models/catalogue.h"
 
 #include <fmt/ostream.h>
-#include <nlohmann/json.hpp>
 
 #include <string>
 #include <string_view>
@@ -37,7 +37,7 @@ void print_text(Console console) {
 }
 
 void print_json(Console console) {
-    nlohmann::ordered_json models = nlohmann::ordered_json::array();
+    Json models = Json::array();
     for (const ModelEntry& model : planner::model_catalogue())
         models.push_back({{"family", model.family},
                           {"name", model.name},
@@ -46,8 +46,8 @@ void print_json(Console console) {
                           {"covers", model.covers},
                           {"default", model.is_default},
                           {"why", model.why}});
-    const nlohmann::ordered_json json = {{"version", version()}, {"models", std::move(models)}};
-    fmt::print(console.out, "{}\n", json.dump(2));
+    const Json json = {{"version", version()}, {"models", std::move(models)}};
+    fmt::print(console.out, "{}", in_lines(json));
 }
 
 } // namespace

@@ -129,7 +129,7 @@ void print_json(const std::vector<Read>& files, Console console) {
     }
     const Json json = {
         {"version", version()}, {"files", std::move(of_files)}, {"tracks", std::move(tracks)}};
-    fmt::print(console.out, "{}\n", json.dump(2, ' ', false, Json::error_handler_t::replace));
+    fmt::print(console.out, "{}", in_lines(json));
 }
 
 std::string slope(const std::optional<double>& slope) {

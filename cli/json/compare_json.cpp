@@ -127,9 +127,7 @@ Json compare_json_value(const Comparison& comparison,
 std::string compare_json(const Comparison& comparison,
                          const std::vector<std::string>& labels,
                          std::string_view version) {
-    return compare_json_value(comparison, labels, version)
-        .dump(2, ' ', false, Json::error_handler_t::replace)
-        .append("\n");
+    return in_lines(compare_json_value(comparison, labels, version));
 }
 
 } // namespace tumpline::cli

@@ -102,7 +102,7 @@ std::string craft_json(const planner::CraftComparison& compared, std::string_vie
         {"decides", compared.decides ? Json(planner::name_of(*compared.decides)) : Json(nullptr)},
         {"for_runner_up", ahead},
         {"options", array_of(compared.options, option_json)}};
-    return json.dump(2) + "\n";
+    return in_lines(json);
 }
 
 } // namespace tumpline::cli

@@ -74,7 +74,7 @@ Json nights_json_value(const planner::NightsPlan& nights, std::string_view versi
 }
 
 std::string nights_json(const planner::NightsPlan& nights, std::string_view version) {
-    return nights_json_value(nights, version).dump(2) + "\n";
+    return in_lines(nights_json_value(nights, version));
 }
 
 } // namespace tumpline::cli

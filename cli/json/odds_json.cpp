@@ -182,9 +182,7 @@ Json odds_json_value(const Odds& odds, std::string_view version) {
 }
 
 std::string odds_json(const Odds& odds, std::string_view version) {
-    return odds_json_value(odds, version)
-        .dump(2, ' ', false, Json::error_handler_t::replace)
-        .append("\n");
+    return in_lines(odds_json_value(odds, version));
 }
 
 } // namespace tumpline::cli

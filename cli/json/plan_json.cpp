@@ -242,7 +242,7 @@ Json choice_json(const planner::CarryChoice& choice) {
             {"heaviest_ratio", choice.heaviest_ratio},
             {"within_limits", choice.within_limits},
             {"chosen", choice.chosen},
-            {"by", planner::carry_by_word(choice.by)},
+            {"by", planner::word(choice.by)},
             {"on_cart_kg", choice.on_cart_kg}};
 }
 
@@ -371,11 +371,6 @@ Json heading(const Plan& plan, std::string_view version) {
              array_of(plan.trip.party, [](const planner::Member& member) { return member.name; })},
             {"can_be_carried_out", plan.can_be_carried_out()},
             {"verdict", verdict_json(plan)}};
-}
-
-/// Names may hold bytes that are no text; programs get valid JSON all the same.
-std::string in_lines(const Json& json) {
-    return json.dump(2, ' ', false, Json::error_handler_t::replace).append("\n");
 }
 
 } // namespace

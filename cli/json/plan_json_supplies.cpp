@@ -95,7 +95,7 @@ Json leg_position(std::size_t plan_leg) {
 Json way_json(const planner::CarryWay& way) {
     return {{"carries", or_null(way.carries)},
             {"rolled", way.carries ? Json(way.rolled) : Json(nullptr)},
-            {"by", way.carries ? Json(planner::carry_by_word(way.by)) : Json(nullptr)},
+            {"by", way.carries ? Json(planner::word(way.by)) : Json(nullptr)},
             {"moving_s", way.moving_s},
             {"changeover_s", way.changeover_s},
             {"walked_m", way.walked_m},
@@ -141,7 +141,7 @@ Json carrying_json(const Plan& plan) {
                       [](const planner::CarrySpan& span) {
                           return Json{{"carries", span.carries},
                                       {"rolled", span.rolled},
-                                      {"by", planner::carry_by_word(span.by)},
+                                      {"by", planner::word(span.by)},
                                       {"first_day", span.first_day},
                                       {"last_day", span.last_day},
                                       {"first_leg", leg_position(span.first_plan_leg)},
@@ -153,7 +153,7 @@ Json carrying_json(const Plan& plan) {
                       [](const planner::BoatSpan& span) {
                           return Json{{"craft", span.craft},
                                       {"members", span.members},
-                                      {"by", planner::carry_by_word(span.by)},
+                                      {"by", planner::word(span.by)},
                                       {"first_day", span.first_day},
                                       {"last_day", span.last_day},
                                       {"portages", span.portages}};

@@ -1,7 +1,6 @@
 #include "cli/live/live_view.h"
 #include "cli/words/packing_words.h"
 #include "cli/words/words.h"
-#include "planner/loads/portage_loads.h"
 #include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
@@ -75,8 +74,7 @@ Json choices_json(const LivePlan& live, const PlanLeg& leg, const Figures& shown
             edits.push_back(added(at + "/carries", carries));
             edits.push_back(added(at + "/boat_on_carry", choice.rolled ? "rolled" : "whole"));
             if (hands)
-                edits.push_back(
-                    added(at + "/carry_by", std::string(planner::carry_by_word(choice.by))));
+                edits.push_back(added(at + "/carry_by", std::string(planner::word(choice.by))));
         }
         return Json{{"words", carries_words(live.plan, choice.carries, choice.rolled, choice.by)},
                     {"walked", shown.portage(choice.walked_m)},
@@ -116,7 +114,7 @@ Json hands_json(const LivePlan& live, const PlanLeg& leg) {
                                     std::pair{CarryBy::two, "Heavy pieces by two"},
                                     std::pair{CarryBy::cart, "On the cart"}})
         if (offered(by))
-            add(label, planner::carry_by_word(by), now == by);
+            add(label, planner::word(by), now == by);
     return hands;
 }
 

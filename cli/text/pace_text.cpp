@@ -312,7 +312,7 @@ std::string pace_json(const planner::Recorded& recorded,
                  {"lines", lines_json}};
     if (compared)
         json["against"] = against_json(*compared);
-    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return in_lines(json);
 }
 
 } // namespace tumpline::cli

@@ -49,4 +49,10 @@ template <typename List, typename Show>
     return array;
 }
 
+/// As it is printed: in lines, with an end. Names may hold bytes that are no text; programs get
+/// valid JSON all the same.
+[[nodiscard]] inline std::string in_lines(const Json& json) {
+    return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 } // namespace tumpline::cli

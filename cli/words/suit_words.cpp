@@ -17,23 +17,11 @@ using planner::SuitReason;
 using planner::Suits;
 using planner::Water;
 
-std::string_view waters(Water water) {
-    switch (water) {
-    case Water::lake:
-        return "lakes";
-    case Water::river:
-        return "rivers";
-    case Water::sea:
-        return "the sea";
-    }
-    return {};
-}
-
 /// "rivers up to class II".
 std::string made_for(const LegSuitability& row) {
     return row.water == Water::river && row.hardest > 0
                ? fmt::format("rivers up to class {}", planner::class_word(row.hardest))
-               : std::string(waters(row.water));
+               : std::string(planner::waters_word(row.water));
 }
 
 std::string spec_words(const planner::PaddleSpec& paddle, const Figures& shown) {
@@ -107,8 +95,9 @@ std::string remark_words(const LegSuitability& row, SuitReason reason, const Fig
         return fmt::format("made for {}", made_for(row));
     case SuitReason::water_not_named:
         return fmt::format("{} not among what it is made for",
-                           row.water == Water::sea ? "the sea is"
-                                                   : fmt::format("{} are", waters(row.water)));
+                           row.water == Water::sea
+                               ? "the sea is"
+                               : fmt::format("{} are", planner::waters_word(row.water)));
     case SuitReason::class_over:
         return fmt::format("class {} is harder than what it is made for, {}",
                            planner::class_word(row.river_class.value_or(0)),

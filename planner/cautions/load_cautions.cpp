@@ -2,8 +2,8 @@
 
 #include "planner/cautions/caution_list.h"
 #include "planner/loads/limits.h"
-#include "planner/loads/portage_loads.h"
 #include "planner/quantities/milligrams.h"
+#include "planner/trip/vocabulary.h"
 
 #include <fmt/format.h>
 
@@ -193,8 +193,8 @@ void LoadWatch::hands_on(const PlanLeg& portage) {
               fmt::format("\"carry_by\": \"{}\" is asked for and cannot be had with these people, "
                           "carries and boats: planned is \"{}\". Ask for other carries, or leave "
                           "the key out.",
-                          carry_by_word(*asked),
-                          carry_by_word(chosen->by)),
+                          word(*asked),
+                          word(chosen->by)),
               "docs/carries.md");
 }
 

@@ -20,9 +20,7 @@ std::string what_is_wrong(const LegSuitability& row, SuitReason reason) {
                            class_word(row.hardest));
     return fmt::format("{} is not made for this water: its \"suits\" does not name {}.",
                        row.what,
-                       row.water == Water::sea    ? "the sea"
-                       : row.water == Water::lake ? "lakes"
-                                                  : "rivers");
+                       waters_word(row.water));
 }
 
 std::optional<int> day_of(const Plan& plan, std::size_t leg) {

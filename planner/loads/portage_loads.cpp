@@ -172,7 +172,8 @@ class Filling {
 
   private:
     /// Two boats change places where that brings one of them to whoever has it in the pack
-    /// elsewhere, and makes no load heavier beside its limit than the heaviest is.
+    /// elsewhere, makes no load heavier than the heaviest by more than nobody feels, and takes none
+    /// over its limit.
     void exchange_boats() {
         struct Place {
             std::size_t load;
@@ -276,18 +277,6 @@ bool offers_carries(double carries, std::size_t members) {
 
 double lengths_of(double carries) {
     return 2.0 * carries - 1.0;
-}
-
-std::string_view carry_by_word(CarryBy by) {
-    switch (by) {
-    case CarryBy::hands:
-        return "hands";
-    case CarryBy::two:
-        return "two";
-    case CarryBy::cart:
-        return "cart";
-    }
-    return "hands";
 }
 
 std::int64_t pulled_mg(const CarryPlan& relay, const PortageLoad& load) {

@@ -38,9 +38,6 @@ struct Piece {
     }
 };
 
-/// "hands", "two", "cart".
-[[nodiscard]] std::string_view carry_by_word(CarryBy by);
-
 /// One load: what one person carries at a time, or what lies on the cart that they then pull.
 struct PortageLoad {
     std::vector<std::size_t> pieces; ///< indices

@@ -1,7 +1,10 @@
 #include "planner/results/suitability.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <set>
+#include <string>
 #include <utility>
 
 namespace tumpline::planner {
@@ -95,6 +98,11 @@ bool says_something(const Craft& craft) {
     return craft.deck || !craft.suits.empty();
 }
 
+/// "paddle (Ada)"; of the party's things the name.
+std::string with_owner(const KitItem& item) {
+    return item.owner.empty() ? item.name : fmt::format("{} ({})", item.name, item.owner);
+}
+
 class Judging {
   public:
     explicit Judging(const Assembly& draft)
@@ -162,7 +170,7 @@ void Judging::leg(std::size_t leg) {
             continue;
         row.part = Part::kit;
         row.index = k;
-        row.what = item.owner.empty() ? item.name : item.name + " (" + item.owner + ")";
+        row.what = with_owner(item);
         row.mass_kg = item.mass_kg;
         row.remarks = {judged_paddle(*item.paddle, met)};
         result_.legs.push_back(row);
@@ -175,7 +183,7 @@ void Judging::paddle_in_pack(std::size_t item) {
     const Member& bearer = trip.party[loads_.item_bearer[item]];
     PaddleInPack row;
     row.item = item;
-    row.what = thing.owner.empty() ? thing.name : thing.name + " (" + thing.owner + ")";
+    row.what = with_owner(thing);
     row.bearer = bearer.name;
     row.paddle = *thing.paddle;
     row.pack_length_m = bearer.pack_length_m;
@@ -200,7 +208,7 @@ Suitability Judging::run() {
     const Trip& trip = prepared_.trip;
     std::set<std::size_t> paddled;
     for (const Stretch& stretch : prepared_.stretches.stretches)
-        if (stretch.travel == Travel::paddle)
+        if (stretch.afloat())
             paddled.insert(stretch.leg);
     for (const std::size_t one : paddled)
         leg(one);

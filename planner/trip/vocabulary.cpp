@@ -229,6 +229,22 @@ std::string_view word(BoatEnd end) {
     return word_of(boat_ends, end);
 }
 
+std::string_view word(CarryBy by) {
+    return word_of(carry_bys, std::optional(by));
+}
+
+std::string_view waters_word(Water water) {
+    switch (water) {
+    case Water::lake:
+        return "lakes";
+    case Water::river:
+        return "rivers";
+    case Water::sea:
+        return "the sea";
+    }
+    return {};
+}
+
 std::string_view word(Deck deck) {
     return word_of(decks, deck);
 }

@@ -46,9 +46,13 @@ template <class Meaning> struct Word {
 [[nodiscard]] std::string_view word(SafetyGear gear);
 [[nodiscard]] std::string_view word(BagSide side);
 [[nodiscard]] std::string_view word(BoatEnd end);
+[[nodiscard]] std::string_view word(CarryBy by);
 [[nodiscard]] std::string_view word(Deck deck);
 [[nodiscard]] std::string_view word(Stroke stroke);
 [[nodiscard]] std::string_view word(Meal meal);
+
+/// All of a kind: "lakes", "rivers", "the sea".
+[[nodiscard]] std::string_view waters_word(Water water);
 
 /// "" for 0, else "I" to "VI".
 [[nodiscard]] std::string_view class_word(RiverClass river_class);
