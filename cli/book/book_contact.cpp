@@ -67,8 +67,7 @@ std::vector<Fields> timetable(const BookSource& source) {
     const Figures& shown = source.shown;
     std::vector<Fields> rows;
     for (const PlanDay& day : source.plan.days) {
-        const std::string ways =
-            ways_phrase({day.walk_m, day.portage_m, day.paddle_m, day.ride_m}, shown);
+        const std::string ways = ways_phrase(ways_of(day), shown);
         rows.emplace_back()
             .text("day", std::to_string(day.day))
             .text("date", short_date(day.date))

@@ -79,10 +79,8 @@ std::vector<Fields> figures(const PlanDay& day, const Figures& shown) {
                            fmt::format("between {} and {}",
                                        shown.clock_on(day.arrive_early, day.date),
                                        shown.clock_on(day.arrive_late, day.date))}));
-    rows.push_back(
-        figure({"Distance",
-                shown.distance(day.to_m - day.from_m),
-                ways_phrase({day.walk_m, day.portage_m, day.paddle_m, day.ride_m}, shown)}));
+    rows.push_back(figure(
+        {"Distance", shown.distance(day.to_m - day.from_m), ways_phrase(ways_of(day), shown)}));
     rows.push_back(climb_figure(day, shown));
     rows.push_back(figure({"Moving",
                            shown.duration(day.moving_s),

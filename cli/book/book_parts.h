@@ -81,6 +81,11 @@ struct Ways {
     double ride_m;
 };
 
+/// Of a day, or of all.
+template <typename Sum> [[nodiscard]] Ways ways_of(const Sum& sum) {
+    return {sum.walk_m, sum.portage_m, sum.paddle_m, sum.ride_m};
+}
+
 [[nodiscard]] std::string ways_phrase(const Ways& ways, const Figures& shown);
 
 /// A date as a year with its fraction, in the middle of its month.

@@ -38,9 +38,7 @@ std::vector<Fields> totals(const BookSource& source) {
     const Figures& shown = source.shown;
     std::vector<Fields> rows;
     rows.push_back(
-        figure({"Distance",
-                shown.distance(sum.distance_m),
-                ways_phrase({sum.walk_m, sum.portage_m, sum.paddle_m, sum.ride_m}, shown)}));
+        figure({"Distance", shown.distance(sum.distance_m), ways_phrase(ways_of(sum), shown)}));
     rows.push_back(
         figure({"On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"}));
     rows.push_back(climb_figure(sum, shown));
@@ -75,8 +73,7 @@ std::vector<Fields> glance(const BookSource& source) {
             .text("to", day.to)
             .text("still", day.rest_day ? still_words(day) : std::string())
             .text("distance", day.rest_day ? "" : shown.distance(day.to_m - day.from_m))
-            .text("split",
-                  ways_phrase({day.walk_m, day.portage_m, day.paddle_m, day.ride_m}, shown))
+            .text("split", ways_phrase(ways_of(day), shown))
             .text("ascent", day.rest_day ? "" : shown.climb(day.ascent_m, day.heights_known))
             .text("descent", day.rest_day || !day.heights_known ? "" : shown.height(day.descent_m))
             .text("set_off", day.rest_day ? "" : shown.clock(day.set_off))

@@ -59,10 +59,14 @@ std::string days_csv(const planner::Plan& plan) {
                          text_field(day.from),
                          text_field(day.to)};
         add(fields,
-            {day.from_m, day.to_m, day.to_m - day.from_m, day.walk_m, day.portage_m, day.paddle_m});
-        add(fields, {day.ride_m});
-        add(fields,
-            {day.on_foot_m,
+            {day.from_m,
+             day.to_m,
+             day.to_m - day.from_m,
+             day.walk_m,
+             day.portage_m,
+             day.paddle_m,
+             day.ride_m,
+             day.on_foot_m,
              day.heights_known ? day.ascent_m : unknown,
              day.heights_known ? day.descent_m : unknown,
              day.moving_s,

@@ -60,12 +60,9 @@ std::vector<NearLeg> nearest_first(const Route& route, const geo::Position& at) 
     legs.reserve(route.legs.size());
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
-        if (is_ride(leg.travel) && leg.drawn()) {
-            const Pass end = nearer_end(leg, i, at);
-            legs.push_back({end.off_m, i});
-        } else if (leg.drawn()) {
-            legs.push_back({leg.line.no_nearer_m(at), i});
-        }
+        if (leg.drawn())
+            legs.push_back(
+                {is_ride(leg.travel) ? nearer_end(leg, i, at).off_m : leg.line.no_nearer_m(at), i});
     }
     std::sort(legs.begin(), legs.end(), [](const NearLeg& a, const NearLeg& b) {
         return a.no_nearer_m < b.no_nearer_m;
