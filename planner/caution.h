@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/quantities/leg_number.h"
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -13,9 +15,9 @@ enum class Level { note, caution, stop };
 /// Something the reader must know beside a figure.
 struct Caution {
     Level level = Level::note;
-    std::string code;               ///< stable word for programs, "after-dusk"; docs/cautions.md
-    std::optional<int> day;         ///< from 1
-    std::optional<std::size_t> leg; ///< from 1
+    std::string code;             ///< stable word for programs, "after-dusk"; docs/cautions.md
+    std::optional<int> day;       ///< from 1
+    std::optional<LegNumber> leg; ///< of the route
     std::string text;
     std::string source;        ///< key in docs/references.md, or "common practice, no source"
     std::string imperial = {}; ///< the text in imperial units; empty if it is the same

@@ -19,7 +19,7 @@ const MemberDay* most_laden(const PlanDay& day) {
         std::max_element(day.members.begin(), day.members.end(), [](const auto& a, const auto& b) {
             return a.heaviest_kg < b.heaviest_kg;
         });
-    return found == day.members.end() || found->heaviest_leg == 0 ? nullptr : &*found;
+    return found == day.members.end() || found->heaviest_leg.none() ? nullptr : &*found;
 }
 
 bool Plan::can_be_carried_out() const {

@@ -22,6 +22,7 @@
 #include "planner/plan/supplies.h"
 #include "planner/plan/verdict.h"
 #include "planner/plan/volumes.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/route/route.h"
 #include "planner/solution/fixed_point.h"
 #include "planner/trip/trip.h"
@@ -151,7 +152,7 @@ struct WindRise {
 
 /// A leg, or the part of it that one day covers.
 struct PlanLeg {
-    std::size_t leg = 0; ///< from 1, index into Route::legs + 1
+    LegNumber leg = {}; ///< of the route
     int day = 1;
     int part = 0; ///< 0 if whole, else from 1
     std::string name;
@@ -209,7 +210,7 @@ struct PlanLeg {
 struct Event {
     EventKind kind = EventKind::rest;
     int day = 1;
-    std::size_t leg = 0;  ///< from 1
+    LegNumber leg = {};   ///< of the route
     double along_m = 0.0; ///< along the route
     sys_seconds at{};
     double lasts_s = 0.0;
@@ -226,7 +227,7 @@ struct MemberDay {
     double pack_end_kg = 0.0;   ///< the same at the end of the day
     std::optional<double> set_off_kg; ///< as the first leg begins; empty on a day of rest
     double heaviest_kg = 0.0;         ///< heaviest pack or carry of the day on foot
-    std::size_t heaviest_leg = 0;     ///< index into Plan::legs + 1; 0 if never on foot
+    PlanLegNumber heaviest_leg = {};  ///< none: never on foot
 };
 
 struct PlanDay {
@@ -293,7 +294,7 @@ struct TurnRound {
     TurnLimit limit = TurnLimit::none;
     std::optional<sys_seconds> at; ///< turning round later is too late; empty: none, or dark
     double along_m = 0.0;          ///< where the plan is then; the day's end if it is there before
-    std::size_t leg = 0;           ///< from 1
+    LegNumber leg = {};            ///< of the route
     bool whole_day = false;        ///< from anywhere on the day's way, its end included
     double back_s = 0.0;           ///< time of the way back from there, rests included
 };
@@ -303,15 +304,15 @@ struct Sharing {
     double heaviest_ratio = 0.0; ///< pack over limit
     double lower_bound = 0.0;    ///< no sharing can do better
     std::string member;
-    std::size_t plan_leg = 0; ///< index into Plan::legs + 1
+    PlanLegNumber plan_leg = {};
 };
 
 /// Where one member bears most on foot.
 struct HeaviestPack {
     std::string member;
     double pack_kg = 0.0;
-    double limit_kg = 0.0;    ///< there
-    std::size_t plan_leg = 0; ///< index into Plan::legs + 1
+    double limit_kg = 0.0; ///< there
+    PlanLegNumber plan_leg = {};
 };
 
 struct Totals {

@@ -145,8 +145,8 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
     const Figures& shown = source.shown;
     std::vector<std::string> words;
     if (planner::afloat(leg.travel)) {
-        if (leg.leg >= 1 && leg.leg <= source.route.legs.size()) {
-            const planner::TripLeg& spec = source.route.legs[leg.leg - 1].spec;
+        if (!leg.leg.none() && leg.leg.index() < source.route.legs.size()) {
+            const planner::TripLeg& spec = source.route.legs[leg.leg.index()].spec;
             if (const auto word = planner::class_word(spec.river_class.value_or(0)); !word.empty())
                 words.push_back(fmt::format("class {} as entered", word));
         }
@@ -258,7 +258,7 @@ std::vector<Fields> legs(const BookSource& source, const PlanDay& day) {
         std::vector<Fields> along = places_along(source, leg);
         Fields& row = rows.emplace_back();
         row.text("travel", word(leg.travel))
-            .text("leg", std::to_string(leg.leg))
+            .text("leg", fmt::format("{}", leg.leg))
             .text("name", leg.name)
             .text("part", leg.part > 0 ? std::to_string(leg.part) : "")
             .text("phrase", travel_phrase(leg.travel))
@@ -334,13 +334,13 @@ std::vector<Fields> members(const BookSource& source, const PlanDay& day) {
     std::vector<Fields> rows;
     for (const planner::MemberDay& member : day.members) {
         const bool on_foot =
-            member.heaviest_leg >= 1 && member.heaviest_leg <= source.plan.legs.size();
+            !member.heaviest_leg.none() && member.heaviest_leg.index() < source.plan.legs.size();
         rows.emplace_back()
             .text("name", member.member)
             .text("set_off", member.set_off_kg ? shown.mass(*member.set_off_kg) : "")
             .text("worst", on_foot ? shown.mass(member.heaviest_kg) : "none on foot")
             .text("worst_on",
-                  on_foot ? fmt::format("leg {}", source.plan.legs[member.heaviest_leg - 1].leg)
+                  on_foot ? fmt::format("leg {}", source.plan.legs[member.heaviest_leg.index()].leg)
                           : "")
             .text("food", shown.mass(member.food_kg))
             .text("energy", shown.energy(member.energy_j))

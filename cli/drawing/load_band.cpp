@@ -20,17 +20,17 @@ double change_kg(const planner::Entry& entry) {
 }
 
 /// Entries of each leg of the plan that change a pack on the way, by distance along.
-std::map<std::size_t, std::vector<const planner::Entry*>>
+std::map<planner::PlanLegNumber, std::vector<const planner::Entry*>>
 entries_by_leg(const planner::Plan& plan) {
-    std::map<std::size_t, std::vector<const planner::Entry*>> by_leg;
+    std::map<planner::PlanLegNumber, std::vector<const planner::Entry*>> by_leg;
     for (const planner::Entry& entry : plan.ledger.entries) {
-        if (entry.plan_leg == 0 || entry.plan_leg > plan.legs.size() ||
+        if (entry.plan_leg.none() || entry.plan_leg.index() >= plan.legs.size() ||
             entry.member >= plan.trip.party.size())
             continue;
-        const planner::PlanLeg& leg = plan.legs[entry.plan_leg - 1];
+        const planner::PlanLeg& leg = plan.legs[entry.plan_leg.index()];
         // What is booked at the ends (change-overs) is in the leg's own first and last loads.
         if (entry.along_m > leg.from_m && entry.along_m < leg.to_m)
-            by_leg[entry.plan_leg - 1].push_back(&entry);
+            by_leg[entry.plan_leg].push_back(&entry);
     }
     for (auto& [leg, entries] : by_leg)
         std::stable_sort(entries.begin(), entries.end(), [](const auto* a, const auto* b) {
@@ -61,8 +61,9 @@ std::vector<BandLeg> load_band(const planner::Plan& plan) {
     band.reserve(plan.legs.size());
     for (std::size_t i = 0; i < plan.legs.size(); ++i) {
         const planner::PlanLeg& leg = plan.legs[i];
-        BandLeg piece{i, leg.travel, {loads_at(leg.from_m, leg, members, false)}};
-        const auto found = by_leg.find(i);
+        const auto number = planner::PlanLegNumber::of_index(i);
+        BandLeg piece{number, leg.travel, {loads_at(leg.from_m, leg, members, false)}};
+        const auto found = by_leg.find(number);
         if (found != by_leg.end() && !planner::is_ride(leg.travel)) {
             for (const planner::Entry* entry : found->second) {
                 BandPoint before = piece.points.back();

@@ -26,7 +26,7 @@ struct BandPoint {
 };
 
 struct BandLeg {
-    std::size_t plan_leg; ///< index into Plan::legs
+    planner::PlanLegNumber plan_leg;
     planner::Travel travel;
     std::vector<BandPoint> points; ///< from the leg's start to its end, at least two
 };

@@ -103,12 +103,12 @@ std::string band_markup(const Plan& plan,
     const double pixels_per_kg = width_per_kg(band, drawing);
     std::string markup;
     for (const BandLeg& leg : band) {
-        if (!route.legs[plan.legs[leg.plan_leg].leg - 1].drawn())
+        if (!route.legs[plan.legs[leg.plan_leg.index()].leg.index()].drawn())
             continue;
         const std::vector<BandRun> pieces = runs(line, leg, pixels_per_kg);
         if (pieces.empty())
             continue;
-        const planner::PlanLeg& reported = plan.legs[leg.plan_leg];
+        const planner::PlanLeg& reported = plan.legs[leg.plan_leg.index()];
         std::string casing;
         std::string colour;
         std::vector<DrawnPoint> middle;

@@ -161,7 +161,7 @@ std::string band_markup(const Plan& plan,
                     shown.units() == planner::UnitSystem::metric ? " kg" : " lb"};
     std::string markup = axis_markup(axis, layout.band, drawing);
     for (const BandLeg& leg : band) {
-        const planner::PlanLeg& reported = plan.legs[leg.plan_leg];
+        const planner::PlanLeg& reported = plan.legs[leg.plan_leg.index()];
         if (reported.to_m <= layout.stretch().from_m || reported.from_m >= layout.stretch().to_m)
             continue;
         const auto edge = [&](std::size_t members) {

@@ -34,7 +34,7 @@ leg_feature(const planner::Plan& plan, const planner::Route& route, const planne
     feature.fields = {{"name", said(export_name(leg))},
                       {"description", said(fmt::to_string(fmt::join(cautions, " ")))},
                       {"travel", said(std::string(word(leg.travel)))},
-                      {"leg", counted(static_cast<double>(leg.leg))},
+                      {"leg", counted(static_cast<double>(leg.leg.printed()))},
                       {"day", counted(leg.day)},
                       {"distance_m", counted(leg.length_m())},
                       {"moving_s", counted(leg.moving_s)},

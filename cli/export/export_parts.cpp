@@ -76,9 +76,9 @@ std::vector<ExportPlace> nights(const planner::Plan& plan, const planner::Route&
 } // namespace
 
 ExportLine export_line(const planner::PlanLeg& leg, const planner::Route& route) {
-    if (leg.leg == 0 || leg.leg > route.legs.size())
+    if (leg.leg.none() || leg.leg.index() >= route.legs.size())
         return {};
-    const planner::RouteLeg& whole_leg = route.legs[leg.leg - 1];
+    const planner::RouteLeg& whole_leg = route.legs[leg.leg.index()];
     if (!whole_leg.drawn())
         return {};
     const double from_m = leg.from_m - whole_leg.from_m;

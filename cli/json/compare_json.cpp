@@ -71,7 +71,7 @@ Json packs(const Comparison& comparison) {
         for (const std::optional<planner::Heaviest>& pack : one.heaviest)
             heaviest.push_back(pack ? Json{{"pack_kg", pack->pack_kg},
                                            {"of_limit", pack->of_limit},
-                                           {"plan_leg", pack->plan_leg - 1}}
+                                           {"plan_leg", place_or_null(pack->plan_leg)}}
                                     : Json(nullptr));
         array.push_back({{"member", one.member},
                          {"heaviest", std::move(heaviest)},

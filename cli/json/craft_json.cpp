@@ -31,7 +31,7 @@ Json margin_json(const CraftOption& option, const CraftMargin& margin, const std
         return nullptr;
     return {{key, or_null(margin.left)},
             {"craft", name_or_null(margin.craft)},
-            {"plan_leg", margin.plan_leg == 0 ? Json(nullptr) : Json(margin.plan_leg)},
+            {"plan_leg", place_or_null(margin.plan_leg)},
             {"known", margin.known()},
             {"not_given", margin.missing}};
 }

@@ -118,14 +118,14 @@ Json water(const Odds& odds) {
 Json legs(const Odds& odds) {
     Json array = Json::array();
     for (const planner::OddsLeg& one : odds.legs) {
-        const planner::PlanLeg& leg = odds.plan.legs[one.plan_leg];
+        const planner::PlanLeg& leg = odds.plan.legs[one.plan_leg.index()];
         Json packs = Json::array();
         for (const planner::OddsPack& pack : one.packs)
             packs.push_back({{"member", pack.member},
                              {"plan_kg", pack.plan_kg},
                              {"start_kg", quantiles(pack.start_kg)},
                              {"over_limit", pack.over_limit}});
-        array.push_back({{"plan_leg", one.plan_leg},
+        array.push_back({{"plan_leg", place_or_null(one.plan_leg)},
                          {"leg", leg.leg},
                          {"day", leg.day},
                          {"name", leg.name},

@@ -149,17 +149,15 @@ Json Writer::day(const planner::PlanDay& day) const {
             {"pack_start_kg", start},
             {"pack_end_kg", end},
             {"members", array_of(day.members, [](const planner::MemberDay& member) {
-                 return Json{
-                     {"member", member.member},
-                     {"energy_kcal", kcal(member.energy_j)},
-                     {"food_kg", member.food_kg},
-                     {"water_l", member.water_l},
-                     {"pack_start_kg", member.pack_start_kg},
-                     {"pack_end_kg", member.pack_end_kg},
-                     {"set_off_kg", or_null(member.set_off_kg)},
-                     {"heaviest_kg", member.heaviest_kg},
-                     {"heaviest_leg",
-                      member.heaviest_leg == 0 ? Json(nullptr) : Json(member.heaviest_leg - 1)}};
+                 return Json{{"member", member.member},
+                             {"energy_kcal", kcal(member.energy_j)},
+                             {"food_kg", member.food_kg},
+                             {"water_l", member.water_l},
+                             {"pack_start_kg", member.pack_start_kg},
+                             {"pack_end_kg", member.pack_end_kg},
+                             {"set_off_kg", or_null(member.set_off_kg)},
+                             {"heaviest_kg", member.heaviest_kg},
+                             {"heaviest_leg", place_or_null(member.heaviest_leg)}};
              })}};
 }
 
@@ -315,7 +313,7 @@ Json Writer::sharing() const {
     return {{"heaviest_ratio", sharing.heaviest_ratio},
             {"lower_bound", sharing.lower_bound},
             {"member", name_or_null(sharing.member)},
-            {"plan_leg", sharing.plan_leg == 0 ? Json(nullptr) : Json(sharing.plan_leg - 1)},
+            {"plan_leg", place_or_null(sharing.plan_leg)},
             {"bearers", party_bearers_json(plan_)}};
 }
 
@@ -324,7 +322,7 @@ Json Writer::heaviest_packs() const {
         return Json{{"member", pack.member},
                     {"pack_kg", pack.pack_kg},
                     {"limit_kg", given_or_null(pack.limit_kg)},
-                    {"plan_leg", pack.plan_leg - 1}};
+                    {"plan_leg", place_or_null(pack.plan_leg)}};
     });
 }
 
@@ -339,7 +337,7 @@ Json Writer::entry(const planner::Entry& entry) const {
     const bool in_party = entry.member < plan_.trip.party.size();
     return {{"day", entry.day},
             {"step", entry.step},
-            {"plan_leg", entry.plan_leg == 0 ? Json(nullptr) : Json(entry.plan_leg - 1)},
+            {"plan_leg", place_or_null(entry.plan_leg)},
             {"along_m", entry.along_m},
             {"member", in_party ? Json(plan_.trip.party[entry.member].name) : Json(nullptr)},
             {"part", word(entry.part)},

@@ -9,8 +9,8 @@ namespace {
 using planner::Plan;
 
 /// Positions in `legs` from 0.
-Json plan_legs_json(const std::vector<std::size_t>& legs) {
-    return array_of(legs, [](std::size_t leg) { return Json(leg - 1); });
+Json plan_legs_json(const std::vector<planner::PlanLegNumber>& legs) {
+    return array_of(legs, place_or_null);
 }
 
 Json overloaded_json(const planner::Overloaded& one) {
@@ -19,7 +19,7 @@ Json overloaded_json(const planner::Overloaded& one) {
             {"worst_kg", one.worst_kg},
             {"over_kg", one.over_kg},
             {"days", one.days},
-            {"plan_leg", one.plan_leg - 1}};
+            {"plan_leg", place_or_null(one.plan_leg)}};
 }
 
 Json figures_json(const planner::WayFigures& figures) {

@@ -87,7 +87,7 @@ Json volumes_json(const Plan& plan) {
                                   {"needs_l", pack.needs_l},
                                   {"fits", pack.fits()},
                                   {"day", pack.day},
-                                  {"plan_leg", pack.plan_leg},
+                                  {"plan_leg", place_or_null(pack.plan_leg)},
                                   {"left_out", pack.left_out},
                                   {"unknown", pack.unknown}};
                   })}};

@@ -88,9 +88,6 @@ Json stretch_json(const Plan& plan, const planner::WaterStretch& stretch) {
 }
 
 /// A position in `legs`, from 0.
-Json leg_position(std::size_t plan_leg) {
-    return plan_leg == 0 ? Json(nullptr) : Json(plan_leg - 1);
-}
 
 Json way_json(const planner::CarryWay& way) {
     return {{"carries", or_null(way.carries)},
@@ -144,8 +141,8 @@ Json carrying_json(const Plan& plan) {
                                       {"by", planner::word(span.by)},
                                       {"first_day", span.first_day},
                                       {"last_day", span.last_day},
-                                      {"first_leg", leg_position(span.first_plan_leg)},
-                                      {"last_leg", leg_position(span.last_plan_leg)},
+                                      {"first_leg", place_or_null(span.first_plan_leg)},
+                                      {"last_leg", place_or_null(span.last_plan_leg)},
                                       {"portages", span.portages}};
                       })},
             {"boats",

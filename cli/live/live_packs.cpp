@@ -21,11 +21,11 @@ using planner::Plan;
 using planner::PlanLeg;
 
 /// Of a leg of the route, where the trip file describes it.
-std::optional<std::size_t> written_leg(const LivePlan& live, std::size_t route_leg) {
+std::optional<std::size_t> written_leg(const LivePlan& live, planner::LegNumber route_leg) {
     std::size_t seen = 0;
     const std::vector<planner::TripLeg>& legs = live.plan.trip.route.legs;
     for (std::size_t i = 0; i < legs.size(); ++i)
-        if (legs[i].instead_of.empty() && ++seen == route_leg)
+        if (legs[i].instead_of.empty() && planner::LegNumber::of_index(seen++) == route_leg)
             return i;
     return std::nullopt;
 }

@@ -29,7 +29,7 @@ std::string against_text(const Compared& compared, std::size_t columns) {
                  {"Of the way", true},
                  {"Of the time", true}});
     for (const planner::LegAgainst& row : compared.against.legs) {
-        const planner::PlanLeg& leg = compared.plan.legs[row.plan_leg - 1];
+        const planner::PlanLeg& leg = compared.plan.legs[row.plan_leg.index()];
         table.row({fmt::format("{}", leg.day),
                    leg.name,
                    std::string(word(leg.travel)),

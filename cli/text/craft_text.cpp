@@ -264,7 +264,7 @@ void add_decision(TextPage& page, const CraftComparison& compared) {
 
 /// Where least is left of a limit.
 std::string least_words(const CraftOption& option, const CraftMargin& margin) {
-    const planner::PlanLeg& leg = option.plan->legs[margin.plan_leg - 1];
+    const planner::PlanLeg& leg = option.plan->legs[margin.plan_leg.index()];
     return fmt::format("{} on leg {}, {}", margin.craft, leg_number(leg), leg.name);
 }
 

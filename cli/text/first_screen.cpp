@@ -200,7 +200,7 @@ void add_boat_lines(TextPage& page) {
                  {"freeboard", true},
                  {"Where", false, true}});
     for (const planner::HeaviestCraft& boat : boats) {
-        const planner::CraftLoad& load = plan.legs[boat.plan_leg - 1].craft[boat.craft];
+        const planner::CraftLoad& load = plan.legs[boat.plan_leg.index()].craft[boat.craft];
         table.row({load.craft,
                    page.mass(load.load_kg),
                    load.payload_kg > 0.0 ? page.mass(load.payload_kg) : std::string("unknown"),

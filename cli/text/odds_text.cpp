@@ -191,7 +191,7 @@ void add_packs(TextPage& page, const Odds& odds) {
                  {"95 %", true},
                  {"Over limit", true}});
     for (const planner::OddsLeg& one : odds.legs) {
-        const planner::PlanLeg& leg = odds.plan.legs[one.plan_leg];
+        const planner::PlanLeg& leg = odds.plan.legs[one.plan_leg.index()];
         bool first = true;
         for (const planner::OddsPack& pack : one.packs) {
             table.row({first ? leg.part > 0 ? fmt::format("{}.{}", leg.leg, leg.part)

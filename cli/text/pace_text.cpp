@@ -244,7 +244,7 @@ Json tracks_json(const planner::Recorded& recorded) {
 Json against_json(const Compared& compared) {
     Json legs = Json::array();
     for (const planner::LegAgainst& row : compared.against.legs) {
-        const planner::PlanLeg& leg = compared.plan.legs[row.plan_leg - 1];
+        const planner::PlanLeg& leg = compared.plan.legs[row.plan_leg.index()];
         legs.push_back({{"leg", leg.leg},
                         {"part", leg.part == 0 ? Json(nullptr) : Json(leg.part)},
                         {"day", leg.day},

@@ -64,11 +64,11 @@ std::string TextPage::date(planner::Date date) {
     return fmt::format("{} {}", weekday(date), planner::show_date(date));
 }
 
-std::string TextPage::leg_place(std::size_t plan_leg) const {
+std::string TextPage::leg_place(planner::PlanLegNumber plan_leg) const {
     return cli::leg_place(plan_, plan_leg);
 }
 
-std::vector<std::string> TextPage::cautions(int day, std::optional<std::size_t> leg) {
+std::vector<std::string> TextPage::cautions(int day, std::optional<planner::LegNumber> leg) {
     std::vector<std::string> texts;
     for (std::size_t i = 0; i < told_.size(); ++i) {
         const planner::Caution& caution = told_[i];

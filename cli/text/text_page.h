@@ -52,11 +52,11 @@ class TextPage : public Figures {
     [[nodiscard]] std::string clock(geo::sys_seconds at, planner::Date date) const;
     /// "Sun 2027-08-08".
     [[nodiscard]] static std::string date(planner::Date date);
-    /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1.
-    [[nodiscard]] std::string leg_place(std::size_t plan_leg) const;
+    /// "day 2, leg 4: Upper river"
+    [[nodiscard]] std::string leg_place(planner::PlanLegNumber plan_leg) const;
 
     /// Cautions that belong to `leg` (or, if empty, to the whole of `day`), each told only once.
-    [[nodiscard]] std::vector<std::string> cautions(int day, std::optional<std::size_t> leg);
+    [[nodiscard]] std::vector<std::string> cautions(int day, std::optional<planner::LegNumber> leg);
     /// Those that belong to the trip as a whole, and what is left.
     [[nodiscard]] std::vector<std::string> cautions_left();
 

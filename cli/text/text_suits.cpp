@@ -16,7 +16,7 @@ namespace {
 
 /// Legs of one kind of water of which the same is said.
 struct SuitGroup {
-    std::vector<std::size_t> legs;
+    std::vector<planner::LegNumber> legs;
     std::string first_leg; ///< with its name
     std::string water;
     std::vector<std::string> lines;

@@ -60,7 +60,7 @@ std::string supply_words(const planner::EarlierSupply& supply, UnitSystem units)
 std::string relay_words(const Plan& plan, UnitSystem units) {
     const planner::RelayedWalks& relay = *plan.remedies.relay;
     std::vector<std::string> places;
-    for (const std::size_t leg : relay.plan_legs)
+    for (const planner::PlanLegNumber leg : relay.plan_legs)
         places.push_back(leg_place(plan, leg));
     return fmt::format(
         "Walk it twice with half the pack ({}): {} more, each walks {} more; {}.{}",

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "cli/words/leg_fields.h"
+#include "planner/quantities/leg_number.h"
 
 #include <nlohmann/json.hpp>
 
@@ -9,10 +10,22 @@
 #include <type_traits>
 #include <variant>
 
+/// Legs of the route are written as they are counted; those of the plan by `place_or_null`.
+template <> struct nlohmann::adl_serializer<tumpline::planner::LegNumber> {
+    template <typename Json> static void to_json(Json& json, tumpline::planner::LegNumber leg) {
+        json = leg.printed();
+    }
+};
+
 /// What every JSON that the program prints is put together with.
 namespace tumpline::cli {
 
 using Json = nlohmann::ordered_json; ///< keys stay in the order of the documents
+
+/// A leg of the plan as JSON names it: its place in `legs`, from 0.
+[[nodiscard]] inline Json place_or_null(planner::PlanLegNumber leg) {
+    return leg.none() ? Json(nullptr) : Json(leg.index());
+}
 
 template <typename Value> [[nodiscard]] Json or_null(const std::optional<Value>& value) {
     return value ? Json(*value) : Json(nullptr);

@@ -18,7 +18,7 @@ std::vector<LegField> leg_fields(const planner::Plan& plan, const planner::PlanL
     const auto time = [&](geo::sys_seconds at) {
         return zone.empty() ? FieldValue() : FieldValue(geo::rfc3339(at, zone));
     };
-    return {{"leg", static_cast<std::int64_t>(leg.leg)},
+    return {{"leg", static_cast<std::int64_t>(leg.leg.printed())},
             {"part", leg.part == 0 ? FieldValue() : FieldValue(std::int64_t{leg.part})},
             {"day", std::int64_t{leg.day}},
             {"name", leg.name},

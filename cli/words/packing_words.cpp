@@ -103,7 +103,7 @@ std::vector<std::string> volume_lines(const planner::Plan& plan, planner::UnitSy
     };
     std::vector<std::string> lines;
     for (const planner::PackVolume& pack : plan.volumes.packs) {
-        if (pack.plan_leg == 0)
+        if (pack.plan_leg.none())
             continue;
         lines.push_back(
             fmt::format("{}'s pack holds {}: {} at its fullest, day {}, leg {}{}{}",
@@ -111,7 +111,7 @@ std::vector<std::string> volume_lines(const planner::Plan& plan, planner::UnitSy
                         litres(pack.holds_l),
                         litres(pack.needs_l),
                         pack.day,
-                        plan.legs[pack.plan_leg - 1].leg,
+                        plan.legs[pack.plan_leg.index()].leg,
                         pack.left_out.empty()
                             ? std::string()
                             : fmt::format("; does not go in: {}", fmt::join(pack.left_out, ", ")),

@@ -265,10 +265,10 @@ std::string percent(double share) {
     return fmt::format("{:.0f} %", 100.0 * share);
 }
 
-std::string leg_place(const planner::Plan& plan, std::size_t plan_leg) {
-    if (plan_leg == 0 || plan_leg > plan.legs.size())
+std::string leg_place(const planner::Plan& plan, planner::PlanLegNumber plan_leg) {
+    if (plan_leg.none() || plan_leg.index() >= plan.legs.size())
         return {};
-    const planner::PlanLeg& leg = plan.legs[plan_leg - 1];
+    const planner::PlanLeg& leg = plan.legs[plan_leg.index()];
     return fmt::format("day {}, leg {}: {}", leg.day, leg.leg, leg.name);
 }
 

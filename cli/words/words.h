@@ -62,7 +62,7 @@ template <typename Way>
 /// "42 %", of a share.
 [[nodiscard]] std::string percent(double share);
 /// "day 2, leg 4: Upper river", of an index into Plan::legs + 1; empty for 0.
-[[nodiscard]] std::string leg_place(const planner::Plan& plan, std::size_t plan_leg);
+[[nodiscard]] std::string leg_place(const planner::Plan& plan, planner::PlanLegNumber plan_leg);
 /// "one", "one and a half": how many carries a portage takes.
 [[nodiscard]] std::string_view carries_word(double carries);
 

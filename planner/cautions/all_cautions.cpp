@@ -271,7 +271,7 @@ void CautionRules::route() {
         list_.add({caution});
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
-        list_.at({}, i + 1);
+        list_.at({}, LegNumber::of_index(i));
         if (!leg.drawn() && !is_ride(leg.travel))
             undrawn(leg);
         if (!leg.climb_known() && on_foot(leg.travel))

@@ -2,6 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "planner/caution.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/quantities/unit_text.h"
 
 #include <chrono>
@@ -19,7 +20,7 @@ inline constexpr std::string_view common_practice = "common practice, no source"
 /// Cautions in the order in which they are said, each with the day and leg of which one speaks.
 class CautionList {
   public:
-    void at(std::optional<int> day, std::optional<std::size_t> leg = {}) {
+    void at(std::optional<int> day, std::optional<LegNumber> leg = {}) {
         day_ = day;
         leg_ = leg;
     }
@@ -49,7 +50,7 @@ class CautionList {
 
   private:
     std::optional<int> day_;
-    std::optional<std::size_t> leg_;
+    std::optional<LegNumber> leg_;
     std::vector<Caution> list_;
 };
 

@@ -47,7 +47,7 @@ class ConditionWatch {
         const auto first =
             std::find_if(plan_.legs.begin(), plan_.legs.end(), [&](const PlanLeg& leg) {
                 return afloat(leg.travel) &&
-                       holds(prepared_.route.legs[leg.leg - 1].spec.on_water());
+                       holds(prepared_.route.legs[leg.leg.index()].spec.on_water());
             });
         if (first == plan_.legs.end())
             return false;
@@ -72,7 +72,7 @@ void ConditionWatch::not_known() {
                   "ColdWater1101");
     const auto blind = std::find_if(plan_.legs.begin(), plan_.legs.end(), [&](const PlanLeg& leg) {
         return afloat(leg.travel) && !leg.wind_known &&
-               open(prepared_.route.legs[leg.leg - 1].spec.on_water());
+               open(prepared_.route.legs[leg.leg.index()].spec.on_water());
     });
     if (trip_.weather.wind_mps && blind != plan_.legs.end()) {
         list_.at(blind->day, blind->leg);

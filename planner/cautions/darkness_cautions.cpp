@@ -20,7 +20,7 @@ std::vector<Caution> darkness_cautions(const Assembly& draft, const Plan& plan) 
     for (const PlanLeg& leg : plan.legs) {
         if (!afloat(leg.travel) || leg.dark_s < shortest_s)
             continue;
-        const TripLeg& spec = draft.prepared.route.legs[leg.leg - 1].spec;
+        const TripLeg& spec = draft.prepared.route.legs[leg.leg.index()].spec;
         const bool river = spec.on_water() == Water::river;
         const RiverClass here = spec.river_class.value_or(0);
         if (river && here < hard_to_read_in_the_dark)

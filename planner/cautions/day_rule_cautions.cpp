@@ -44,7 +44,7 @@ class DayRules {
 
   private:
     [[nodiscard]] const TripLeg& spec(const PlanLeg& leg) const {
-        return draft_.prepared.route.legs[leg.leg - 1].spec;
+        return draft_.prepared.route.legs[leg.leg.index()].spec;
     }
 
     [[nodiscard]] DayOnFoot on_foot(int day) const;

@@ -97,7 +97,7 @@ void FordWatch::ford(const RoutePlace& place) {
     const std::vector<StretchTime>& times = draft_.settled.timeline.stretches;
     const StretchTime& time = times[boundary == 0 ? 0 : boundary - 1];
     const double at_s = boundary == 0 ? time.start_s : time.end_s;
-    list_.at(time.day, place.leg + 1);
+    list_.at(time.day, place.leg);
     const std::string when =
         at_s < noon_s
             ? std::string()

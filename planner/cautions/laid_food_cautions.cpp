@@ -54,7 +54,7 @@ void LaidFoodRules::too_much(const FoodLaid& laid) {
     if (laid.wanted_mg <= laid.carried_mg + a_gram_mg)
         return;
     const std::size_t left_at = *loads_.laid[laid.leave].left_at;
-    list_.at(timeline_.stretches[left_at].day, stretches_.stretches[left_at].leg + 1);
+    list_.at(timeline_.stretches[left_at].day, stretches_.stretches[left_at].leg);
     list_.add(Level::stop,
               "food-not-carried",
               format_both("{} of food are to be left at {}, and the packs hold {} there that is "
@@ -83,7 +83,7 @@ std::string LaidFoodRules::where(const FoodShort& meal) const {
 }
 
 void LaidFoodRules::lacking(const DayShort& day) {
-    list_.at(day.first->day, stretches_.stretches[day.first->stretch].leg + 1);
+    list_.at(day.first->day, stretches_.stretches[day.first->stretch].leg);
     list_.add(Level::stop,
               "no-food",
               format_both("Day {} lacks {} of {} (without packaging) for {}: it lies {}. Leave "

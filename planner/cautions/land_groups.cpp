@@ -52,7 +52,7 @@ UnitText figure_of(const Caution& caution) {
 /// "leg 2 at 3.0 km, 7.5 km; leg 4 at 12 km": a leg that has several says its name once.
 UnitText legs_told(const std::vector<const Caution*>& facts) {
     UnitText told = "";
-    std::optional<std::size_t> leg;
+    std::optional<LegNumber> leg;
     for (const Caution* fact : facts) {
         const std::string head =
             fact->leg == leg

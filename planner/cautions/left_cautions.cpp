@@ -173,7 +173,7 @@ void LeftRules::tell(std::size_t leave, const Missed& missed, Travel travel) {
 
 void LeftRules::on_legs(std::size_t leave) {
     const LaidDown& laid = laid_[leave];
-    std::set<std::pair<int, std::size_t>> told;
+    std::set<std::pair<int, LegNumber>> told;
     for (std::size_t i = 0; i < stretches_.stretches.size(); ++i) {
         const Stretch& stretch = stretches_.stretches[i];
         const int day = timeline_.stretches[i].day;
@@ -185,7 +185,7 @@ void LeftRules::on_legs(std::size_t leave) {
                 missed.needed.add(trip_.craft[c].name);
         for (const std::size_t k : laid.kit)
             miss_thing(missed, k, stretch.travel);
-        list_.at(day, stretch.leg + 1);
+        list_.at(day, stretch.leg);
         tell(leave, missed, stretch.travel);
     }
 }

@@ -134,7 +134,8 @@ void LoadWatch::pieces_on_portages() {
         for (std::size_t p = 0; p < pieces.size(); ++p) {
             const Piece& piece = pieces[p];
             if (!piece.divisible() && !rolling.contains(p))
-                too_heavy(piece.name, mg_to_kg(piece.mass_mg), {}, plan_.legs[loads.plan_leg[s]]);
+                too_heavy(
+                    piece.name, mg_to_kg(piece.mass_mg), {}, plan_.legs[loads.plan_leg[s].index()]);
         }
     }
 }
@@ -182,7 +183,8 @@ void LoadWatch::packs_on(const PlanLeg& leg) {
 
 /// Hands that the trip file asks for, where the carries and the boats asked for do not allow them.
 void LoadWatch::hands_on(const PlanLeg& portage) {
-    const std::optional<CarryBy>& asked = draft_.prepared.route.legs[portage.leg - 1].spec.carry_by;
+    const std::optional<CarryBy>& asked =
+        draft_.prepared.route.legs[portage.leg.index()].spec.carry_by;
     const auto chosen = std::find_if(portage.choices.begin(),
                                      portage.choices.end(),
                                      [](const CarryChoice& choice) { return choice.chosen; });

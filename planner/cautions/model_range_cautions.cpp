@@ -202,7 +202,7 @@ void Ranges::leg_on_foot(const std::vector<std::size_t>& pieces) {
     const std::vector<Borne> loads = loads_on(pieces);
     walking(pieces, loads);
     carriage(loads);
-    const TripLeg& spec = draft_.prepared.route.legs[stretches_[pieces.front()].leg].spec;
+    const TripLeg& spec = draft_.prepared.route.legs[stretches_[pieces.front()].leg.index()].spec;
     if (spec.terrain == Terrain::snow && spec.footprint_m) {
         RangeExcess depth(std::nullopt, deepest_footprint_m);
         depth.see(*spec.footprint_m);
@@ -214,7 +214,7 @@ void Ranges::leg_on_foot(const std::vector<std::size_t>& pieces) {
 
 void Ranges::river(const std::vector<std::size_t>& pieces) {
     const Stretch& head = stretches_[pieces.front()];
-    const RouteLeg& leg = draft_.prepared.route.legs[head.leg];
+    const RouteLeg& leg = draft_.prepared.route.legs[head.leg.index()];
     if (head.estimate) {
         const Bed& bed = head.estimate->bed;
         RangeTally outside;
@@ -267,7 +267,8 @@ void Ranges::leg_afloat(const std::vector<std::size_t>& pieces) {
     else
         outside.add("wind", wind, as_speed);
     add(outside, "paddling", chosen("paddling"));
-    if (draft_.prepared.route.legs[stretches_[pieces.front()].leg].spec.on_water() == Water::river)
+    if (draft_.prepared.route.legs[stretches_[pieces.front()].leg.index()].spec.on_water() ==
+        Water::river)
         river(pieces);
 }
 
@@ -361,7 +362,7 @@ std::vector<Caution> Ranges::run() {
         while (pieces.back() + 1 < stretches_.size() &&
                stretches_[pieces.back() + 1].leg == stretches_[first].leg)
             pieces.push_back(pieces.back() + 1);
-        list_.at(draft_.settled.timeline.stretches[first].day, stretches_[first].leg + 1);
+        list_.at(draft_.settled.timeline.stretches[first].day, stretches_[first].leg);
         if (stretches_[first].on_foot())
             leg_on_foot(pieces);
         else if (stretches_[first].afloat())

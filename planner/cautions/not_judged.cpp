@@ -37,11 +37,11 @@ class MissingFacts {
     }
 
   private:
-    template <typename Holds> [[nodiscard]] std::vector<std::size_t> legs_where(Holds holds) const {
-        std::vector<std::size_t> legs;
+    template <typename Holds> [[nodiscard]] std::vector<LegNumber> legs_where(Holds holds) const {
+        std::vector<LegNumber> legs;
         for (std::size_t i = 0; i < route_.legs.size(); ++i)
             if (holds(route_.legs[i]))
-                legs.push_back(i + 1);
+                legs.push_back(LegNumber::of_index(i));
         return legs;
     }
 
@@ -122,7 +122,7 @@ void MissingFacts::flow_asked() {
         const RouteLeg& leg = route_.legs[i];
         if (!on_river(leg) || (leg.spec.flow && leg.spec.flow->asked))
             continue;
-        what.legs.push_back(i + 1);
+        what.legs.push_back(LegNumber::of_index(i));
         names.push_back(leg.name);
     }
     what.title = fmt::format("the level \"{}\" of {}", word(*trip_.flow_asked), listed(names));
@@ -188,7 +188,8 @@ void MissingFacts::open_water() {
     add_on_legs({"fetch", "fetch and waves", "", {}}, [&](const RouteLeg& leg) {
         const auto index = static_cast<std::size_t>(&leg - route_.legs.data());
         return afloat(leg) && water(leg) != Water::river &&
-               leg_fetch(route_, index, any_side_deg).from == FetchFrom::length;
+               leg_fetch(route_, LegNumber::of_index(index), any_side_deg).from ==
+                   FetchFrom::length;
     });
     add_on_legs({"flow", "flow of the river on the day", "", {}}, [](const RouteLeg& leg) {
         const std::optional<RiverFlow>& flow = leg.spec.flow;
@@ -209,10 +210,10 @@ void MissingFacts::snow() {
             missing_.push_back(std::move(what));
     };
     add({"snow-depth", "depth of the snow", "/weather/snow_depth", {}}, [&](const PlanLeg& leg) {
-        return !leg.snow_m && !route_.legs[leg.leg - 1].spec.footprint_m;
+        return !leg.snow_m && !route_.legs[leg.leg.index()].spec.footprint_m;
     });
     add({"avalanche-ground", "steep ground about the snow", "/route/elevation", {}},
-        [&](const PlanLeg& leg) { return !route_.steep || !route_.steep->known[leg.leg - 1]; });
+        [&](const PlanLeg& leg) { return !route_.steep || !route_.steep->known[leg.leg.index()]; });
 }
 
 } // namespace

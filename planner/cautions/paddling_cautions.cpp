@@ -50,7 +50,7 @@ class WaterWatch {
     void class_over_member(const Member& member, RiverClass here);
 
     [[nodiscard]] const TripLeg& spec(const PlanLeg& leg) const {
-        return draft_.prepared.route.legs[leg.leg - 1].spec;
+        return draft_.prepared.route.legs[leg.leg.index()].spec;
     }
 
     const Assembly& draft_;
@@ -185,8 +185,8 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
     if (leg.stopped) {
         bool by_current = false;
         for (std::size_t i = 0; i < draft_.settled.afloat.size(); ++i)
-            if (draft_.settled.loads.plan_leg[i] + 1 ==
-                static_cast<std::size_t>(&leg - plan_.legs.data()) + 1)
+            if (draft_.settled.loads.plan_leg[i] ==
+                PlanLegNumber::of_index(static_cast<std::size_t>(&leg - plan_.legs.data())))
                 by_current = by_current || draft_.settled.afloat[i].paddle.by_current;
         if (by_current)
             list_.add(

@@ -63,7 +63,7 @@ bool for_each_person(SafetyGear gear) {
 /// Why practice wants it on this trip, and on which leg that shows first or most.
 struct Wanted {
     UnitText why;
-    std::optional<std::size_t> leg; ///< from 1
+    std::optional<LegNumber> leg;
 };
 
 class GearRules {
@@ -95,7 +95,7 @@ std::optional<Wanted> GearRules::afloat(const UnitText& why) const {
     const std::vector<RouteLeg>& legs = prepared_.route.legs;
     for (std::size_t i = 0; i < legs.size(); ++i)
         if (planner::afloat(legs[i].travel))
-            return Wanted{why, i + 1};
+            return Wanted{why, LegNumber::of_index(i)};
     return {};
 }
 
@@ -111,7 +111,7 @@ std::optional<Wanted> GearRules::from_class(RiverClass least) const {
         hardest = Wanted{fmt::format("water of class {} and harder; this is class {}",
                                      class_word(least),
                                      class_word(here)),
-                         i + 1};
+                         LegNumber::of_index(i)};
     }
     return hardest;
 }

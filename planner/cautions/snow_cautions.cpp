@@ -55,7 +55,7 @@ class SnowWatch {
 };
 
 void SnowWatch::sinking(const PlanLeg& leg) {
-    const bool typed = draft_.prepared.route.legs[leg.leg - 1].spec.footprint_m.has_value();
+    const bool typed = draft_.prepared.route.legs[leg.leg.index()].spec.footprint_m.has_value();
     if (!leg.snow_m || leg.sinks_m <= 0.0 || typed)
         return;
     Caution& caution = list_.add(
@@ -84,7 +84,7 @@ std::vector<SteepPart> SnowWatch::parts_on(const PlanLeg& leg) const {
     for (SteepPart part : draft_.prepared.route.steep->parts) {
         part.from_m = std::max(part.from_m, leg.from_m);
         part.to_m = std::min(part.to_m, leg.to_m);
-        if (part.leg + 1 == leg.leg && part.from_m < part.to_m)
+        if (part.leg == leg.leg && part.from_m < part.to_m)
             parts.push_back(part);
     }
     return parts;
@@ -154,7 +154,7 @@ void SnowWatch::avalanches(const PlanLeg& leg) {
 } // namespace
 
 bool walks_on_snow(const Assembly& draft, const PlanLeg& leg) {
-    const RouteLeg& route_leg = draft.prepared.route.legs[leg.leg - 1];
+    const RouteLeg& route_leg = draft.prepared.route.legs[leg.leg.index()];
     const std::optional<bool> lies =
         draft.prepared.assumed.forecast.snow_lies({route_leg, leg.day});
     return lies.value_or(false) || route_leg.spec.terrain == Terrain::snow;

@@ -23,7 +23,7 @@ std::string what_is_wrong(const LegSuitability& row, SuitReason reason) {
                        waters_word(row.water));
 }
 
-std::optional<int> day_of(const Plan& plan, std::size_t leg) {
+std::optional<int> day_of(const Plan& plan, LegNumber leg) {
     const auto found = std::find_if(
         plan.legs.begin(), plan.legs.end(), [&](const PlanLeg& one) { return one.leg == leg; });
     return found == plan.legs.end() ? std::nullopt : std::optional(found->day);

@@ -9,9 +9,9 @@ namespace tumpline::planner {
 
 std::vector<Caution> upstream_cautions(const Assembly& draft, const Plan& plan) {
     CautionList list;
-    std::set<std::size_t> told;
+    std::set<LegNumber> told;
     for (const PlanLeg& leg : plan.legs) {
-        const RouteLeg& on_map = draft.prepared.route.legs[leg.leg - 1];
+        const RouteLeg& on_map = draft.prepared.route.legs[leg.leg.index()];
         if (!afloat(leg.travel) || !on_map.water_rises_m || !told.insert(leg.leg).second)
             continue;
         list.at(leg.day, leg.leg);

@@ -117,7 +117,7 @@ class ReasonGroups {
             return plan_.cautions[a].excess > plan_.cautions[b].excess;
         });
         std::set<int> days;
-        std::set<std::size_t> legs;
+        std::set<LegNumber> legs;
         for (const std::size_t index : reason.cautions) {
             const Caution& caution = plan_.cautions[index];
             if (caution.day)

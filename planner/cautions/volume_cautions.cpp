@@ -17,9 +17,9 @@ std::string listed_names(const std::vector<std::string>& names) {
 }
 
 void pack(CautionList& list, const Plan& plan, const PackVolume& one) {
-    if (one.fits() || one.plan_leg == 0)
+    if (one.fits() || one.plan_leg.none())
         return;
-    list.at(one.day, plan.legs[one.plan_leg - 1].leg);
+    list.at(one.day, plan.legs[one.plan_leg.index()].leg);
     const UnitText needs = in_both(show_volume, one.needs_l);
     const UnitText holds = in_both(show_volume, one.holds_l);
     Caution& caution =

@@ -34,7 +34,7 @@ constexpr double stormy_to_s = 18.0 * s_per_h;
 /// The worst of a day, and where.
 struct WorstOfDay {
     double figure;
-    std::size_t leg; ///< index into the route
+    LegNumber leg;
     Weather weather;
 };
 
@@ -94,7 +94,7 @@ class WeatherWatch {
     template <typename Figure> std::map<int, WorstOfDay> worst_of_days(Figure figure) const;
 
     [[nodiscard]] const TripLeg& spec(const PlanLeg& leg) const {
-        return draft_.prepared.route.legs[leg.leg - 1].spec;
+        return draft_.prepared.route.legs[leg.leg.index()].spec;
     }
 
     [[nodiscard]] std::string clock(sys_seconds at) const {
@@ -162,10 +162,10 @@ void WeatherWatch::thunderstorms(const PlanLeg& leg) {
         return;
     for (std::size_t i = 0; i < draft_.settled.timeline.stretches.size(); ++i) {
         const StretchTime& time = draft_.settled.timeline.stretches[i];
-        if (draft_.prepared.stretches.stretches[i].leg + 1 != leg.leg || time.day != leg.day ||
+        if (draft_.prepared.stretches.stretches[i].leg != leg.leg || time.day != leg.day ||
             time.end_s <= stormy_from_s || time.start_s >= stormy_to_s)
             continue;
-        const RouteLeg& route_leg = draft_.prepared.route.legs[leg.leg - 1];
+        const RouteLeg& route_leg = draft_.prepared.route.legs[leg.leg.index()];
         const Weather weather = draft_.prepared.assumed.forecast.at(
             {route_leg, leg.day}, std::max(time.start_s, stormy_from_s));
         if (!weather.rain.value_or(false) || weather.high_c.value_or(0.0) < stormy_c)
@@ -187,9 +187,9 @@ std::map<int, WorstOfDay> WeatherWatch::worst_of_days(Figure figure) const {
     const Prepared& prepared = draft_.prepared;
     for (std::size_t i = 0; i < draft_.settled.timeline.stretches.size(); ++i) {
         const StretchTime& time = draft_.settled.timeline.stretches[i];
-        const std::size_t leg = prepared.stretches.stretches[i].leg;
+        const LegNumber leg = prepared.stretches.stretches[i].leg;
         for (const WeatherSpell& spell :
-             prepared.assumed.forecast.spells({prepared.route.legs[leg], time.day})) {
+             prepared.assumed.forecast.spells({prepared.route.legs[leg.index()], time.day})) {
             if (spell.to_s <= time.start_s || spell.from_s >= time.end_s)
                 continue;
             const std::optional<double> here = figure(spell.weather);
@@ -222,7 +222,7 @@ void WeatherWatch::heat() {
 }
 
 void WeatherWatch::heat_on(int day, const WorstOfDay& worst, const std::vector<int>& days) {
-    list_.at(day, worst.leg + 1);
+    list_.at(day, worst.leg);
     const std::optional<int> category = heat_category(worst.figure);
     const auto used_to = [&](Effort effort) {
         const int minutes = category ? work_minutes(*category, effort) : 60;
@@ -269,7 +269,7 @@ void WeatherWatch::chill() {
     for (const auto& [day, worst] : worst_of_days(cold)) {
         if (-worst.figure > least_chill)
             continue;
-        list_.at(day, worst.leg + 1);
+        list_.at(day, worst.leg);
         const std::optional<Frostbite> frostbite = frostbite_in(-worst.figure);
         Caution& caution = list_.add(
             frostbite ? Level::caution : Level::note,
@@ -301,9 +301,9 @@ void WeatherWatch::frost() {
     for (std::size_t d = 0; d + 1 < days.size(); ++d) {
         if (days[d].last == 0)
             continue;
-        const std::size_t leg = draft_.prepared.stretches.stretches[days[d].last - 1].leg;
+        const LegNumber leg = draft_.prepared.stretches.stretches[days[d].last - 1].leg;
         const Weather weather = draft_.prepared.assumed.forecast.at(
-            {draft_.prepared.route.legs[leg], days[d].day}, late_s);
+            {draft_.prepared.route.legs[leg.index()], days[d].day}, late_s);
         if (!weather.low_c || *weather.low_c >= 0.0 || (coldest_c && *weather.low_c >= *coldest_c))
             continue;
         coldest_c = weather.low_c;

@@ -57,9 +57,8 @@ std::string_view fetch_word(FetchFrom from) {
     return "";
 }
 
-LegFetch
-leg_fetch(const Route& route, std::size_t leg, const std::optional<double>& wind_from_deg) {
-    const RouteLeg& own = route.legs[leg];
+LegFetch leg_fetch(const Route& route, LegNumber leg, const std::optional<double>& wind_from_deg) {
+    const RouteLeg& own = route.legs[leg.index()];
     if (own.spec.fetch_m)
         return {*own.spec.fetch_m, FetchFrom::trip};
     if (route.land)

@@ -26,6 +26,6 @@ struct LegFetch {
 /// is not known, to the side from which most of it lies. An outline says so only if it holds half
 /// of the leg or more.
 [[nodiscard]] LegFetch
-leg_fetch(const Route& route, std::size_t leg, const std::optional<double>& wind_from_deg);
+leg_fetch(const Route& route, LegNumber leg, const std::optional<double>& wind_from_deg);
 
 } // namespace tumpline::planner

@@ -273,12 +273,12 @@ std::optional<Heaviest> heaviest_of(const Plan& plan, const std::string& member)
     std::optional<Heaviest> worst;
     for (const PlanDay& day : plan.days)
         for (const MemberDay& one : day.members)
-            if (one.member == member && one.heaviest_leg > 0 &&
+            if (one.member == member && !one.heaviest_leg.none() &&
                 (!worst || one.heaviest_kg > worst->pack_kg))
                 worst = Heaviest{one.heaviest_kg, 0.0, one.heaviest_leg};
     if (!worst)
         return {};
-    for (const MemberLoad& load : plan.legs[worst->plan_leg - 1].loads)
+    for (const MemberLoad& load : plan.legs[worst->plan_leg.index()].loads)
         if (load.member == member && load.limit_kg > 0.0)
             worst->of_limit = worst->pack_kg / load.limit_kg;
     return worst;

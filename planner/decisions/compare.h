@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
+#include "planner/quantities/leg_number.h"
 
 #include <cstddef>
 #include <optional>
@@ -54,8 +55,8 @@ struct ComparedDay {
 /// A member's heaviest pack on foot.
 struct Heaviest {
     double pack_kg = 0.0;
-    double of_limit = 0.0;    ///< share; 0 without a limit
-    std::size_t plan_leg = 0; ///< index into Plan::legs + 1
+    double of_limit = 0.0; ///< share; 0 without a limit
+    PlanLegNumber plan_leg = {};
 };
 
 /// Empty for who never bears a load on foot.

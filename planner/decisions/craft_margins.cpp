@@ -17,7 +17,7 @@ void add_missing(CraftMargin& margin, const std::string& name) {
 struct Left {
     double left = 0.0;
     const std::string& craft;
-    std::size_t plan_leg = 0;
+    PlanLegNumber plan_leg = {};
 };
 
 void take(CraftMargin& margin, const Left& here) {
@@ -38,7 +38,7 @@ CraftMargin class_margin(const Plan& plan, const Route& route) {
     CraftMargin margin;
     for (std::size_t i = 0; i < plan.legs.size(); ++i) {
         const PlanLeg& leg = plan.legs[i];
-        const TripLeg& spec = route.legs[leg.leg - 1].spec;
+        const TripLeg& spec = route.legs[leg.leg.index()].spec;
         if (!is_afloat(leg) || (!spec.river_class && spec.on_water() != Water::river))
             continue;
         margin.asked = true;
@@ -51,7 +51,7 @@ CraftMargin class_margin(const Plan& plan, const Route& route) {
                 take(margin,
                      {.left = static_cast<double>(*craft.river_class - *spec.river_class),
                       .craft = craft.name,
-                      .plan_leg = i + 1});
+                      .plan_leg = PlanLegNumber::of_index(i)});
         }
     }
     return margin;
@@ -70,7 +70,7 @@ CraftMargin payload_margin(const Plan& plan) {
                 take(margin,
                      {.left = load.payload_kg - load.load_kg,
                       .craft = load.craft,
-                      .plan_leg = i + 1});
+                      .plan_leg = PlanLegNumber::of_index(i)});
     }
     return margin;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/route/route.h"
 
 #include <cstddef>
@@ -15,7 +16,7 @@ struct CraftMargin {
     bool asked = false;               ///< something is paddled that it could bind
     std::optional<double> left;       ///< the least that is known; negative: over the limit
     std::string craft;                ///< of which boat that is
-    std::size_t plan_leg = 0;         ///< and where: index into Plan::legs + 1
+    PlanLegNumber plan_leg = {};      ///< and where
     std::vector<std::string> missing; ///< whose limit or leg's class is not given, each once
 
     /// Whether nothing is missing that could make it worse.

@@ -8,7 +8,7 @@ namespace tumpline::planner {
 
 namespace {
 
-FlowLeg flow_leg(const RouteLeg& leg, std::size_t number, const Plan& plan) {
+FlowLeg flow_leg(const RouteLeg& leg, LegNumber number, const Plan& plan) {
     const RiverFlow& flow = *leg.spec.flow;
     FlowLeg row{.leg = number, .name = leg.name, .asked = flow.asked};
     if (const std::optional<FlowState> state = flow_state(flow, flow.now)) {
@@ -39,7 +39,7 @@ FlowPlan at_level(Trip trip, Route route, FlowLevel level) {
                   .titles = {}};
     for (std::size_t i = 0; i < route.legs.size(); ++i)
         if (route.legs[i].spec.flow)
-            flow.legs.push_back(flow_leg(route.legs[i], i + 1, plan));
+            flow.legs.push_back(flow_leg(route.legs[i], LegNumber::of_index(i), plan));
     for (const PlanDay& day : plan.days)
         flow.before_dusk_s.push_back(day.before_dusk_s);
     for (const PlanAppointment& meet : plan.appointments)

@@ -174,13 +174,13 @@ void Counter::departures() {
 
 void Counter::rivers() {
     for (std::size_t r = 0; r < columns_.rivers.size(); ++r) {
-        const std::size_t leg = columns_.rivers[r];
-        const TripLeg& spec = draft_.prepared.route.legs[leg].spec;
+        const LegNumber leg = columns_.rivers[r];
+        const TripLeg& spec = draft_.prepared.route.legs[leg.index()].spec;
         const auto share = [&](std::size_t column) {
             return chance(table_.column(column + r), [](double yes) { return yes > 0.0; });
         };
-        OddsRiver one{.leg = leg + 1,
-                      .name = draft_.prepared.route.legs[leg].name,
+        OddsRiver one{.leg = leg,
+                      .name = draft_.prepared.route.legs[leg.index()].name,
                       .plan_mps = spec.current_mps.value_or(0.0),
                       .current_mps = quantiles(table_.column(columns_.current + r))};
         if (spec.flow->runnable)
@@ -197,7 +197,7 @@ void Counter::legs() {
         if (!bears_packs(leg.travel))
             continue;
         OddsLeg one;
-        one.plan_leg = l;
+        one.plan_leg = PlanLegNumber::of_index(l);
         for (std::size_t m = 0; m < columns_.members; ++m) {
             const std::vector<double>& start_kg =
                 table_.column(columns_.pack + l * columns_.members + m);

@@ -4,6 +4,7 @@
 #include "planner/decisions/statistics.h"
 #include "planner/defaults/uncertainty_defaults.h"
 #include "planner/plan.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/route/route.h"
 #include "planner/trip/trip.h"
 
@@ -55,7 +56,7 @@ struct OddsDeparture {
 
 /// A river whose level is drawn between its columns.
 struct OddsRiver {
-    std::size_t leg = 0; ///< of the route, from 1
+    LegNumber leg = {}; ///< of the route
     std::string name;
     double plan_mps = 0.0;
     Quantiles current_mps{};
@@ -72,7 +73,7 @@ struct OddsPack {
 };
 
 struct OddsLeg {
-    std::size_t plan_leg = 0; ///< index into Plan::legs
+    PlanLegNumber plan_leg = {};
     std::vector<OddsPack> packs;
 };
 

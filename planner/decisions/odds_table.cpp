@@ -44,7 +44,7 @@ Crossings open_crossings(const Prepared& prepared) {
     for (const Stretch& stretch : prepared.stretches.stretches)
         crossings.open.push_back(
             stretch.afloat() &&
-            prepared.route.legs[stretch.leg].spec.open_crossing.value_or(false));
+            prepared.route.legs[stretch.leg.index()].spec.open_crossing.value_or(false));
     const std::vector<AssumedCraft>& craft = prepared.assumed.craft;
     if (const std::optional<std::size_t> shy = most_wind_shy(craft))
         crossings.ceiling_mps = craft[*shy].wind_ceiling_mps;
@@ -96,8 +96,8 @@ class Drawer {
 
 void Drawer::take_rivers() {
     const Prepared& prepared = in_.draft.prepared;
-    for (const std::size_t leg : in_.columns.rivers) {
-        const RiverFlow& flow = *prepared.route.legs[leg].spec.flow;
+    for (const LegNumber leg : in_.columns.rivers) {
+        const RiverFlow& flow = *prepared.route.legs[leg.index()].spec.flow;
         const FlowScale scale(flow);
         const double now = scale.now().value();
         rivers_.push_back({scale, now, scale.at(now), flow});
@@ -186,12 +186,12 @@ void Drawer::note_days(std::size_t index, const Solved& settled) {
 }
 
 void Drawer::note_packs(std::size_t index, const Solved& settled) {
-    const std::vector<std::size_t>& plan_leg = planned_.loads.plan_leg;
+    const std::vector<PlanLegNumber>& plan_leg = planned_.loads.plan_leg;
     for (std::size_t i = 0; i < plan_leg.size(); ++i) {
         if (i > 0 && plan_leg[i] == plan_leg[i - 1])
             continue;
         for (std::size_t m = 0; m < in_.columns.members; ++m)
-            table_.at(in_.columns.pack + plan_leg[i] * in_.columns.members + m, index) =
+            table_.at(in_.columns.pack + plan_leg[i].index() * in_.columns.members + m, index) =
                 settled.loads.stretches[i].start_kg[m];
     }
 }
@@ -234,7 +234,7 @@ OddsColumns::OddsColumns(const Assembly& draft, std::size_t plan_legs)
     for (std::size_t leg = 0; leg < draft.prepared.route.legs.size(); ++leg) {
         const TripLeg& spec = draft.prepared.route.legs[leg].spec;
         if (spec.flow && FlowScale(*spec.flow).now())
-            rivers.push_back(leg);
+            rivers.push_back(LegNumber::of_index(leg));
     }
     const auto take = [&](std::size_t columns) {
         const std::size_t first = count;

@@ -15,13 +15,13 @@ struct OddsColumns {
     OddsColumns(const Assembly& draft, std::size_t plan_legs);
 
     std::size_t days, members, legs, stages, runs, appointments;
-    std::vector<std::size_t> rivers; ///< legs of the route whose level is drawn, from 0
-    std::size_t arrive;              ///< per day: seconds after midnight
-    std::size_t held_up;             ///< per day: 1 or 0
-    std::size_t factor;              ///< per assumption
-    std::size_t day_factor;          ///< per day, wind and form
-    std::size_t pack;                ///< per plan leg, per member
-    std::size_t food;                ///< per stage: kg eaten
+    std::vector<LegNumber> rivers; ///< whose level is drawn
+    std::size_t arrive;            ///< per day: seconds after midnight
+    std::size_t held_up;           ///< per day: 1 or 0
+    std::size_t factor;            ///< per assumption
+    std::size_t day_factor;        ///< per day, wind and form
+    std::size_t pack;              ///< per plan leg, per member
+    std::size_t food;              ///< per stage: kg eaten
     std::size_t food_left; ///< per stage: kg left of what was packed, negative if too little
     std::size_t water;     ///< per run: litres per person, without reserve
     std::size_t reached;   ///< per appointment: seconds later than planned

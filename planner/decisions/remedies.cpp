@@ -99,7 +99,7 @@ std::vector<Overloaded> overloaded_members(const Plan& plan) {
             if (load.pack_max_kg > one.worst_kg) {
                 one.worst_kg = load.pack_max_kg;
                 one.limit_kg = load.limit_kg;
-                one.plan_leg = i + 1;
+                one.plan_leg = PlanLegNumber::of_index(i);
             }
         }
         one.over_kg = one.worst_kg - one.limit_kg;
@@ -245,14 +245,15 @@ Mended supplied_at(const Assembly& draft, const PlanDay& night) {
     supply.name = "supply at " + night.to;
     supply.kind = PlaceKind::cache;
     supply.at = night.camp;
-    with.places.insert(after,
-                       {.name = supply.name,
-                        .kind = supply.kind,
-                        .at = night.camp,
-                        .along_m = night.to_m,
-                        .off_m = 0.0,
-                        .leg = static_cast<std::size_t>(leg - with.legs.begin()),
-                        .spec = trip.route.places.size()});
+    with.places.insert(
+        after,
+        {.name = supply.name,
+         .kind = supply.kind,
+         .at = night.camp,
+         .along_m = night.to_m,
+         .off_m = 0.0,
+         .leg = LegNumber::of_index(static_cast<std::size_t>(leg - with.legs.begin())),
+         .spec = trip.route.places.size()});
     trip.route.places.push_back(std::move(supply));
     return changed(draft, trip, with);
 }
@@ -316,9 +317,9 @@ class Relayed {
             }
             if (!in_both)
                 continue;
-            remedy.plan_legs.push_back(i + 1);
+            remedy.plan_legs.push_back(PlanLegNumber::of_index(i));
             remedy.more_on_foot_m += 2.0 * (leg.to_m - leg.from_m);
-            const double more_s = more_time_s(i);
+            const double more_s = more_time_s(PlanLegNumber::of_index(i));
             remedy.more_s += more_s;
             note_dusk(leg.day, more_s, remedy);
         }
@@ -343,7 +344,7 @@ class Relayed {
     }
 
     /// Two loaded walks and the way back between them, at the slowest member's pace, against one.
-    [[nodiscard]] double more_time_s(std::size_t plan_leg) const {
+    [[nodiscard]] double more_time_s(PlanLegNumber plan_leg) const {
         const Prepared& prepared = draft_.prepared;
         const Loads& loads = draft_.settled.loads;
         double more_s = 0.0;

@@ -17,7 +17,7 @@ namespace {
 struct Finding {
     bool holds;
     UnitText why;
-    std::size_t leg; ///< from 1; 0: none in particular
+    LegNumber leg; ///< none: none in particular
 };
 
 /// `more` after `text` and what parts them, or alone.
@@ -48,7 +48,9 @@ Finding Judge::river_class(RiverClass wanted) const {
             continue;
         const RiverClass here = leg.spec.river_class.value_or(0);
         if (here >= wanted)
-            return {true, fmt::format("class {} on \"{}\"", class_word(here), leg.name), i + 1};
+            return {true,
+                    fmt::format("class {} on \"{}\"", class_word(here), leg.name),
+                    LegNumber::of_index(i)};
         hardest = std::max(hardest, here);
     }
     return {false,
@@ -63,26 +65,29 @@ Finding Judge::river_class(RiverClass wanted) const {
 Finding Judge::open_crossing() const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i)
         if (route_.legs[i].spec.open_crossing.value_or(false))
-            return {true, fmt::format("open crossing on \"{}\"", route_.legs[i].name), i + 1};
-    return {false, "no open crossing", 0};
+            return {true,
+                    fmt::format("open crossing on \"{}\"", route_.legs[i].name),
+                    LegNumber::of_index(i)};
+    return {false, "no open crossing", {}};
 }
 
 Finding Judge::snow() const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i)
         if (route_.legs[i].spec.terrain == Terrain::snow)
-            return {true, fmt::format("snow on \"{}\"", route_.legs[i].name), i + 1};
-    return assumed_.weather.snow ? Finding{true, "snow is expected", 0}
-                                 : Finding{false, "no snow is expected", 0};
+            return {
+                true, fmt::format("snow on \"{}\"", route_.legs[i].name), LegNumber::of_index(i)};
+    return assumed_.weather.snow ? Finding{true, "snow is expected", {}}
+                                 : Finding{false, "no snow is expected", {}};
 }
 
 Finding Judge::judge(const Condition& condition) const {
-    Finding all{true, "", 0};
+    Finding all{true, "", {}};
     const auto also = [&](const Finding& next) {
         if (!next.holds && all.holds)
             all = next;
         else if (next.holds && all.holds) {
             all.why = joined(all.why, ", ", next.why);
-            all.leg = next.leg != 0 ? next.leg : all.leg;
+            all.leg = next.leg.none() ? all.leg : next.leg;
         }
     };
     const auto below =
@@ -133,7 +138,7 @@ Finding judge_all(const Judge& judge, const std::vector<Condition>& conditions) 
             return one;
         against = joined(against, "; ", one.why);
     }
-    return {conditions.empty(), against, 0};
+    return {conditions.empty(), against, {}};
 }
 
 } // namespace

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/defaults/defaults.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/quantities/unit_text.h"
 #include "planner/route/route.h"
 
@@ -12,7 +13,7 @@ namespace tumpline::planner {
 /// Why a thing comes or stays.
 struct KitReason {
     UnitText why{""};        ///< names the leg that decides it; empty: it comes without a condition
-    std::size_t leg = 0;     ///< from 1; 0: the weather, or an override
+    LegNumber leg = {};      ///< none: the weather asks for it, or an override
     bool overridden = false; ///< the trip file's `bring` decided otherwise than its condition
 };
 

@@ -93,10 +93,10 @@ double paddle_j(const Route& route,
     for (const AssumedCraft& craft : assumed.craft)
         if (std::find(craft.crew.begin(), craft.crew.end(), m) != craft.crew.end())
             calm_mps = craft.calm_speed_mps;
-    const PaddlingEffort effort =
-        paddling_effort({.calm_speed_mps = calm_mps,
-                         .current_mps = stretch.current_mps,
-                         .river_class = route.legs[stretch.leg].spec.river_class.value_or(0)});
+    const PaddlingEffort effort = paddling_effort(
+        {.calm_speed_mps = calm_mps,
+         .current_mps = stretch.current_mps,
+         .river_class = route.legs[stretch.leg.index()].spec.river_class.value_or(0)});
     return met_energy_j({.met = paddling_met(effort),
                          .body_kg = assumed.members[m].met_body_kg,
                          .duration_s = moving_s});

@@ -128,7 +128,7 @@ void measure_courses(Stretch& stretch, const RouteLeg& leg) {
 
 Stretch bare_stretch(const Route& route, std::size_t leg, std::pair<double, double> ends_m) {
     Stretch stretch{};
-    stretch.leg = leg;
+    stretch.leg = LegNumber::of_index(leg);
     stretch.travel = route.legs[leg].travel;
     stretch.from_m = ends_m.first;
     stretch.to_m = ends_m.second;
@@ -195,7 +195,7 @@ std::vector<double> cuts_of(const Route& route, const RouteLeg& leg, double long
 /// How many of a leg's landings to look at the river fall into a stretch of it.
 void spread_scouts(Stretches& result, const Route& route) {
     for (Stretch& stretch : result.stretches) {
-        const RouteLeg& leg = route.legs[stretch.leg];
+        const RouteLeg& leg = route.legs[stretch.leg.index()];
         if (!stretch.afloat())
             continue;
         // From class II on one lands to look: once, and once more per class; common practice.
@@ -240,7 +240,8 @@ void describe_boundaries(Stretches& result, const Trip& trip, const Route& route
         const Stretch* after = b < result.stretches.size() ? &result.stretches[b] : nullptr;
         boundary.leg_end = !before || !after || before->leg != after->leg;
         const auto open_water = [&](const Stretch& stretch) {
-            return stretch.afloat() && route.legs[stretch.leg].spec.on_water() != Water::river;
+            return stretch.afloat() &&
+                   route.legs[stretch.leg.index()].spec.on_water() != Water::river;
         };
         bool camp = false;
         for (const std::size_t index : boundary.places) {
@@ -326,9 +327,10 @@ std::string boundary_name(const Route& route, const Stretches& stretches, std::s
     if (!at.places.empty())
         return route.places[at.places.front()].name;
     if (at.leg_end && boundary == 0)
-        return fmt::format("start of {}", route.legs[stretches.stretches.front().leg].name);
+        return fmt::format("start of {}", route.legs[stretches.stretches.front().leg.index()].name);
     if (at.leg_end)
-        return fmt::format("end of {}", route.legs[stretches.stretches[boundary - 1].leg].name);
+        return fmt::format("end of {}",
+                           route.legs[stretches.stretches[boundary - 1].leg.index()].name);
     return fmt::format("km {:.1f}", at.along_m / 1000.0);
 }
 

@@ -4,6 +4,7 @@
 #include "planner/models/load_carriage.h"
 #include "planner/models/river.h"
 #include "planner/models/walking_speed.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/route/route.h"
 
 #include <cstddef>
@@ -41,7 +42,7 @@ struct EstimatedCurrent {
 /// A piece of one leg between two points where something may change: the leg's ends, places. The
 /// engine's unit; prepared once so that planning again costs little.
 struct Stretch {
-    std::size_t leg; ///< index into Route::legs
+    LegNumber leg;
     Travel travel;
     double from_m; ///< along the route
     double to_m;

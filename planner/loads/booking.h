@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/ledger.h"
+#include "planner/quantities/leg_number.h"
 
 #include <array>
 #include <cstddef>
@@ -13,7 +14,7 @@ namespace tumpline::planner {
 /// When and where masses move.
 struct BookingPlace {
     int day = 1;
-    std::size_t plan_leg = 0; ///< index into Plan::legs + 1; 0 in camp
+    PlanLegNumber plan_leg = {}; ///< none: in camp
     double along_m = 0.0;
 };
 

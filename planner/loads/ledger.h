@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/quantities/leg_number.h"
+
 #include <array>
 #include <cstddef>
 #include <cstdint>
@@ -31,8 +33,8 @@ enum class Account {
 /// over is two entries through `outside` with the same `why`.
 struct Entry {
     int day = 1;
-    std::size_t step = 0;     ///< order of booking within the trip
-    std::size_t plan_leg = 0; ///< index into Plan::legs + 1; 0: in camp
+    std::size_t step = 0;        ///< order of booking within the trip
+    PlanLegNumber plan_leg = {}; ///< none: in camp
     double along_m = 0.0;
     std::size_t member = 0; ///< index into the party
     Part part = Part::kit;

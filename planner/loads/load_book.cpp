@@ -53,7 +53,7 @@ void LoadSimulation::number_plan_legs() {
         if (i > 0 && (in_.stretches.stretches[i].leg != in_.stretches.stretches[i - 1].leg ||
                       in_.timeline.stretches[i].day != in_.timeline.stretches[i - 1].day))
             ++index;
-        loads_.plan_leg.push_back(index);
+        loads_.plan_leg.push_back(PlanLegNumber::of_index(index));
     }
 }
 
@@ -112,7 +112,7 @@ void LoadSimulation::plan_carry(std::size_t i) {
                              .wet = things_.craft_wet(),
                              .item_wet = things_.items_wet(),
                              .after_water = after_water};
-    PortageInputs inputs{.leg = in_.route.legs[stretch.leg].spec,
+    PortageInputs inputs{.leg = in_.route.legs[stretch.leg.index()].spec,
                          .stretch = stretch,
                          .index = i,
                          .assumed = in_.assumed,
@@ -207,7 +207,7 @@ void LoadSimulation::note_end(std::size_t i) {
 void LoadSimulation::travel(std::size_t i) {
     const Stretch& stretch = in_.stretches.stretches[i];
     const StretchTime& time = in_.timeline.stretches[i];
-    booking_.set_place({time.day, loads_.plan_leg[i] + 1, stretch.from_m});
+    booking_.set_place({time.day, loads_.plan_leg[i], stretch.from_m});
     if (i > 0)
         stores_.supplies_up_to(i);
     things_.lay_down(i);
@@ -216,7 +216,7 @@ void LoadSimulation::travel(std::size_t i) {
     things_.change_state(stretch.afloat() || (stretch.travel == Travel::portage && afloat_[i] &&
                                               in_.boats[i] == BoatState::whole));
     note_start(i);
-    booking_.set_place({time.day, loads_.plan_leg[i] + 1, stretch.to_m});
+    booking_.set_place({time.day, loads_.plan_leg[i], stretch.to_m});
     stores_.on_the_way(i);
     note_end(i);
     if (stretch.afloat())

@@ -8,6 +8,7 @@
 #include "planner/loads/ledger.h"
 #include "planner/loads/minimax_sharing.h"
 #include "planner/loads/portage_loads.h"
+#include "planner/quantities/leg_number.h"
 
 #include <array>
 #include <cstddef>
@@ -104,7 +105,7 @@ struct Loads {
     std::vector<std::vector<double>> day_end_kg;   ///< the same; empty unless recorded
     std::vector<std::size_t> stretch_step;         ///< ledger step at which each stretch begins
     std::vector<bool> craft_wet;                   ///< per craft, at the end
-    std::vector<std::size_t> plan_leg;             ///< per stretch: index into Plan::legs
+    std::vector<PlanLegNumber> plan_leg;           ///< per stretch
     Ledger ledger;                                 ///< empty unless recorded
     std::vector<LaidDown> laid = {};               ///< per entry of Trip::leaves
     std::vector<FoodLaid> food_laid = {};          ///< in the order in which it is laid down

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/portage_loads.h"
+#include "planner/quantities/leg_number.h"
 
 #include <cstddef>
 #include <optional>
@@ -15,7 +16,7 @@ struct CarrySpan {
     double carries = 1.0; ///< 1, 1.5, 2, 3
     bool rolled = false;  ///< the boats in the packs
     int first_day = 1, last_day = 1;
-    std::size_t first_plan_leg = 0, last_plan_leg = 0; ///< indices into Plan::legs + 1
+    PlanLegNumber first_plan_leg = {}, last_plan_leg = {};
     int portages = 0;
     CarryBy by = CarryBy::hands;
 };

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "geo/light/time_zone.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>
@@ -20,7 +21,7 @@ struct LatestStart {
 
 /// What is asked before one sets out on a leg of a river or a lake.
 struct DecisionCard {
-    std::size_t leg = 0; ///< from 1
+    LegNumber leg = {}; ///< of the route
     int day = 1;
     std::string name;
     std::string at; ///< where one decides: the place at the leg's start, or "km 12.3"

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/plan/verdict.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/trip/river_flow.h"
 
 #include <cstddef>
@@ -22,7 +23,7 @@ struct PlanFlow {
 
 /// A leg at one level of all rivers; times are summed over its days.
 struct FlowLeg {
-    std::size_t leg = 0; ///< from 1
+    LegNumber leg = {}; ///< of the route
     std::string name;
     double current_mps = 0.0;
     double moving_s = 0.0;

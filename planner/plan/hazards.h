@@ -1,5 +1,6 @@
 #pragma once
 
+#include "planner/quantities/leg_number.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>
@@ -15,7 +16,7 @@ struct PlanHazard {
     std::string name = {};               ///< of the place or the leg
     std::string note = {};               ///< as the trip file has it; may be empty
     int day = 1;                         ///< on which one comes there
-    std::size_t leg = 0;                 ///< from 1
+    LegNumber leg = {};                  ///< of the route
     double along_m = 0.0;                ///< along the route
 };
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/ledger.h"
+#include "planner/quantities/leg_number.h"
 
 #include <cstddef>
 #include <optional>
@@ -22,10 +23,10 @@ struct LaidThings {
     std::size_t leave = 0; ///< index into Trip::leaves
     std::string at = {};
     int day = 1;          ///< on which it is left
-    std::size_t leg = 0;  ///< from 1, the first without it
+    LegNumber leg = {};   ///< of the route, the first without it
     double along_m = 0.0; ///< along the route
     std::optional<int> fetch_day = {};
-    std::optional<std::size_t> fetch_leg = {}; ///< from 1, the last without it
+    std::optional<LegNumber> fetch_leg = {}; ///< the last without it
     std::optional<double> fetch_along_m = {};
     double mass_kg = 0.0; ///< of all, as left
     std::vector<LaidThing> things = {};

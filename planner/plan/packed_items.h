@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/ledger.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>
@@ -26,7 +27,7 @@ struct PackedItem {
     bool comes = true;
     std::string why;            ///< it comes or stays; empty: it comes without a condition
     std::string imperial;       ///< the same in imperial units; empty if it is the same
-    std::size_t why_leg = 0;    ///< that asks for it, from 1; 0: the weather, or an override
+    LegNumber why_leg = {};     ///< that asks for it; none: the weather, or an override
     bool overridden = false;    ///< the trip file's `bring` decided, whatever the route says
     double carry_kg_km = 0.0;   ///< kilograms times kilometres on foot: what it costs, or saves
     double carry_kg_m_up = 0.0; ///< kilograms times metres climbed on foot

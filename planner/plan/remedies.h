@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/quantities/leg_number.h"
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -12,10 +14,10 @@ namespace tumpline::planner {
 struct Overloaded {
     std::string member;
     double limit_kg = 0.0;
-    double worst_kg = 0.0;    ///< heaviest pack
-    double over_kg = 0.0;     ///< worst_kg - limit_kg
-    std::vector<int> days;    ///< on which a pack is over
-    std::size_t plan_leg = 0; ///< of the worst: index into Plan::legs + 1
+    double worst_kg = 0.0;       ///< heaviest pack
+    double over_kg = 0.0;        ///< worst_kg - limit_kg
+    std::vector<int> days;       ///< on which a pack is over
+    PlanLegNumber plan_leg = {}; ///< of the worst
 };
 
 /// Limits raised by one factor for everybody: the packs are shared out in proportion to the limits,
@@ -44,10 +46,10 @@ struct EarlierSupply {
 
 /// Two walks, each with half the pack, over every leg on which one is too heavy.
 struct RelayedWalks {
-    std::vector<std::size_t> plan_legs; ///< indices into Plan::legs + 1
-    double more_s = 0.0;                ///< moving time of the party on top
-    double more_on_foot_m = 0.0;        ///< walked by each person on top
-    std::vector<int> dark_days;         ///< on which the arrival would fall past dusk
+    std::vector<PlanLegNumber> plan_legs;
+    double more_s = 0.0;         ///< moving time of the party on top
+    double more_on_foot_m = 0.0; ///< walked by each person on top
+    std::vector<int> dark_days;  ///< on which the arrival would fall past dusk
     double heaviest_of_limit = 0.0;
     bool enough = true;
 };

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/loads/ledger.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/trip/trip.h"
 
 #include <algorithm>
@@ -41,7 +42,7 @@ struct SuitRemark {
 
 /// A boat or a paddle on a leg that is paddled.
 struct LegSuitability {
-    std::size_t leg = 0; ///< from 1
+    LegNumber leg = {}; ///< of the route
     std::string leg_name = {};
     Water water = Water::lake;
     std::optional<RiverClass> river_class = {}; ///< of the leg; empty: not given

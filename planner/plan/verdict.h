@@ -1,5 +1,6 @@
 #pragma once
 
+#include "planner/quantities/leg_number.h"
 #include "planner/quantities/unit_text.h"
 
 #include <cstddef>
@@ -17,8 +18,8 @@ enum class VerdictLevel { clear, breaks, cannot };
 
 /// Where a caution holds, as far as it holds somewhere.
 struct CautionPlace {
-    std::optional<int> day;         ///< from 1
-    std::optional<std::size_t> leg; ///< from 1, in the route
+    std::optional<int> day;       ///< from 1
+    std::optional<LegNumber> leg; ///< of the route
     std::string leg_name;
     std::string text; ///< "day 2, leg 4 (Fall carry)"; empty if it holds for the whole trip
 };
@@ -32,7 +33,7 @@ struct VerdictReason {
     UnitText figure = "";              ///< of the worst: "24.1 kg of 19.0 kg"; may be empty
     CautionPlace worst;                ///< where it is worst
     std::vector<int> days;             ///< all days on which it holds, ascending
-    std::vector<std::size_t> legs;     ///< all legs on which it holds, ascending, from 1
+    std::vector<LegNumber> legs;       ///< all legs on which it holds, ascending
     std::size_t count = 0;             ///< of cautions
     std::vector<std::size_t> cautions; ///< indices into Plan::cautions, the worst first
     UnitText line = "";                ///< all of it in one line
@@ -40,10 +41,10 @@ struct VerdictReason {
 
 /// Something that could not be judged, because it was not given.
 struct NotJudged {
-    std::string code;              ///< stable word for programs, "water-temperature"
-    std::string title;             ///< "water temperature"; with names where it is about some only
-    std::string key;               ///< JSON pointer of what would give it; empty if no key does
-    std::vector<std::size_t> legs; ///< on which it matters, from 1; empty: the whole trip
+    std::string code;            ///< stable word for programs, "water-temperature"
+    std::string title;           ///< "water temperature"; with names where it is about some only
+    std::string key;             ///< JSON pointer of what would give it; empty if no key does
+    std::vector<LegNumber> legs; ///< on which it matters; empty: the whole trip
 };
 
 struct Verdict {

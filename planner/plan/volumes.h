@@ -1,5 +1,7 @@
 #pragma once
 
+#include "planner/quantities/leg_number.h"
+
 #include <cstddef>
 #include <optional>
 #include <string>
@@ -15,7 +17,7 @@ struct PackVolume {
     double holds_l = 0.0;
     double needs_l = 0.0; ///< as far as volumes are known
     int day = 1;
-    std::size_t plan_leg = 0;         ///< index into Plan::legs + 1; 0: never on foot
+    PlanLegNumber plan_leg = {};      ///< none: never on foot
     std::vector<std::string> unknown; ///< things in it whose volume nobody gave
     std::vector<std::string>
         left_out; ///< things that must come out for the rest to go in; neither food nor water

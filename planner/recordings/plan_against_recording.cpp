@@ -232,7 +232,7 @@ Against against_plan(const Recorded& recorded, const Plan& plan, const Route& ro
     for (std::size_t i = 0; i < plan.legs.size(); ++i) {
         const PlanLeg& leg = plan.legs[i];
         LegAgainst& row = against.legs[i];
-        row.plan_leg = i + 1;
+        row.plan_leg = PlanLegNumber::of_index(i);
         row.planned_s = leg.moving_s;
         row.covered = way_m(leg) > 0.0 ? std::min(1.0, covered_m(parts, leg) / way_m(leg)) : 0.0;
         if (row.covered < least_covered || leg.moving_s <= 0.0)

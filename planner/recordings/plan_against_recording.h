@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/recordings/recorded_motion.h"
 #include "planner/route/route.h"
 
@@ -13,7 +14,7 @@ namespace tumpline::planner {
 
 /// A leg of the plan beside what was recorded on it.
 struct LegAgainst {
-    std::size_t plan_leg = 0;    ///< index into Plan::legs + 1
+    PlanLegNumber plan_leg = {};
     double planned_s = 0.0;      ///< moving time of the whole leg
     double recorded_s = 0.0;     ///< moving time on what was recorded of it
     double covered = 0.0;        ///< share of the leg's line that was recorded, at most 1

@@ -35,7 +35,7 @@ std::vector<CarrySpan> spans_of(const Assembly& draft, const std::vector<Portage
     std::vector<CarrySpan> spans;
     for (const Portage& one : portages) {
         const bool rolled = one.plan->boats == BoatState::rolled;
-        const std::size_t plan_leg = draft.settled.loads.plan_leg[one.stretch] + 1;
+        const PlanLegNumber plan_leg = draft.settled.loads.plan_leg[one.stretch];
         if (spans.empty() || spans.back().carries != one.plan->relay.carries ||
             spans.back().rolled != rolled || spans.back().by != one.plan->relay.by)
             spans.push_back({one.plan->relay.carries,
@@ -43,7 +43,7 @@ std::vector<CarrySpan> spans_of(const Assembly& draft, const std::vector<Portage
                              one.day,
                              one.day,
                              plan_leg,
-                             0,
+                             {},
                              0,
                              one.plan->relay.by});
         spans.back().last_day = one.day;

@@ -60,14 +60,15 @@ void add_members(PlanDay& day,
         member.pack_start_kg = settled.loads.day_start_kg[d][m];
         member.pack_end_kg = settled.loads.day_end_kg[d][m];
         if (!span.rest_day)
-            member.set_off_kg = legs[settled.loads.plan_leg[span.first]].loads[m].pack_start_kg;
+            member.set_off_kg =
+                legs[settled.loads.plan_leg[span.first].index()].loads[m].pack_start_kg;
         for (std::size_t k = 0; k < legs.size(); ++k) {
             const PlanLeg& leg = legs[k];
             if (leg.day != span.day || !bears_packs(leg.travel))
                 continue;
             if (leg.loads[m].pack_max_kg > member.heaviest_kg) {
                 member.heaviest_kg = leg.loads[m].pack_max_kg;
-                member.heaviest_leg = k + 1;
+                member.heaviest_leg = PlanLegNumber::of_index(k);
             }
         }
         day.members.push_back(std::move(member));
@@ -116,7 +117,7 @@ void add_stretch_events(std::vector<Event>& events, const Assembly& draft, std::
     const auto add = [&](EventKind kind, double along_m, double lasts_s, std::string place) {
         events.push_back({.kind = kind,
                           .day = time.day,
-                          .leg = stretch.leg + 1,
+                          .leg = stretch.leg,
                           .along_m = along_m,
                           .at = instant(draft, time.day, at_s),
                           .lasts_s = lasts_s,
@@ -165,7 +166,7 @@ std::vector<Event> plan_events(const Assembly& draft) {
         events.push_back(
             {.kind = kind,
              .day = moment.day,
-             .leg = draft.prepared.stretches.stretches[std::min(moment.boundary, last)].leg + 1,
+             .leg = draft.prepared.stretches.stretches[std::min(moment.boundary, last)].leg,
              .along_m = boundaries[moment.boundary].along_m,
              .at = instant(draft, moment.day, moment.at_s),
              .lasts_s = 0.0,

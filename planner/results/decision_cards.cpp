@@ -36,7 +36,7 @@ class CardMaker {
   public:
     CardMaker(const Assembly& draft, const Plan& plan, const PlanLeg& leg)
         : draft_(draft), plan_(plan), leg_(leg),
-          spec_(draft.prepared.route.legs[leg.leg - 1].spec) {}
+          spec_(draft.prepared.route.legs[leg.leg.index()].spec) {}
 
     DecisionCard make() {
         card_.leg = leg_.leg;

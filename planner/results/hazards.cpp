@@ -10,7 +10,7 @@ namespace tumpline::planner {
 namespace {
 
 /// The day on which one comes to a point of a leg (from 1); where a night parts there, the earlier.
-int day_at(const std::vector<PlanLeg>& legs, std::size_t leg, double along_m) {
+int day_at(const std::vector<PlanLeg>& legs, LegNumber leg, double along_m) {
     int day = 1;
     for (const PlanLeg& part : legs) {
         if (part.leg != leg)
@@ -32,8 +32,8 @@ std::vector<PlanHazard> plan_hazards(const Assembly& draft, const std::vector<Pl
         if (const RouteLeg& leg = route.legs[i]; !leg.spec.note.empty())
             all.push_back({.name = leg.name,
                            .note = leg.spec.note,
-                           .day = day_at(legs, i + 1, leg.from_m),
-                           .leg = i + 1,
+                           .day = day_at(legs, LegNumber::of_index(i), leg.from_m),
+                           .leg = LegNumber::of_index(i),
                            .along_m = leg.from_m});
     for (const RoutePlace& place : route.places) {
         const bool hazard = place.kind == PlaceKind::hazard || place.kind == PlaceKind::ford;
@@ -44,8 +44,8 @@ std::vector<PlanHazard> plan_hazards(const Assembly& draft, const std::vector<Pl
                        .place = place.kind,
                        .name = place.name,
                        .note = note,
-                       .day = day_at(legs, place.leg + 1, place.along_m),
-                       .leg = place.leg + 1,
+                       .day = day_at(legs, place.leg, place.along_m),
+                       .leg = place.leg,
                        .along_m = place.along_m});
     }
     std::stable_sort(all.begin(), all.end(), [](const PlanHazard& a, const PlanHazard& b) {

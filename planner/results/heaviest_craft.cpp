@@ -7,7 +7,7 @@ namespace tumpline::planner {
 std::vector<HeaviestCraft> heaviest_craft(const std::vector<PlanLeg>& legs) {
     std::vector<HeaviestCraft> boats;
     const auto load_of = [&](const HeaviestCraft& one) -> const CraftLoad& {
-        return legs[one.plan_leg - 1].craft[one.craft];
+        return legs[one.plan_leg.index()].craft[one.craft];
     };
     for (std::size_t k = 0; k < legs.size(); ++k)
         for (std::size_t c = 0; c < legs[k].craft.size(); ++c) {
@@ -17,9 +17,9 @@ std::vector<HeaviestCraft> heaviest_craft(const std::vector<PlanLeg>& legs) {
                     return load_of(one).craft == load.craft;
                 });
             if (known == boats.end())
-                boats.push_back({k + 1, c});
+                boats.push_back({PlanLegNumber::of_index(k), c});
             else if (load.load_kg > load_of(*known).load_kg)
-                *known = {k + 1, c};
+                *known = {PlanLegNumber::of_index(k), c};
         }
     return boats;
 }

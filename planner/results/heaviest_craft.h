@@ -1,6 +1,7 @@
 #pragma once
 
 #include "planner/plan.h"
+#include "planner/quantities/leg_number.h"
 
 #include <cstddef>
 #include <vector>
@@ -9,8 +10,8 @@ namespace tumpline::planner {
 
 /// Where a boat is heaviest on the whole trip.
 struct HeaviestCraft {
-    std::size_t plan_leg = 0; ///< from 1, index into Plan::legs + 1
-    std::size_t craft = 0;    ///< index into that leg's craft
+    PlanLegNumber plan_leg = {};
+    std::size_t craft = 0; ///< index into that leg's craft
 };
 
 /// For each boat the leg on which people, what they wear and goods weigh most in it, the first of

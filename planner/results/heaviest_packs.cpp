@@ -12,13 +12,14 @@ std::vector<HeaviestPack> plan_heaviest_packs(const std::vector<PlanDay>& days,
         const MemberDay* worst = nullptr;
         for (const PlanDay& day : days) {
             const MemberDay& one = day.members[m];
-            if (one.heaviest_leg > 0 && (worst == nullptr || one.heaviest_kg > worst->heaviest_kg))
+            if (!one.heaviest_leg.none() &&
+                (worst == nullptr || one.heaviest_kg > worst->heaviest_kg))
                 worst = &one;
         }
         if (worst != nullptr)
             packs.push_back({worst->member,
                              worst->heaviest_kg,
-                             legs[worst->heaviest_leg - 1].loads[m].limit_kg,
+                             legs[worst->heaviest_leg.index()].loads[m].limit_kg,
                              worst->heaviest_leg});
     }
     return packs;

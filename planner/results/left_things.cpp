@@ -31,11 +31,11 @@ LaidThings left_at(const Assembly& draft, std::size_t l) {
     left.leave = l;
     left.at = prepared.trip.leaves[l].at;
     left.day = draft.settled.timeline.stretches[*laid.left_at].day;
-    left.leg = prepared.stretches.stretches[*laid.left_at].leg + 1;
+    left.leg = prepared.stretches.stretches[*laid.left_at].leg;
     left.along_m = prepared.stretches.boundaries[*laid.left_at].along_m;
     if (laid.fetched_at) {
         left.fetch_day = draft.settled.timeline.stretches[*laid.fetched_at - 1].day;
-        left.fetch_leg = prepared.stretches.stretches[*laid.fetched_at - 1].leg + 1;
+        left.fetch_leg = prepared.stretches.stretches[*laid.fetched_at - 1].leg;
         left.fetch_along_m = prepared.stretches.boundaries[*laid.fetched_at].along_m;
     }
     Masses masses = laid_mg(loads.ledger, l);

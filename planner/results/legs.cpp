@@ -235,7 +235,7 @@ void LegMaker::add_craft(PlanLeg& leg) const {
 
 /// What the river carries at its hours; the current is the mean over the way.
 void LegMaker::add_flow(PlanLeg& leg) const {
-    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg.index()];
     if (!route_leg.spec.flow)
         return;
     const RiverFlow& flow = *route_leg.spec.flow;
@@ -280,7 +280,8 @@ void LegMaker::add_wind(PlanLeg& leg) const {
     leg.wind_known = strongest.known;
     leg.wind_mps = leg.open_wind_mps * (1.0 - head_.shelter);
     leg.wind_force = beaufort(leg.wind_mps);
-    const bool river = draft_.prepared.route.legs[head_.leg].spec.on_water() == Water::river;
+    const bool river =
+        draft_.prepared.route.legs[head_.leg.index()].spec.on_water() == Water::river;
     if (river)
         return;
     add_waves(leg, strongest.blowing.from_deg);
@@ -307,7 +308,7 @@ void LegMaker::add_wind_rise(PlanLeg& leg) const {
     if (!winds_.changes() || !shy)
         return;
     const double ceiling_mps = craft[*shy].wind_ceiling_mps;
-    const TripLeg& spec = prepared.route.legs[head_.leg].spec;
+    const TripLeg& spec = prepared.route.legs[head_.leg.index()].spec;
     const double open = spec.open_crossing.value_or(false) ? 1.0 : 1.0 - head_.shelter;
     const double start_s = draft_.settled.timeline.stretches[first_].start_s;
     for (const WindSpell& spell : winds_.spells(first_, leg.day)) {
@@ -323,7 +324,7 @@ void LegMaker::add_wind_rise(PlanLeg& leg) const {
 }
 
 void LegMaker::add_water(PlanLeg& leg) const {
-    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg.index()];
     leg.current_mps = head_.current_mps;
     if (head_.estimate) {
         const auto& [bed, current] = *head_.estimate;
@@ -355,9 +356,9 @@ void LegMaker::add_water(PlanLeg& leg) const {
 }
 
 PlanLeg LegMaker::make() {
-    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg];
+    const RouteLeg& route_leg = draft_.prepared.route.legs[head_.leg.index()];
     PlanLeg leg;
-    leg.leg = head_.leg + 1;
+    leg.leg = head_.leg;
     leg.day = draft_.settled.timeline.stretches[first_].day;
     leg.name = route_leg.name;
     leg.travel = route_leg.travel;
@@ -391,7 +392,7 @@ std::vector<PlanLeg> plan_legs(const Assembly& draft) {
     std::vector<PlanLeg> legs;
     const Prepared& prepared = draft.prepared;
     const Winds winds(prepared.route, prepared.stretches, prepared.assumed);
-    const std::vector<std::size_t>& index = draft.settled.loads.plan_leg;
+    const std::vector<PlanLegNumber>& index = draft.settled.loads.plan_leg;
     for (std::size_t first = 0; first < index.size();) {
         std::size_t last = first + 1;
         while (last < index.size() && index[last] == index[first])

@@ -60,7 +60,7 @@ std::set<int> PermitMaker::days_there() const {
     std::set<int> found;
     const Prepared& prepared = draft_.prepared;
     for (std::size_t i = 0; i < prepared.stretches.stretches.size(); ++i)
-        if (prepared.route.legs[prepared.stretches.stretches[i].leg].name == spec_.where)
+        if (prepared.route.legs[prepared.stretches.stretches[i].leg.index()].name == spec_.where)
             found.insert(draft_.settled.timeline.stretches[i].day);
     if (!found.empty())
         return found;

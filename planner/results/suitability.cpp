@@ -111,9 +111,9 @@ class Judging {
     Suitability run();
 
   private:
-    void leg(std::size_t leg);
+    void leg(LegNumber leg);
     void paddle_in_pack(std::size_t item);
-    [[nodiscard]] bool goes_along(const ThingRef& thing, std::size_t leg) const;
+    [[nodiscard]] bool goes_along(const ThingRef& thing, LegNumber leg) const;
     [[nodiscard]] bool walked_with(std::size_t item) const;
 
     const Prepared& prepared_;
@@ -122,7 +122,7 @@ class Judging {
 };
 
 /// Whether it is with the party anywhere on a leg.
-bool Judging::goes_along(const ThingRef& thing, std::size_t leg) const {
+bool Judging::goes_along(const ThingRef& thing, LegNumber leg) const {
     const std::vector<Stretch>& stretches = prepared_.stretches.stretches;
     for (std::size_t i = 0; i < stretches.size(); ++i)
         if (stretches[i].leg == leg && with_party(loads_.laid, thing, i))
@@ -138,16 +138,16 @@ bool Judging::walked_with(std::size_t item) const {
     return false;
 }
 
-void Judging::leg(std::size_t leg) {
+void Judging::leg(LegNumber leg) {
     const Trip& trip = prepared_.trip;
-    const RouteLeg& route_leg = prepared_.route.legs[leg];
+    const RouteLeg& route_leg = prepared_.route.legs[leg.index()];
     const TripLeg& spec = route_leg.spec;
     const MetWater met{.water = spec.on_water(),
                        .river_class = spec.river_class,
                        .open_crossing = spec.open_crossing.value_or(false),
                        .rain = prepared_.assumed.weather.rain};
     LegSuitability row;
-    row.leg = leg + 1;
+    row.leg = leg;
     row.leg_name = route_leg.name;
     row.water = met.water;
     row.river_class = met.river_class;
@@ -206,11 +206,11 @@ void Judging::paddle_in_pack(std::size_t item) {
 
 Suitability Judging::run() {
     const Trip& trip = prepared_.trip;
-    std::set<std::size_t> paddled;
+    std::set<LegNumber> paddled;
     for (const Stretch& stretch : prepared_.stretches.stretches)
         if (stretch.afloat())
             paddled.insert(stretch.leg);
-    for (const std::size_t one : paddled)
+    for (const LegNumber one : paddled)
         leg(one);
     for (std::size_t k = 0; k < trip.kit.size(); ++k)
         if (trip.kit[k].paddle && prepared_.kit.brought[k] &&

@@ -327,7 +327,7 @@ Sharing plan_sharing(const Assembly& draft, const std::vector<PlanLeg>& legs) {
             if (ratio > sharing.heaviest_ratio) {
                 sharing.heaviest_ratio = ratio;
                 sharing.member = load.member;
-                sharing.plan_leg = k + 1;
+                sharing.plan_leg = PlanLegNumber::of_index(k);
             }
         }
     }

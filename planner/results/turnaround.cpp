@@ -110,7 +110,7 @@ double Turning::last_point_on(std::size_t i) const {
 
 void Turning::turn_at(double along_m, std::size_t of_stretch) {
     turn_.along_m = along_m;
-    turn_.leg = stretch(of_stretch).leg + 1;
+    turn_.leg = stretch(of_stretch).leg;
     turn_.back_s = back_s(along_m).value_or(0.0);
     std::optional<double> at_s;
     if (dusk_s_)
@@ -129,7 +129,7 @@ TurnRound Turning::find() {
     look_at_the_light();
     const std::size_t first = haven_.boundary;
     turn_.along_m = haven_m_;
-    turn_.leg = stretch(first).leg + 1;
+    turn_.leg = stretch(first).leg;
     const double there_s = first == day_.first ? time(first).start_s : time(first - 1).end_s;
     if (turn_.limit == TurnLimit::dark || !in_time(there_s, haven_m_)) {
         turn_.limit = TurnLimit::dark;

@@ -103,7 +103,7 @@ PackVolume pack_of(const Assembly& draft, std::size_t member, double holds_l) {
             continue;
         pack.needs_l = here.sum_l();
         pack.day = draft.settled.timeline.stretches[i].day;
-        pack.plan_leg = draft.settled.loads.plan_leg[i] + 1;
+        pack.plan_leg = draft.settled.loads.plan_leg[i];
         fullest = std::move(here);
     }
     pack.needs_l = std::max(0.0, pack.needs_l);

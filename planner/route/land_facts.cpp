@@ -59,7 +59,7 @@ class LandFacts {
     struct Fact {
         Level level;
         const char* code;
-        std::optional<std::size_t> leg; ///< from 1
+        std::optional<LegNumber> leg;
         UnitText text;
         UnitText figure = ""; ///< what is the leg's own, to stand beside other legs'
     };
@@ -89,7 +89,7 @@ class LandFacts {
 
     /// A place of a feature on a leg.
     struct Met {
-        std::size_t leg;
+        LegNumber leg;
         double along_m;
         const LandFeature* feature;
     };
@@ -127,23 +127,24 @@ void LandFacts::meet(std::vector<Met>& met,
                        std::abs(place.along_m - along_m) <= named_within_m;
             });
             if (!named)
-                met.push_back({i, along_m, &feature});
+                met.push_back({LegNumber::of_index(i), along_m, &feature});
         }
     }
 }
 
 /// The portage that begins or ends where this is drawn, so that nobody paddles it; null if none.
 const RouteLeg* LandFacts::carried_round(const Met& met) const {
-    const RouteLeg& leg = route_.legs[met.leg];
+    const std::size_t index = met.leg.index();
+    const RouteLeg& leg = route_.legs[index];
     const auto portage = [&](std::size_t other) -> const RouteLeg* {
         const bool there =
             other < route_.legs.size() && route_.legs[other].travel == Travel::portage;
         return there ? &route_.legs[other] : nullptr;
     };
     if (leg.to_m - met.along_m <= same_place_m)
-        return portage(met.leg + 1);
-    if (met.along_m - leg.from_m <= same_place_m && met.leg > 0)
-        return portage(met.leg - 1);
+        return portage(index + 1);
+    if (met.along_m - leg.from_m <= same_place_m && index > 0)
+        return portage(index - 1);
     return nullptr;
 }
 
@@ -160,7 +161,7 @@ void LandFacts::unnamed(const Met& met) {
     if (const RouteLeg* const carry = carried_round(met))
         tell({Level::note,
               "ground-carried",
-              met.leg + 1,
+              met.leg,
               format_both("At {} {} shows {} where the boats are carried ({}): do not let the "
                           "water take you past the landing.",
                           at,
@@ -171,7 +172,7 @@ void LandFacts::unnamed(const Met& met) {
     else
         tell({Level::caution,
               "ground-rapid",
-              met.leg + 1,
+              met.leg,
               format_both("At {} {} shows {}; the trip names no hazard there. Scout it from shore, "
                           "and ask who knows the river.",
                           at,
@@ -219,7 +220,7 @@ void LandFacts::shores() {
             tell(
                 {Level::note,
                  "ground-shore",
-                 i + 1,
+                 LegNumber::of_index(i),
                  format_both("By the layers the line leads up to {} from the nearest shore, at {}, "
                              "and {} of it further than {}.",
                              in_both(show_distance, *furthest_m),
@@ -282,7 +283,7 @@ void LandFacts::streams() {
                           fmt::format("at {}", fmt::join(imperial, ", "))};
         tell({Level::note,
               "ground-stream",
-              i + 1,
+              LegNumber::of_index(i),
               format_both("Crosses running water by the layers {}. Whether it can be crossed or "
                           "drunk they do not say.",
                           at),
@@ -324,7 +325,7 @@ void LandFacts::paths() {
             tell(
                 {Level::note,
                  "ground-off-path",
-                 i + 1,
+                 LegNumber::of_index(i),
                  format_both("No marked path of the layers runs along {} of this leg, first at {}; "
                              "its pace is planned as on a path.",
                              in_both(show_distance, std::min(off_m, leg.line.length_m())),

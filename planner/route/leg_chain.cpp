@@ -99,7 +99,7 @@ void lay_legs(Route& route, std::vector<RouteLeg> legs) {
         leg.from_m = route.length_m;
         leg.to_m = leg.from_m + leg.length_m();
         route.length_m = leg.to_m;
-        const std::size_t number = route.legs.size() + 1;
+        const LegNumber number = LegNumber::of_index(route.legs.size());
         if (leg.turned_round)
             route.cautions.push_back(
                 {.level = Level::caution,

@@ -16,42 +16,42 @@ constexpr double same_pass_m = 50.0; // passes this near to the best one count a
 struct Pass {
     double along_m;
     double off_m;
-    std::size_t leg;
+    LegNumber leg;
 };
 
 /// The legs by how near they may come to a place: a bound that is cheap to have.
 struct NearLeg {
     double no_nearer_m;
-    std::size_t leg;
+    LegNumber leg;
 };
 
 /// Nobody gets off a ride on its way: it comes by what stands at its ends.
-Pass nearer_end(const RouteLeg& leg, std::size_t index, const geo::Position& at) {
-    const Pass start{leg.from_m, geo::distance_m(at, leg.line.points().front()), index};
-    const Pass end{leg.to_m, geo::distance_m(at, leg.line.points().back()), index};
+Pass nearer_end(const RouteLeg& leg, LegNumber number, const geo::Position& at) {
+    const Pass start{leg.from_m, geo::distance_m(at, leg.line.points().front()), number};
+    const Pass end{leg.to_m, geo::distance_m(at, leg.line.points().back()), number};
     return end.off_m < start.off_m ? end : start;
 }
 
 /// Where a leg passes nearest.
-Pass nearest_on(const RouteLeg& leg, std::size_t index, const geo::Position& at) {
+Pass nearest_on(const RouteLeg& leg, LegNumber number, const geo::Position& at) {
     if (is_ride(leg.travel))
-        return nearer_end(leg, index, at);
+        return nearer_end(leg, number, at);
     const geo::Snap snap = leg.line.nearest(at);
-    return {leg.from_m + snap.along_m, snap.off_m, index};
+    return {leg.from_m + snap.along_m, snap.off_m, number};
 }
 
 /// Every pass of a leg within a distance, in order.
 std::vector<Pass>
-passes_on(const RouteLeg& leg, std::size_t index, const geo::Position& at, double within_m) {
+passes_on(const RouteLeg& leg, LegNumber number, const geo::Position& at, double within_m) {
     std::vector<Pass> passes;
     if (is_ride(leg.travel)) {
-        const Pass end = nearer_end(leg, index, at);
+        const Pass end = nearer_end(leg, number, at);
         if (end.off_m <= within_m)
             passes.push_back(end);
         return passes;
     }
     for (const geo::Snap& snap : leg.line.passes(at, within_m))
-        passes.push_back({leg.from_m + snap.along_m, snap.off_m, index});
+        passes.push_back({leg.from_m + snap.along_m, snap.off_m, number});
     return passes;
 }
 
@@ -61,8 +61,9 @@ std::vector<NearLeg> nearest_first(const Route& route, const geo::Position& at) 
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
         if (leg.drawn())
-            legs.push_back(
-                {is_ride(leg.travel) ? nearer_end(leg, i, at).off_m : leg.line.no_nearer_m(at), i});
+            legs.push_back({is_ride(leg.travel) ? nearer_end(leg, LegNumber::of_index(i), at).off_m
+                                                : leg.line.no_nearer_m(at),
+                            LegNumber::of_index(i)});
     }
     std::sort(legs.begin(), legs.end(), [](const NearLeg& a, const NearLeg& b) {
         return a.no_nearer_m < b.no_nearer_m;
@@ -73,11 +74,11 @@ std::vector<NearLeg> nearest_first(const Route& route, const geo::Position& at) 
 /// The nearest point of all legs, of equals on the first leg: exact where a bound does not say that
 /// the leg stays further away.
 Pass nearest_pass(const Route& route, const geo::Position& at, const std::vector<NearLeg>& legs) {
-    Pass nearest{0.0, HUGE_VAL, 0};
+    Pass nearest{0.0, HUGE_VAL, {}};
     for (const NearLeg& near : legs) {
         if (near.no_nearer_m > nearest.off_m)
             break;
-        const Pass best = nearest_on(route.legs[near.leg], near.leg, at);
+        const Pass best = nearest_on(route.legs[near.leg.index()], near.leg, at);
         if (best.off_m < nearest.off_m || (best.off_m == nearest.off_m && near.leg < nearest.leg))
             nearest = best;
     }
@@ -91,11 +92,11 @@ std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
     std::vector<std::size_t> within;
     for (const NearLeg& near : legs)
         if (near.no_nearer_m <= within_m)
-            within.push_back(near.leg);
+            within.push_back(near.leg.index());
     std::sort(within.begin(), within.end());
     std::vector<Pass> passes;
     for (const std::size_t i : within) {
-        for (const Pass& pass : passes_on(route.legs[i], i, at, within_m)) {
+        for (const Pass& pass : passes_on(route.legs[i], LegNumber::of_index(i), at, within_m)) {
             // The end of one leg and the start of the next are one pass.
             if (!passes.empty() && pass.along_m - passes.back().along_m < far_off_m) {
                 if (pass.off_m < passes.back().off_m - 1e-6)
@@ -118,9 +119,9 @@ std::vector<Pass> named_ends(const Route& route, const std::string& name) {
         const bool on_from = !leg.drawn() && leg.spec.from == name;
         const bool on_to = !leg.drawn() && leg.spec.to == name;
         if (on_from && (passes.empty() || leg.from_m - passes.back().along_m >= 1.0))
-            passes.push_back({leg.from_m, 0.0, i});
+            passes.push_back({leg.from_m, 0.0, LegNumber::of_index(i)});
         if (on_to)
-            passes.push_back({leg.to_m, 0.0, i});
+            passes.push_back({leg.to_m, 0.0, LegNumber::of_index(i)});
     }
     return passes;
 }
@@ -131,7 +132,8 @@ std::vector<Pass> at_distance(const Route& route, const LegDistance& along) {
     for (std::size_t i = 0; i < route.legs.size(); ++i) {
         const RouteLeg& leg = route.legs[i];
         if (leg.name == along.leg && ahead++ == along.same_named)
-            return {{std::min(leg.to_m, leg.from_m + along.from_start_m), 0.0, i}};
+            return {
+                {std::min(leg.to_m, leg.from_m + along.from_start_m), 0.0, LegNumber::of_index(i)}};
     }
     return {};
 }
@@ -154,7 +156,7 @@ void drop_same_passes(std::vector<Pass>& passes) {
 /// A place within this distance of a leg's end stands at the end: that is where people stop.
 void settle_on_ends(const Route& route, Pass& pass) {
     constexpr double near_end_m = 30.0;
-    const RouteLeg& leg = route.legs[pass.leg];
+    const RouteLeg& leg = route.legs[pass.leg.index()];
     if (pass.along_m == leg.to_m)
         return;
     if (pass.along_m - leg.from_m < near_end_m)
@@ -241,7 +243,7 @@ void KnownPlaces::snap(Route& route, const std::vector<TripPlace>& places) const
             route.cautions.push_back({.level = Level::caution,
                                       .code = "place-off-route",
                                       .day = std::nullopt,
-                                      .leg = passes.front().leg + 1,
+                                      .leg = passes.front().leg,
                                       .text = off.metric,
                                       .source = "docs/route.md",
                                       .imperial = off.imperial});

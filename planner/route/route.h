@@ -5,6 +5,7 @@
 #include "geo/profiles/profile.h"
 #include "geo/tracks/track.h"
 #include "planner/caution.h"
+#include "planner/quantities/leg_number.h"
 #include "planner/trip/trip.h"
 
 #include <cstddef>
@@ -46,14 +47,14 @@ struct RoutePlace {
     geo::Position at;
     double along_m = 0.0;
     double off_m = 0.0;
-    std::size_t leg = 0;  ///< index into legs
+    LegNumber leg = {};   ///< of the route
     std::size_t spec = 0; ///< index into Trip::route.places
     bool located = true;  ///< false: on a leg without a line, and `at` is only near it
 };
 
 /// A part of a leg with ground on it or above it that is steep enough for avalanches.
 struct SteepPart {
-    std::size_t leg = 0; ///< index into legs
+    LegNumber leg = {};  ///< of the route
     double from_m = 0.0; ///< along the route
     double to_m = 0.0;
     bool on_line = false;      ///< the line itself crosses it; else it is above the line

@@ -180,7 +180,7 @@ bool look_along_leg(const Route& route,
         const double half_m = 0.5 * length_m / points;
         if (seen.steepest_deg > 0.0)
             add_point(parts,
-                      {.leg = index,
+                      {.leg = LegNumber::of_index(index),
                        .from_m = leg.from_m + std::max(0.0, at_m - half_m),
                        .to_m = leg.from_m + std::min(length_m, at_m + half_m),
                        .on_line = seen.on_line,

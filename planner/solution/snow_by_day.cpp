@@ -26,7 +26,7 @@ void SnowByDay::meet(const std::vector<DaySpan>& days) {
         return;
     for (const DaySpan& day : days)
         for (std::size_t i = day.first; i < day.last; ++i) {
-            const std::size_t leg = own_->stretches[i].leg;
+            const std::size_t leg = own_->stretches[i].leg.index();
             if (!changes_[leg] || day_of_[i] == day.day)
                 continue;
             lay_snow(own_->stretches[i], {route_.legs[leg], day.day}, assumed_);

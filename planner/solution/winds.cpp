@@ -21,14 +21,14 @@ WindMet Winds::met(const Weather& weather, std::size_t stretch) const {
 }
 
 WindMet Winds::at(std::size_t stretch, const DayTime& when) const {
-    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg];
+    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg.index()];
     WindMet found = met(assumed_.forecast.at({leg, when.day}, when.after_midnight_s), stretch);
     found.current_mps = current_mps(stretch, when.after_midnight_s);
     return found;
 }
 
 std::optional<double> Winds::current_mps(std::size_t stretch, double after_midnight_s) const {
-    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg];
+    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg.index()];
     const std::optional<FlowState> state = released_at(leg, after_midnight_s);
     return state ? std::optional(state->current_mps) : std::nullopt;
 }
@@ -36,7 +36,7 @@ std::optional<double> Winds::current_mps(std::size_t stretch, double after_midni
 void Winds::add_parts(const WindSpell& spell,
                       std::size_t stretch,
                       std::vector<WindSpell>& to) const {
-    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg];
+    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg.index()];
     WindSpell part = spell;
     for (const double change_s : release_changes(leg)) {
         if (change_s <= part.from_s || change_s >= spell.to_s)
@@ -52,7 +52,7 @@ void Winds::add_parts(const WindSpell& spell,
 }
 
 std::vector<WindSpell> Winds::spells(std::size_t stretch, int day) const {
-    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg];
+    const RouteLeg& leg = route_.legs[stretches_.stretches[stretch].leg.index()];
     std::vector<WindSpell> spells;
     for (const WeatherSpell& spell : assumed_.forecast.spells({leg, day})) {
         WindMet now = met(spell.weather, stretch);

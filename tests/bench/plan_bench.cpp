@@ -87,7 +87,7 @@ test::RandomTrip fortnight() {
                                 .at = *camp.at,
                                 .along_m = along_m,
                                 .off_m = 0.0,
-                                .leg = leg,
+                                .leg = LegNumber::of_index(leg),
                                 .spec = trip.route.places.size()});
         trip.route.places.push_back(camp);
     }

@@ -64,7 +64,7 @@ std::vector<PlanDay> days(const std::vector<PlanLeg>& legs) {
                 if (leg.travel != Travel::paddle &&
                     leg.loads[member].pack_max_kg > day.members[member].heaviest_kg) {
                     day.members[member].heaviest_kg = leg.loads[member].pack_max_kg;
-                    day.members[member].heaviest_leg = index;
+                    day.members[member].heaviest_leg = PlanLegNumber::of_index(index - 1);
                 }
             }
         }
@@ -124,14 +124,14 @@ std::vector<Caution> cautions() {
         {Level::note,
          "gradient-hint",
          2,
-         4,
+         LegNumber{4},
          "The steepest 500 m of this river fall 6 m per km; read current descriptions of it.",
          "common practice, no source",
          "The steepest 500 yd of this river fall 32 ft per mile; read current descriptions of it."},
         {Level::note,
          "level-ground-assumed",
          3,
-         5,
+         LegNumber{5},
          "The raster does not cover 300 m of this leg; they are taken as level.",
          "docs/models/elevation.md"},
         {Level::note,

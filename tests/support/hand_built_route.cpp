@@ -69,8 +69,8 @@ Route hand_built_route(const Plan& plan, const geo::Position& start) {
         at = line.points().back();
         route.legs.push_back({.name = leg.name,
                               .travel = leg.travel,
-                              .spec = leg.leg <= plan.trip.route.legs.size()
-                                          ? plan.trip.route.legs[leg.leg - 1]
+                              .spec = leg.leg.index() < plan.trip.route.legs.size()
+                                          ? plan.trip.route.legs[leg.leg.index()]
                                           : TripLeg{},
                               .line = std::move(line),
                               .from_m = leg.from_m,
@@ -85,7 +85,7 @@ Route hand_built_route(const Plan& plan, const geo::Position& start) {
                                 .at = route.at(along_m),
                                 .along_m = along_m,
                                 .off_m = 0.0,
-                                .leg = 0,
+                                .leg = 1,
                                 .spec = 0});
     };
     place("Road end", PlaceKind::start, 0.0);

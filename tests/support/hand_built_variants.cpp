@@ -20,6 +20,11 @@ struct Shift {
     }
 };
 
+/// The number of the same leg `legs` legs later; of none none.
+template <class Number> Number later(Number leg, std::size_t legs) {
+    return leg.none() ? leg : Number::of_index(leg.index() + legs);
+}
+
 void append_days(Plan& plan, const Plan& once, const Shift& shift) {
     for (PlanDay day : once.days) {
         day.day += shift.days;
@@ -35,14 +40,14 @@ void append_days(Plan& plan, const Plan& once, const Shift& shift) {
             if (*at)
                 *at = shift(**at);
         for (MemberDay& member : day.members)
-            member.heaviest_leg += member.heaviest_leg > 0 ? shift.plan_legs : 0;
+            member.heaviest_leg = later(member.heaviest_leg, shift.plan_legs);
         plan.days.push_back(day);
     }
 }
 
 void append_legs(Plan& plan, const Plan& once, const Shift& shift) {
     for (PlanLeg leg : once.legs) {
-        leg.leg += shift.legs;
+        leg.leg = later(leg.leg, shift.legs);
         leg.day += shift.days;
         leg.from_m += shift.along_m;
         leg.to_m += shift.along_m;
@@ -52,14 +57,14 @@ void append_legs(Plan& plan, const Plan& once, const Shift& shift) {
     }
     for (Event event : once.events) {
         event.day += shift.days;
-        event.leg += shift.legs;
+        event.leg = later(event.leg, shift.legs);
         event.along_m += shift.along_m;
         event.at = shift(event.at);
         plan.events.push_back(event);
     }
     for (TurnRound turn : once.turn_rounds) {
         turn.day += shift.days;
-        turn.leg += shift.legs;
+        turn.leg = later(turn.leg, shift.legs);
         turn.back_to_m += shift.along_m;
         turn.along_m += shift.along_m;
         for (std::optional<sys_seconds>* at : {&turn.dusk, &turn.at})
@@ -80,7 +85,7 @@ Plan repeated(const Plan& once, int times) {
     for (int round = 1; round < times; ++round) {
         const Shift shift{.days = round * static_cast<int>(once.days.size()),
                           .along_m = round * once.days.back().to_m,
-                          .legs = static_cast<std::size_t>(round) * once.legs.back().leg,
+                          .legs = static_cast<std::size_t>(round) * once.legs.back().leg.printed(),
                           .plan_legs = static_cast<std::size_t>(round) * once.legs.size()};
         append_days(plan, once, shift);
         append_legs(plan, once, shift);

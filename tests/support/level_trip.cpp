@@ -108,7 +108,7 @@ RandomTrip level_trip(const std::vector<LevelLeg>& legs, const std::vector<Level
                                      .at = *place.at,
                                      .along_m = wanted.along_m,
                                      .off_m = 0.0,
-                                     .leg = leg,
+                                     .leg = LegNumber::of_index(leg),
                                      .spec = trip.route.places.size()});
         trip.route.places.push_back(std::move(place));
     }

@@ -144,7 +144,7 @@ void add_place(PlainTrip& plain, planner::PlaceKind kind, const std::string& nam
                                   .at = *spec.at,
                                   .along_m = along_m,
                                   .off_m = 0.0,
-                                  .leg = leg,
+                                  .leg = LegNumber::of_index(leg),
                                   .spec = plain.trip.route.places.size()});
     plain.trip.route.places.push_back(spec);
 }

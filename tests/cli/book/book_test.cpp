@@ -129,9 +129,10 @@ TEST(Book, NeverSaysTheWordThatNobodyCanPromise) {
 
 TEST(Book, PutsCautionsBesideWhatTheyConcern) {
     Plan plan = test::hand_built_plan();
-    plan.cautions = {{planner::Level::note, "a", {}, {}, "concerns the whole", "x"},
-                     {planner::Level::caution, "b", 2, {}, "concerns the day", "x"},
-                     {planner::Level::caution, "c", 2, 4, "concerns the leg", "x"}};
+    plan.cautions = {
+        {planner::Level::note, "a", {}, {}, "concerns the whole", "x"},
+        {planner::Level::caution, "b", 2, {}, "concerns the day", "x"},
+        {planner::Level::caution, "c", 2, planner::LegNumber{4}, "concerns the leg", "x"}};
     const std::string html = metric_book(plan);
     EXPECT_THAT(between(html, "<section id=\"trip\"", "</section>"),
                 HasSubstr("concerns the whole"));
@@ -145,8 +146,12 @@ TEST(Book, PutsCautionsBesideWhatTheyConcern) {
 
 TEST(Book, SaysFirstThatAPlanCannotBeDone) {
     Plan plan = test::hand_built_plan();
-    planner::Caution wind{
-        planner::Level::stop, "wind", 1, 2, "The wind stops the boat.", "docs/models/wind.md"};
+    planner::Caution wind{planner::Level::stop,
+                          "wind",
+                          1,
+                          planner::LegNumber{2},
+                          "The wind stops the boat.",
+                          "docs/models/wind.md"};
     wind.title = "Wind stops the boat";
     plan.cautions.push_back(wind);
     plan.verdict = planner::verdict_of(plan, {{"wind", "wind", "/weather/wind", {}}});

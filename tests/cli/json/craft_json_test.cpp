@@ -35,7 +35,7 @@ TEST(CraftJson, HasTheBestFirstAndNullWhereNothingIsKnown) {
     const nlohmann::json& best = json.at("options").at(0);
     EXPECT_EQ(best.at("name"), "good");
     EXPECT_EQ(best.at("class_margin").at("left"), 1.0); // III - II
-    EXPECT_EQ(best.at("class_margin").at("plan_leg"), 2);
+    EXPECT_EQ(best.at("class_margin").at("plan_leg"), 1);
     EXPECT_EQ(best.at("wind").at("ceiling_mps"), 7.0);
     EXPECT_EQ(best.at("wind").at("assumed"), false);
     EXPECT_TRUE(best.at("price").is_null());

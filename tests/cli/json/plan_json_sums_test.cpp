@@ -125,7 +125,7 @@ TEST(PlanJsonSums, OfWhatIsBorneAtTheStart) {
     expect_values(shown_plan["heaviest_packs"][1],
                   {{"member", "Björn"}, {"pack_kg", 21.5}, {"limit_kg", 22.5}, {"plan_leg", 3}});
     expect_values(shown_plan["volumes"]["packs"][0],
-                  {{"holds_l", 23.5}, {"needs_l", 24.5}, {"fits", false}, {"plan_leg", 1}});
+                  {{"holds_l", 23.5}, {"needs_l", 24.5}, {"fits", false}, {"plan_leg", 0}});
     expect_values(shown_plan["sharing"], {{"heaviest_ratio", 0.875}, {"lower_bound", 0.75}});
     expect_values(shown_plan["items"][14],
                   {{"mass_kg", 0.375}, {"carry_kg_km", 25.5}, {"carry_kg_m_up", 26.5}});

@@ -38,7 +38,8 @@ json shown(const Plan& plan) {
 /// The plan with one of everything that its verdict may hold, and a hazard.
 Plan judged_plan() {
     Plan plan = test::hand_built_plan();
-    planner::Caution pack{planner::Level::caution, "pack-over-limit", 1, 2, "Too heavy.", "x"};
+    planner::Caution pack{
+        planner::Level::caution, "pack-over-limit", 1, planner::LegNumber{2}, "Too heavy.", "x"};
     pack.title = "Pack over the limit";
     pack.subject = "Ada";
     pack.figure = "24.1 kg of 19.0 kg";

@@ -48,7 +48,7 @@ planner::Odds hand_built_odds() {
     water.uses_reserve = 0.41;
     water.needs_more = 0.06;
     planner::OddsLeg& leg = odds.legs.emplace_back();
-    leg.plan_leg = 0;
+    leg.plan_leg = 1;
     planner::OddsPack& pack = leg.packs.emplace_back();
     pack.member = "Ada";
     pack.plan_kg = 19.1;

@@ -98,7 +98,8 @@ TEST_P(PlanText, TellsEveryCautionOnceAndBesideWhatItConcerns) {
 
 TEST_P(PlanText, AStopComesFirstWithItsOwnWords) {
     Plan plan = test::hand_built_plan();
-    plan.cautions.push_back({planner::Level::stop, "wind-stops-boat", 1, 2, "Too windy.", ""});
+    plan.cautions.push_back(
+        {planner::Level::stop, "wind-stops-boat", 1, planner::LegNumber{2}, "Too windy.", ""});
     plan.verdict.level = planner::VerdictLevel::cannot;
     plan.verdict.reasons.push_back({.level = planner::VerdictLevel::cannot,
                                     .code = "wind-stops-boat",

@@ -70,7 +70,7 @@ TEST(AllCautions, AnAppointmentIsItsOwnSubject) {
                                   .at = plain.route.legs[0].line.points().back(),
                                   .along_m = 12000.0,
                                   .off_m = 0.0,
-                                  .leg = 0,
+                                  .leg = 1,
                                   .spec = 0});
     plain.trip.route.places.push_back(stop);
     Appointment bus;

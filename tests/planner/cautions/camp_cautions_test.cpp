@@ -22,7 +22,7 @@ test::PlainTrip with_camp() {
                                   .at = plain.route.legs[0].line.points().back(),
                                   .along_m = 15000.0,
                                   .off_m = 0.0,
-                                  .leg = 0,
+                                  .leg = 1,
                                   .spec = 0});
     plain.trip.route.places.push_back(camp);
     plain.trip.days.nights = {"Flat"};

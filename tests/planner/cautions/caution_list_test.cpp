@@ -7,7 +7,7 @@ namespace {
 
 TEST(CautionList, GivesEachTheDayAndLegOfWhichOneSpeaks) {
     CautionList list;
-    list.at(2, 4);
+    list.at(2, LegNumber{4});
     Caution& one = list.add(Level::caution, "a", UnitText("1 kg", "2 lb"));
     one.subject = "Ada";
     set_figure(one, UnitText("3 kg", "7 lb"), 3.0);
@@ -16,7 +16,7 @@ TEST(CautionList, GivesEachTheDayAndLegOfWhichOneSpeaks) {
     const std::vector<Caution> all = list.take();
     ASSERT_EQ(all.size(), 2U);
     EXPECT_EQ(all[0].day, 2);
-    EXPECT_EQ(all[0].leg, 4U);
+    EXPECT_EQ(all[0].leg, LegNumber{4});
     EXPECT_EQ(all[0].text, "1 kg");
     EXPECT_EQ(all[0].imperial, "2 lb");
     EXPECT_EQ(all[0].subject, "Ada");

@@ -36,7 +36,7 @@ TEST(LaidFoodCautions, StopADayWithoutItsFood) {
     ASSERT_EQ(stops.size(), 1U);
     EXPECT_EQ(stops[0].level, Level::stop);
     EXPECT_EQ(stops[0].day, 2);
-    EXPECT_EQ(stops[0].leg, 2U);
+    EXPECT_EQ(stops[0].leg, LegNumber{2});
     EXPECT_EQ(stops[0].text,
               "Day 2 lacks 200 g of 500 g (without packaging) for food on the way: it lies at "
               "Col. Leave less, or fetch it before.");

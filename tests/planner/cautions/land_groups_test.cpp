@@ -5,7 +5,7 @@
 namespace tumpline::planner {
 namespace {
 
-Caution fact(const char* code, std::size_t leg, const char* figure) {
+Caution fact(const char* code, LegNumber leg, const char* figure) {
     return {.level = Level::note,
             .code = code,
             .day = {},
@@ -67,7 +67,7 @@ TEST(LandGroups, LeaveALoneOneAndAllElseAsItIs) {
     ASSERT_EQ(told.size(), 3U);
     EXPECT_EQ(told[0].code, "wind-rises");
     EXPECT_EQ(told[1].text, "of one leg");
-    EXPECT_EQ(told[1].leg, 1U);
+    EXPECT_EQ(told[1].leg, LegNumber{1});
     EXPECT_FALSE(is_land_fact(other));
     EXPECT_TRUE(is_land_fact(told[1]));
     EXPECT_EQ(land_fact_word(told[1]), "Running water crossed");

@@ -30,7 +30,7 @@ TEST(LeftCautions, StopALegAfloatWithoutItsBoat) {
     const std::vector<Caution> stops = told(made, "needed-elsewhere");
     ASSERT_EQ(stops.size(), 1U);
     EXPECT_EQ(stops[0].level, Level::stop);
-    EXPECT_EQ(stops[0].leg, std::optional<std::size_t>(2));
+    EXPECT_EQ(stops[0].leg, LegNumber{2});
     EXPECT_THAT(stops[0].text, HasSubstr("boat and lamp lie at Col"));
     EXPECT_EQ(make_plan(made.trip, made.route).verdict.level, VerdictLevel::cannot);
     EXPECT_TRUE(told(test::out_and_back(Travel::paddle), "needed-elsewhere").empty());
@@ -87,7 +87,7 @@ TEST(LeftCautions, StopANightWithoutAShelter) {
                               .at = made.route.at(5e3),
                               .along_m = 5e3,
                               .off_m = 0.0,
-                              .leg = 1,
+                              .leg = 2,
                               .spec = 1});
     made.trip.days.nights = {"Tarn"};
     const std::vector<Caution> stops = told(made, "needed-elsewhere");

@@ -55,7 +55,7 @@ TEST(ItemOverLimits, StopsTheTripOnceAndNamesThingAndHighestLimit) {
     ASSERT_EQ(told(plan).size(), 1U);
     const Caution stop = told(plan).front();
     EXPECT_EQ(stop.level, Level::stop);
-    EXPECT_EQ(stop.leg, 1U);
+    EXPECT_EQ(stop.leg, LegNumber{1});
     EXPECT_THAT(stop.text, HasSubstr("cast-iron stove of 26.0 kg"));
     EXPECT_THAT(stop.text, HasSubstr("Bo's, 25.0 kg"));
     EXPECT_THAT(stop.imperial, HasSubstr("57.3 lb"));
@@ -137,7 +137,7 @@ TEST(ItemOverLimits, HoldsAPieceOfAPortageAgainstThePortageLimits) {
     plain.trip.party[0].portage_limit_kg = 26.0;
     const std::vector<Caution> stops = told(make_plan(plain.trip, plain.route));
     ASSERT_EQ(stops.size(), 1U);
-    EXPECT_EQ(stops[0].leg, 2U);
+    EXPECT_EQ(stops[0].leg, LegNumber{2});
     EXPECT_THAT(stops[0].text, HasSubstr("barrel"));
 }
 
@@ -152,9 +152,9 @@ TEST(ItemOverLimits, StopsAtAPortageWhereTheWalkBeforeOnlyWarned) {
     const std::vector<Caution> said = told(make_plan(plain.trip, plain.route));
     ASSERT_EQ(said.size(), 2U);
     EXPECT_EQ(said[0].level, Level::caution);
-    EXPECT_EQ(said[0].leg, 1U);
+    EXPECT_EQ(said[0].leg, LegNumber{1});
     EXPECT_EQ(said[1].level, Level::stop);
-    EXPECT_EQ(said[1].leg, 3U);
+    EXPECT_EQ(said[1].leg, LegNumber{3});
 }
 
 TEST(ItemOverLimits, DoesNotTakeWaterForAThingThatCannotBeDivided) {

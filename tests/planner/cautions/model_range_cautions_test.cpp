@@ -77,7 +77,7 @@ TEST(ModelRanges, ALegIsToldOnceHoweverManyDaysAndPiecesItHas) {
     for (const Caution& caution : plan.cautions)
         if (caution.code == "outside-model-range" &&
             caution.text.find("swiss-signpost") != std::string::npos)
-            ++(caution.leg == 1U ? first_leg : second_leg);
+            ++(caution.leg == LegNumber{1} ? first_leg : second_leg);
     EXPECT_EQ(first_leg, 1);
     EXPECT_EQ(second_leg, 1);
 }

@@ -45,7 +45,7 @@ TEST(NotJudged, AsksForHeightsByTheirLegs) {
     const auto heights = std::find_if(
         all.begin(), all.end(), [](const NotJudged& one) { return one.code == "heights"; });
     ASSERT_NE(heights, all.end());
-    EXPECT_THAT(heights->legs, ElementsAre(2U));
+    EXPECT_THAT(heights->legs, ElementsAre(LegNumber{2}));
     EXPECT_EQ(heights->key, "/route/elevation");
     // Nobody climbs on a ride.
     plain.route.legs[1].travel = Travel::ride;

@@ -32,8 +32,8 @@ TEST(PaddlingCautions, WindCeilingHoldsOnLakesAndTheSeaNotOnRivers) {
     plain.trip.craft[0].wind_ceiling_mps = 5.0;
     const std::vector<Caution> cautions = of(plain, "wind-over-ceiling");
     ASSERT_THAT(cautions, SizeIs(2));
-    EXPECT_EQ(cautions[0].leg, 1U);
-    EXPECT_EQ(cautions[1].leg, 3U);
+    EXPECT_EQ(cautions[0].leg, LegNumber{1});
+    EXPECT_EQ(cautions[1].leg, LegNumber{3});
     EXPECT_EQ(cautions[0].subject, "boat");
     // 6 m/s are 21.6 km/h and 13.4 mph, force 4; 5 m/s are 18 km/h and 11.2 mph.
     EXPECT_EQ(cautions[0].figure, "force 4, 22 km/h of wind, ceiling 18 km/h");

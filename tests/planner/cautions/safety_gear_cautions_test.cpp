@@ -58,7 +58,7 @@ TEST(SafetyGear, LifeJacketLeftAtHomeBreaksAndNamesTheFirstLegAfloat) {
     plain.trip.kit = {left(SafetyGear::life_jacket, "red vest")};
     const std::vector<Caution> cautions = found(plain, "left-at-home");
     ASSERT_EQ(cautions.size(), 1U);
-    EXPECT_EQ(cautions[0].leg, 2U);
+    EXPECT_EQ(cautions[0].leg, LegNumber{2});
     EXPECT_EQ(cautions[0].day, 1);
     EXPECT_EQ(cautions[0].subject, "Ada's red vest");
     EXPECT_EQ(make_plan(plain.trip, plain.route).verdict.level, VerdictLevel::breaks);
@@ -78,7 +78,7 @@ TEST(SafetyGear, HelmetIsWantedFromClassThreeAndAThrowBagFromTwo) {
     test::PlainTrip plain = to_the_rapids();
     plain.trip.kit = {left(SafetyGear::helmet, "hat"), left(SafetyGear::throw_bag, "line")};
     ASSERT_EQ(found(plain, "left-at-home").size(), 2U);
-    EXPECT_EQ(found(plain, "left-at-home")[0].leg, 3U);
+    EXPECT_EQ(found(plain, "left-at-home")[0].leg, LegNumber{3});
     plain.route.legs[2].spec.river_class = 2;
     ASSERT_EQ(found(plain, "left-at-home").size(), 1U);
     EXPECT_THAT(found(plain, "left-at-home")[0].text, HasSubstr("Ada's line stays at home"));

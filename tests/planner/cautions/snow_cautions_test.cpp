@@ -27,8 +27,8 @@ test::PlainTrip under_a_slope() {
     plain.route.steep = SteepGround{
         .cell_m = 30.0,
         .parts =
-            {{.leg = 0, .from_m = 2000.0, .to_m = 2300.0, .on_line = true, .steepest_deg = 36.0},
-             {.leg = 0,
+            {{.leg = 1, .from_m = 2000.0, .to_m = 2300.0, .on_line = true, .steepest_deg = 36.0},
+             {.leg = 1,
               .from_m = 11'000.0,
               .to_m = 12'000.0,
               .steepest_deg = 41.0,

@@ -22,7 +22,7 @@ TEST(SuitabilityCautions, StopARiverOverTheClass) {
     ASSERT_EQ(stops.size(), 1U);
     EXPECT_EQ(stops[0].code, "water-not-suited");
     EXPECT_EQ(stops[0].level, Level::stop);
-    EXPECT_EQ(stops[0].leg, 3U);
+    EXPECT_EQ(stops[0].leg, LegNumber{3});
     EXPECT_EQ(stops[0].day, 1);
     EXPECT_EQ(
         stops[0].text,
@@ -34,7 +34,7 @@ TEST(SuitabilityCautions, StopWaterThatIsNotNamed) {
     const Plan plan = with_suits({{Water::river, 4}});
     const std::vector<Caution> stops = suitability_cautions(plan);
     ASSERT_EQ(stops.size(), 1U);
-    EXPECT_EQ(stops[0].leg, 2U);
+    EXPECT_EQ(stops[0].leg, LegNumber{2});
     EXPECT_EQ(stops[0].text,
               "boat is not made for this water: its \"suits\" does not name lakes. Take another "
               "boat, or plan a portage.");

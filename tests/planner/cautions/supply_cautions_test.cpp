@@ -24,7 +24,7 @@ test::PlainTrip dry_way() {
                                   .at = plain.route.legs[0].line.points().front(),
                                   .along_m = 0.0,
                                   .off_m = 0.0,
-                                  .leg = 0,
+                                  .leg = 1,
                                   .spec = 0});
     plain.trip.route.places.push_back(spring);
     plain.trip.water.walking_lps = 0.5 / 3600.0;

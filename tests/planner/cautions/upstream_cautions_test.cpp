@@ -32,7 +32,7 @@ TEST(UpstreamCautions, StopWhereTheCurrentIsCountedWithTheBoat) {
     const std::optional<Caution> stop = told(0.5, 12.0);
     ASSERT_TRUE(stop);
     EXPECT_EQ(stop->level, Level::stop);
-    EXPECT_EQ(stop->leg, std::optional<std::size_t>(2));
+    EXPECT_EQ(stop->leg, LegNumber{2});
     EXPECT_THAT(stop->text, HasSubstr("the water rises 12 m"));
     EXPECT_THAT(stop->text, HasSubstr("1.8 km/h of current")); // half a metre a second
 }

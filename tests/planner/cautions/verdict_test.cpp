@@ -72,8 +72,8 @@ TEST(Verdict, GroupsEveryPacksCautionsByItsBearer) {
     EXPECT_EQ(ada.subject, "Ada");
     EXPECT_EQ(ada.title, "Pack over the limit");
     EXPECT_EQ(ada.count, 2U); // one caution a leg
-    EXPECT_THAT(ada.legs, ElementsAre(1U, 2U));
-    EXPECT_EQ(ada.worst.leg, 1U); // food and water are fewer on the second
+    EXPECT_THAT(ada.legs, ElementsAre(LegNumber{1}, LegNumber{2}));
+    EXPECT_EQ(ada.worst.leg, LegNumber{1}); // food and water are fewer on the second
     EXPECT_THAT(ada.line.metric, HasSubstr("of 20.0 kg, day 1, leg 1 (leg 1)"));
     EXPECT_THAT(ada.line.imperial, HasSubstr("of 44.1 lb"));
     EXPECT_EQ(packs[1].subject, "Bo");
@@ -138,8 +138,8 @@ TEST(Verdict, SaysWhatWasNotGivenOnALakeAndARiver) {
                             "carry-limit",
                             "fetch",
                             "flow"));
-    EXPECT_THAT(plan.verdict.unknown[0].legs, ElementsAre(2U, 3U));
-    EXPECT_THAT(plan.verdict.unknown[2].legs, ElementsAre(3U));
+    EXPECT_THAT(plan.verdict.unknown[0].legs, ElementsAre(LegNumber{2}, LegNumber{3}));
+    EXPECT_THAT(plan.verdict.unknown[2].legs, ElementsAre(LegNumber{3}));
     EXPECT_EQ(plan.verdict.unknown_line.find("Not judged, because not given: water temperature, "),
               0U);
     EXPECT_THAT(plan.verdict.unknown_line, HasSubstr("carry limit of Ada"));

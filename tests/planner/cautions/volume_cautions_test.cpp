@@ -33,7 +33,7 @@ TEST(VolumeCautions, SayWhatStaysOutAndFromWhichNightOnFoodGoesIn) {
     const std::vector<Caution> cautions = volume_cautions(plan);
     ASSERT_EQ(cautions.size(), 2U);
     EXPECT_EQ(cautions[0].code, "pack-too-small");
-    EXPECT_EQ(cautions[0].leg, 2U);
+    EXPECT_EQ(cautions[0].leg, LegNumber{2});
     EXPECT_EQ(cautions[0].day, 2);
     EXPECT_NE(cautions[0].text.find("tent"), std::string::npos);
     EXPECT_EQ(cautions[1].code, "container-too-small");

@@ -35,7 +35,7 @@ TEST(CraftMargins, OfClassAreLeastOnTheHardestWater) {
     EXPECT_TRUE(margin.known());
     EXPECT_EQ(margin.left, 1.0); // IV - III
     EXPECT_EQ(margin.craft, "boat");
-    EXPECT_EQ(margin.plan_leg, 3U);
+    EXPECT_EQ(margin.plan_leg, PlanLegNumber{3});
 
     plain.trip.craft[0].river_class = 1;
     EXPECT_EQ(class_left(plain).left, -2.0); // I - III

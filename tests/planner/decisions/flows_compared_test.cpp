@@ -58,7 +58,7 @@ TEST(FlowsCompared, NamesRiversWithoutTheLevelThatIsAskedFor) {
                                     plan.verdict.unknown.end(),
                                     [](const NotJudged& one) { return one.code == "flow-level"; });
     ASSERT_NE(asked, plan.verdict.unknown.end());
-    EXPECT_THAT(asked->legs, testing::ElementsAre(2u));
+    EXPECT_THAT(asked->legs, testing::ElementsAre(LegNumber{2}));
     EXPECT_THAT(asked->title, testing::HasSubstr(plain.route.legs[1].name));
 }
 

@@ -55,7 +55,7 @@ TEST(Remedies, SayWhoIsOverOnWhichDaysAndByHowMuch) {
     EXPECT_EQ(ada.member, "Ada");
     EXPECT_EQ(ada.limit_kg, 10.0);
     EXPECT_NEAR(ada.over_kg, ada.worst_kg - 10.0, 1e-12);
-    EXPECT_EQ(ada.plan_leg, 1U) << "food and water are at their most at the start";
+    EXPECT_EQ(ada.plan_leg, PlanLegNumber{1}) << "food and water are at their most at the start";
     ASSERT_TRUE(plan.remedies.raise);
     EXPECT_THAT(plan.remedies.raise->limits_kg,
                 ElementsAre(testing::DoubleNear(ada.worst_kg, 1e-9)));

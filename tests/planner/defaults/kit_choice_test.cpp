@@ -51,7 +51,7 @@ choice(const Condition& condition, RiverClass river_class = 2, const Weather& we
 TEST(KitChoice, AClassBringsWhatIsForItAndHarder) {
     const KitChoice comes = choice(from_class(2));
     EXPECT_TRUE(comes.brought.at(0));
-    EXPECT_EQ(comes.reasons.at(0).leg, 2U);
+    EXPECT_EQ(comes.reasons.at(0).leg, LegNumber{2});
     const KitChoice stays = choice(from_class(3));
     EXPECT_FALSE(stays.brought.at(0));
     EXPECT_EQ(stays.reasons.at(0).why.metric, "the hardest water is class II, not III");

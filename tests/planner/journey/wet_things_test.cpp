@@ -36,7 +36,7 @@ PlainTrip over_a_lake() {
                            .at = *camp.at,
                            .along_m = 7000.0,
                            .off_m = 0.0,
-                           .leg = 2,
+                           .leg = 3,
                            .spec = 0}};
     plain.trip.days.nights = {camp.name};
     return plain;

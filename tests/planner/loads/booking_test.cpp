@@ -37,7 +37,7 @@ TEST(Booking, KeepsEntriesOnlyWhenRecording) {
     const Entry& lunch = ledger.entries[1];
     EXPECT_EQ(lunch.day, 2);
     EXPECT_EQ(lunch.step, 1U);
-    EXPECT_EQ(lunch.plan_leg, 3U);
+    EXPECT_EQ(lunch.plan_leg, PlanLegNumber{3});
     EXPECT_EQ(lunch.along_m, 4.5);
     EXPECT_EQ(lunch.member, 1U);
     EXPECT_EQ(lunch.mass_mg, 300);

@@ -83,7 +83,7 @@ TEST(Consumables, DealTrailFoodByTheTimeOnTheWay) {
     std::vector<std::int64_t> by_leg(3, 0);
     for (const Entry& entry : plan.ledger.entries)
         if (entry.why == "trail food")
-            by_leg.at(entry.plan_leg) += entry.mass_mg;
+            by_leg.at(entry.plan_leg.printed()) += entry.mass_mg;
     EXPECT_NEAR(static_cast<double>(by_leg[1]), 100'000.0, 10.0);
     EXPECT_NEAR(static_cast<double>(by_leg[2]), 300'000.0, 10.0);
 }

@@ -167,7 +167,7 @@ test::RandomTrip random_with_leaves(std::uint64_t seed) {
                                      .at = made.route.at(at_m),
                                      .along_m = at_m,
                                      .off_m = 0.0,
-                                     .leg = 0,
+                                     .leg = 1,
                                      .spec = made.trip.route.places.size()});
     }
     std::stable_sort(made.route.places.begin(),

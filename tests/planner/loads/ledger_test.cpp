@@ -68,7 +68,7 @@ TEST(Booking, DatesAndPlacesItsEntries) {
     const Ledger ledger = small_ledger();
     EXPECT_EQ(ledger.entries[0].day, 1);
     EXPECT_EQ(ledger.entries[3].day, 2);
-    EXPECT_EQ(ledger.entries[3].plan_leg, 3U);
+    EXPECT_EQ(ledger.entries[3].plan_leg, PlanLegNumber{3});
     EXPECT_EQ(ledger.entries[3].along_m, 4000.0);
     EXPECT_EQ(ledger.entries[3].why, "drunk on the way");
 }

@@ -44,7 +44,7 @@ TEST(LoadBook, TellsALegsAndADaysWorstPackWhereWaterIsFilledMidway) {
     EXPECT_NEAR(load.pack_max_kg, at_spring_kg, 1e-9);
     EXPECT_NEAR(load.parts.water_kg, static_cast<double>(filled->mass_mg) / 1e6, 1e-5);
     EXPECT_NEAR(plan.days.at(0).members.at(0).heaviest_kg, at_spring_kg, 1e-9);
-    EXPECT_EQ(plan.days.at(0).members.at(0).heaviest_leg, 1U);
+    EXPECT_EQ(plan.days.at(0).members.at(0).heaviest_leg, PlanLegNumber{1});
 }
 
 /// A lake of 4 km whose water nobody drinks, with a spring at 1 km, then a dry walk of 10 km.

@@ -72,7 +72,7 @@ TEST(ThingBooking, DriesBoatsWhereTheyLie) {
     RoutePlace tarn = made.route.places.front();
     tarn.name = "Tarn";
     tarn.along_m = 5e3;
-    tarn.leg = 1;
+    tarn.leg = 2;
     tarn.spec = 1;
     made.route.places.insert(made.route.places.begin() + 1, tarn);
     plan = make_plan(made.trip, made.route);

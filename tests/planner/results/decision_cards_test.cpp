@@ -32,7 +32,7 @@ TEST(DecisionCards, AreOfWhatIsPaddledWhereARiverHasLevels) {
     const Plan plan = make_plan(plain.trip, plain.route);
     ASSERT_THAT(plan.decisions, testing::SizeIs(1));
     const DecisionCard& card = plan.decisions[0];
-    EXPECT_EQ(card.leg, 2u);
+    EXPECT_EQ(card.leg, LegNumber{2});
     EXPECT_EQ(card.at, "Landing");
     EXPECT_EQ(card.wait_at, "Landing");
     EXPECT_EQ(card.gauge, "bridge");

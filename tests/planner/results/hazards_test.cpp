@@ -9,13 +9,13 @@ namespace tumpline::planner {
 namespace {
 
 /// Places of a plain trip, `along_m` from the start on the leg of that number.
-void put(test::PlainTrip& plain, const TripPlace& spec, std::size_t leg, double along_m) {
+void put(test::PlainTrip& plain, const TripPlace& spec, LegNumber leg, double along_m) {
     plain.route.places.push_back({.name = spec.name,
                                   .kind = spec.kind,
                                   .at = {},
                                   .along_m = along_m,
                                   .off_m = 0.0,
-                                  .leg = leg - 1,
+                                  .leg = leg,
                                   .spec = plain.trip.route.places.size()});
     plain.trip.route.places.push_back(spec);
 }
@@ -42,13 +42,13 @@ TEST(Hazards, ComeInTheOrderOfTheWayWithTheirNotes) {
     EXPECT_EQ(all[0].name, "Spring");
     EXPECT_FALSE(all[0].hazard);
     EXPECT_EQ(all[0].note, "under the birch");
-    EXPECT_EQ(all[0].leg, 1U);
+    EXPECT_EQ(all[0].leg, LegNumber{1});
     EXPECT_EQ(all[1].name, "leg 2");
     EXPECT_FALSE(all[1].place);
     EXPECT_EQ(all[1].note, "ask the keeper");
     EXPECT_EQ(all[2].name, "Old weir");
     EXPECT_TRUE(all[2].hazard);
-    EXPECT_EQ(all[2].leg, 2U);
+    EXPECT_EQ(all[2].leg, LegNumber{2});
     EXPECT_EQ(all[2].along_m, 5500.0);
     EXPECT_EQ(all[2].day, 1);
 }

@@ -25,9 +25,9 @@ TEST(HeaviestCraft, IsEachBoatsHeaviestLegTheFirstOfEquals) {
                                        afloat({{"blue", 99.0}, {"red", 80.0}})};
     const std::vector<HeaviestCraft> boats = heaviest_craft(legs);
     ASSERT_EQ(boats.size(), 2U);
-    EXPECT_EQ(boats[0].plan_leg, 1U); // red: 80 kg twice
+    EXPECT_EQ(boats[0].plan_leg, PlanLegNumber{1}); // red: 80 kg twice
     EXPECT_EQ(boats[0].craft, 0U);
-    EXPECT_EQ(boats[1].plan_leg, 3U); // blue: 99 kg, where it stands first
+    EXPECT_EQ(boats[1].plan_leg, PlanLegNumber{3}); // blue: 99 kg, where it stands first
     EXPECT_EQ(boats[1].craft, 0U);
     EXPECT_TRUE(heaviest_craft({PlanLeg{}}).empty());
 }

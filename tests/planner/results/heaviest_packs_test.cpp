@@ -11,7 +11,7 @@ PlanDay day_of(const std::vector<MemberDay>& members) {
     return day;
 }
 
-MemberDay worst(const char* member, double heaviest_kg, std::size_t plan_leg) {
+MemberDay worst(const char* member, double heaviest_kg, PlanLegNumber plan_leg) {
     MemberDay day;
     day.member = member;
     day.heaviest_kg = heaviest_kg;
@@ -36,11 +36,11 @@ TEST(HeaviestPacks, AreEachMembersWorstOfAllDays) {
     ASSERT_EQ(packs.size(), 2U);
     EXPECT_EQ(packs[0].member, "Ada");
     EXPECT_EQ(packs[0].pack_kg, 16.0); // on the second day
-    EXPECT_EQ(packs[0].plan_leg, 2U);
+    EXPECT_EQ(packs[0].plan_leg, PlanLegNumber{2});
     EXPECT_EQ(packs[0].limit_kg, 18.0);
     EXPECT_EQ(packs[1].member, "Ben");
     EXPECT_EQ(packs[1].pack_kg, 19.0); // on the first
-    EXPECT_EQ(packs[1].plan_leg, 1U);
+    EXPECT_EQ(packs[1].plan_leg, PlanLegNumber{1});
     EXPECT_EQ(packs[1].limit_kg, 25.0);
 }
 

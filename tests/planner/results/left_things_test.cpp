@@ -19,10 +19,10 @@ TEST(LaidThings, TellWhereWhenAndHowMuch) {
     const LaidThings& left = plan.left[0];
     EXPECT_EQ(left.at, "Col");
     EXPECT_EQ(left.day, 1);
-    EXPECT_EQ(left.leg, 2U);
+    EXPECT_EQ(left.leg, LegNumber{2});
     EXPECT_NEAR(left.along_m, 2000.0, 1.0);
     EXPECT_EQ(left.fetch_day, 1);
-    EXPECT_EQ(left.fetch_leg, 2U);
+    EXPECT_EQ(left.fetch_leg, LegNumber{2});
     EXPECT_NEAR(left.fetch_along_m.value(), 8000.0, 1.0);
     ASSERT_EQ(left.things.size(), 2U);
     EXPECT_EQ(left.things[0].what, "boat");

@@ -33,7 +33,7 @@ TEST(PortageChoices, StandAtTheHoursOfTheLeg) {
                                          leg.choices.end(),
                                          [](const CarryChoice& one) { return one.chosen; });
         ASSERT_NE(chosen, leg.choices.end());
-        EXPECT_NEAR(chosen->moving_s, leg.moving_s, 1.0) << leg.leg;
+        EXPECT_NEAR(chosen->moving_s, leg.moving_s, 1.0) << leg.leg.printed();
         dark += leg.dark_s > 0.0 ? 1 : 0;
     }
     EXPECT_GT(dark, 3); // dusk is before 17:00 there, so that most of a day's carries are after it

@@ -123,9 +123,9 @@ TEST(RideTrip, NobodyBearsAPackOnIt) {
     const Plan plan = planned(trip);
     EXPECT_FALSE(has_limit(plan.legs.at(0), plan.legs.at(0).loads.at(0)));
     EXPECT_TRUE(over_limit(plan.legs.at(1), plan.legs.at(1).loads.at(0)));
-    EXPECT_EQ(plan.days.at(0).members.at(0).heaviest_leg, 2U);
+    EXPECT_EQ(plan.days.at(0).members.at(0).heaviest_leg, PlanLegNumber{2});
     for (const Caution& caution : plan.cautions)
-        EXPECT_NE(caution.leg, 1U) << caution.text;
+        EXPECT_NE(caution.leg, LegNumber{1}) << caution.text;
 }
 
 TEST(RideTrip, ANightCutsNoneAndItsTimeIsNoneOfTheHours) {

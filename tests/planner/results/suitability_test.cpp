@@ -14,7 +14,7 @@ namespace {
 using testing::ElementsAre;
 
 /// The reasons that are said of a boat or paddle on a leg.
-std::vector<SuitReason> reasons(const Plan& plan, std::size_t leg, Part part) {
+std::vector<SuitReason> reasons(const Plan& plan, LegNumber leg, Part part) {
     std::vector<SuitReason> said;
     for (const LegSuitability& row : plan.suitability.legs)
         if (row.leg == leg && row.part == part)
@@ -23,7 +23,7 @@ std::vector<SuitReason> reasons(const Plan& plan, std::size_t leg, Part part) {
     return said;
 }
 
-Suits worst(const Plan& plan, std::size_t leg, Part part) {
+Suits worst(const Plan& plan, LegNumber leg, Part part) {
     for (const LegSuitability& row : plan.suitability.legs)
         if (row.leg == leg && row.part == part)
             return row.worst();

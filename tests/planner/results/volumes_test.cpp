@@ -37,7 +37,7 @@ PackVolume pack_in(const test::PlainTrip& plain) {
 /// Litres of food and water in the pack where most must go in.
 double goods_l(const test::PlainTrip& plain) {
     const Plan plan = make_plan(plain.trip, plain.route);
-    const Parts& parts = plan.legs.at(plan.volumes.packs.at(0).plan_leg - 1).loads[0].parts;
+    const Parts& parts = plan.legs.at(plan.volumes.packs.at(0).plan_leg.index()).loads[0].parts;
     return parts.food_kg * plain.trip.food.volume_l_per_kg.value_or(0.0) + parts.water_kg;
 }
 

@@ -79,7 +79,7 @@ TEST(LandFacts, SayAFallThatTheTripDoesNotName) {
     const std::optional<Caution> said = told(route, "ground-rapid");
     ASSERT_TRUE(said);
     EXPECT_EQ(said->level, Level::caution);
-    EXPECT_EQ(said->leg, 2U);
+    EXPECT_EQ(said->leg, LegNumber{2});
     EXPECT_THAT(said->text, HasSubstr("3.4 km"));
     EXPECT_THAT(said->text, HasSubstr("a fall"));
     EXPECT_THAT(said->text, HasSubstr("ground.gpkg"));
@@ -87,7 +87,7 @@ TEST(LandFacts, SayAFallThatTheTripDoesNotName) {
                             .kind = PlaceKind::hazard,
                             .at = east(3300.0),
                             .along_m = 3300.0,
-                            .leg = 1});
+                            .leg = 2});
     EXPECT_FALSE(told(route, "ground-rapid")) << "the trip names it, 100 m before";
 }
 
@@ -108,7 +108,7 @@ TEST(LandFacts, DoNotAskForAFallThatACarryGoesRound) {
     const std::optional<Caution> said = told(route, "ground-carried");
     ASSERT_TRUE(said);
     EXPECT_EQ(said->level, Level::note);
-    EXPECT_EQ(said->leg, 2U);
+    EXPECT_EQ(said->leg, LegNumber{2});
     EXPECT_THAT(said->text, HasSubstr("a fall where the boats are carried (Fall carry)"));
     lay(route, {fall_at(east(2090.0, 10.0))});
     EXPECT_TRUE(told(route, "ground-rapid"));
@@ -140,7 +140,7 @@ TEST(LandFacts, SayHowFarFromShoreALakeLegLeads) {
     ASSERT_TRUE(said);
     // The south shore is 600 m off in the midst, the ends 100 m: from 2500 to 3500 m it is nearest.
     EXPECT_THAT(said->text, HasSubstr("600 m"));
-    EXPECT_EQ(said->leg, 2U);
+    EXPECT_EQ(said->leg, LegNumber{2});
 }
 
 TEST(LandFacts, SayWhichWaterIsCrossedOnFoot) {

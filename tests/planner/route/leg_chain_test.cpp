@@ -88,7 +88,7 @@ TEST(LegChain, AGapBeyondFiftyMetresIsSaid) {
     lay_legs(far, {route_leg(loose("a", 0.0, 1000.0)), route_leg(loose("b", 1300.0, 2000.0))});
     ASSERT_EQ(far.cautions.size(), 1U);
     EXPECT_EQ(far.cautions[0].code, "route-gap");
-    EXPECT_EQ(far.cautions[0].leg, 2U);
+    EXPECT_EQ(far.cautions[0].leg, LegNumber{2});
     EXPECT_THAT(far.cautions[0].text, testing::HasSubstr("300 m"));
     EXPECT_NEAR(far.length_m, 1000.0 + 700.0, 1e-3); // the gap is in no leg
 }

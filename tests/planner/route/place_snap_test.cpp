@@ -24,7 +24,7 @@ TEST(PlaceSnap, PutsAPlaceAtItsNearestPointAndSaysHowFarOff) {
     ASSERT_EQ(plain.route.places.size(), 1U);
     EXPECT_NEAR(plain.route.places[0].along_m, 5'500.0, 0.1);
     EXPECT_NEAR(plain.route.places[0].off_m, 120.0, 0.1);
-    EXPECT_EQ(plain.route.places[0].leg, 1U);
+    EXPECT_EQ(plain.route.places[0].leg, LegNumber{2});
     EXPECT_TRUE(plain.route.cautions.empty());
 }
 

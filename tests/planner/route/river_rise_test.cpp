@@ -58,7 +58,7 @@ TEST(RiverRise, StopsAPlanThatCountsTheCurrentWithIt) {
     plain.route.legs[1].spec.current_mps = 1.0;
     ASSERT_EQ(said(plain).size(), 1U);
     EXPECT_EQ(said(plain)[0].level, Level::stop);
-    EXPECT_EQ(said(plain)[0].leg, 2U);
+    EXPECT_EQ(said(plain)[0].leg, LegNumber{2});
     EXPECT_NE(said(plain)[0].text.find("rises 12 m "), std::string::npos) << said(plain)[0].text;
     plain.route.legs[1].spec.current_mps.reset();
     ASSERT_EQ(said(plain).size(), 1U);

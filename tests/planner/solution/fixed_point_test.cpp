@@ -122,7 +122,7 @@ TEST(ListedNights, MustFollowOneAnotherAlongTheRoute) {
                                       .at = plain.route.at(share * plain.route.length_m),
                                       .along_m = share * plain.route.length_m,
                                       .off_m = 0.0,
-                                      .leg = share < 0.3 ? 0U : 1U,
+                                      .leg = share < 0.3 ? LegNumber{1} : LegNumber{2},
                                       .spec = plain.trip.route.places.size()});
         plain.trip.route.places.push_back(camp);
     }

@@ -41,7 +41,7 @@ void add_camp(test::PlainTrip& plain, std::size_t leg, std::optional<bool> water
                                   .at = plain.route.at(along_m),
                                   .along_m = along_m,
                                   .off_m = 0.0,
-                                  .leg = leg - 1,
+                                  .leg = LegNumber::of_index(leg - 1),
                                   .spec = plain.trip.route.places.size()});
     plain.trip.route.places.push_back(camp);
 }
