@@ -1,5 +1,6 @@
 #include "cli/book/book_parts.h"
 #include "cli/drawing/load_band.h"
+#include "cli/words/shares.h"
 
 #include <fmt/format.h>
 
@@ -153,12 +154,11 @@ std::vector<Fields> stages(const BookSource& source) {
     std::vector<Fields> rows;
     for (const planner::Stage& stage : plan.stages) {
         std::vector<Fields> shares;
-        for (std::size_t i = 0; i < std::min(stage.bearer_share.size(), plan.trip.party.size());
-             ++i)
+        const std::vector<int> percents = whole_percents(stage.bearer_share);
+        for (std::size_t i = 0; i < std::min(percents.size(), plan.trip.party.size()); ++i)
             shares.emplace_back()
                 .text("name", plan.trip.party[i].name)
-                .text("share",
-                      fmt::format("{} %", planner::show_number(100.0 * stage.bearer_share[i], 0)));
+                .text("share", fmt::format("{}\u00A0%", percents[i]));
         std::vector<Fields> due;
         for (const planner::PlanDay& day : plan.days)
             if (day.day >= stage.first_day && day.day <= stage.last_day)

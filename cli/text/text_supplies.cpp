@@ -1,4 +1,5 @@
 #include "cli/text/text_page.h"
+#include "cli/words/shares.h"
 #include "cli/words/table.h"
 #include "cli/words/text_width.h"
 
@@ -37,8 +38,9 @@ void add_eating(TextPage& page) {
 
 std::string shares(const Plan& plan, const std::vector<double>& shares) {
     std::vector<std::string> texts;
-    for (std::size_t i = 0; i < shares.size() && i < plan.trip.party.size(); ++i)
-        texts.push_back(fmt::format("{} {:.0f} %", plan.trip.party[i].name, 100.0 * shares[i]));
+    const std::vector<int> percents = whole_percents(shares);
+    for (std::size_t i = 0; i < percents.size() && i < plan.trip.party.size(); ++i)
+        texts.push_back(fmt::format("{} {} %", plan.trip.party[i].name, percents[i]));
     return fmt::format("{}", fmt::join(texts, ", "));
 }
 

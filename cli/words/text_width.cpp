@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
 namespace tumpline::cli {
 
@@ -84,47 +85,77 @@ std::size_t bytes_within(std::string_view utf8, std::size_t most) {
     return bytes;
 }
 
-/// Whether `word` ends a figure and `next` is its unit: they stay on one line.
-bool belongs_together(std::string_view word, std::string_view next) {
-    if (word.empty() || word.back() < '0' || word.back() > '9')
-        return false;
-    while (!next.empty() && std::string_view(".,;:)").find(next.back()) != std::string_view::npos)
-        next.remove_suffix(1);
-    constexpr std::array<std::string_view, 19> units = {"%",
-                                                        "C",
-                                                        "F",
-                                                        "L",
-                                                        "fl",
-                                                        "ft",
-                                                        "g",
-                                                        "h",
-                                                        "in",
-                                                        "kcal",
-                                                        "kg",
-                                                        "km",
-                                                        "km/h",
-                                                        "lb",
-                                                        "m",
-                                                        "mi",
-                                                        "min",
-                                                        "oz",
-                                                        "qt"};
-    return std::find(units.begin(), units.end(), next) != units.end();
+bool ends_in_figure(std::string_view word) {
+    return !word.empty() && word.back() >= '0' && word.back() <= '9';
 }
 
-/// The words of a text, a figure with its unit as one.
+bool is_one_of(std::span<const std::string_view> all, std::string_view word) {
+    return std::find(all.begin(), all.end(), word) != all.end();
+}
+
+/// Without the stops and brackets that end it.
+std::string_view bare(std::string_view word) {
+    while (!word.empty() && std::string_view(".,;:)]").find(word.back()) != std::string_view::npos)
+        word.remove_suffix(1);
+    return word;
+}
+
+/// The last of the words that were put together.
+std::string_view last_of(std::string_view whole) {
+    return whole.substr(whole.rfind(' ') + 1); // npos + 1 is 0
+}
+
+/// What is written after a figure.
+constexpr std::array<std::string_view, 35> units = {
+    "%",   "C",    "F",  "L",    "L/h",    "cm",   "days",   "fl", "ft",   "ft/mi", "g",    "h",
+    "in",  "kcal", "kg", "kg/h", "km",     "km/h", "lb",     "m",  "m/km", "m/s",   "m3/s", "mi",
+    "min", "ml",   "mm", "mph",  "nights", "oz",   "people", "qt", "rods", "s",     "day"};
+
+/// A unit, and that of a second figure that belongs to the first: "21 h 19 min", "5 ft 3 in".
+constexpr std::array<std::array<std::string_view, 2>, 4> parted = {
+    {{"h", "min"}, {"ft", "in"}, {"lb", "oz"}, {"min", "s"}}};
+
+/// Units of two words: "12 fl oz", "3 kg km".
+constexpr std::array<std::string_view, 3> of_two = {"fl", "kg", "lb"};
+constexpr std::array<std::string_view, 5> second = {"oz", "km", "m", "mi", "ft"};
+
+/// "km 12.3" along the route.
+constexpr std::array<std::string_view, 2> before_figure = {"km", "mi"};
+
+/// Whether `next` stays on the line that `whole`, words put together already, ends on; `after` is
+/// the word behind it.
+bool belongs_together(std::string_view whole, std::string_view next, std::string_view after) {
+    const std::string_view last = last_of(whole);
+    if (ends_in_figure(last))
+        return is_one_of(units, bare(next));
+    const bool of_figure = last.size() < whole.size(); // "21 h", not a word of its own
+    if (of_figure && is_one_of(of_two, last) && is_one_of(second, bare(next)))
+        return true;
+    if (!ends_in_figure(bare(next)))
+        return false;
+    if (of_figure)
+        return ends_in_figure(next) && std::ranges::any_of(parted, [&](const auto& pair) {
+                   return pair[0] == last && pair[1] == bare(after);
+               });
+    return is_one_of(before_figure, last);
+}
+
+/// The words of a text, a figure with its units as one.
 std::vector<std::string> words_of(std::string_view utf8) {
-    std::vector<std::string> words;
+    std::vector<std::string_view> apart;
     while (!utf8.empty()) {
         const std::size_t space = std::min(utf8.find(' '), utf8.size());
-        const std::string_view word = utf8.substr(0, space);
+        if (space > 0)
+            apart.push_back(utf8.substr(0, space));
         utf8.remove_prefix(std::min(space + 1, utf8.size()));
-        if (word.empty())
-            continue;
-        if (!words.empty() && belongs_together(words.back(), word))
-            words.back().append(" ").append(word);
+    }
+    std::vector<std::string> words;
+    for (std::size_t i = 0; i < apart.size(); ++i) {
+        const std::string_view after = i + 1 < apart.size() ? apart[i + 1] : std::string_view();
+        if (!words.empty() && belongs_together(words.back(), apart[i], after))
+            words.back().append(" ").append(apart[i]);
         else
-            words.emplace_back(word);
+            words.emplace_back(apart[i]);
     }
     return words;
 }

@@ -16,9 +16,11 @@
 #include <cstdint>
 #include <filesystem>
 #include <fstream>
+#include <regex>
 #include <set>
 #include <sstream>
 #include <string>
+#include <vector>
 
 namespace tumpline::cli {
 namespace {
@@ -56,6 +58,33 @@ TEST_P(ShownPlans, TextKeepsToItsWidth) {
             EXPECT_EQ(text.find("nan"), text.npos) << "seed " << GetParam();
             EXPECT_EQ(text.find("inf "), text.npos) << "seed " << GetParam();
         }
+}
+
+/// Figures whose unit stands at the beginning of the next line.
+std::vector<std::string> parted_figures(const std::string& text) {
+    static const std::regex parted(
+        R"re([0-9]( (h|ft|lb))?\n *((\d\d min|h|min|kg|g|km|m|km/h|lb|oz|ft|mi|L|ml|%|kcal)[ .,;:)\n]).*)re");
+    std::vector<std::string> found;
+    for (auto at = std::sregex_iterator(text.begin(), text.end(), parted);
+         at != std::sregex_iterator();
+         ++at)
+        if (!(*at)[2].matched || (*at)[4].str().ends_with("min"))
+            found.push_back(at->str());
+    return found;
+}
+
+TEST_P(ShownPlans, FiguresStayWithTheirUnitsAtAnyWidth) {
+    const planner::Plan plan = plan_of(GetParam());
+    // Each seed some of the widths, all of them together every width from 72 to 120.
+    for (std::size_t columns = least_columns + GetParam() % 7; columns <= most_columns;
+         columns += 7) {
+        const std::string text = plan_text(plan, {.columns = columns, .show = show_all("plan")});
+        EXPECT_TRUE(parted_figures(text).empty())
+            << columns << " columns: " << parted_figures(text).front();
+        std::istringstream lines(text);
+        for (std::string line; std::getline(lines, line);)
+            EXPECT_LE(columns_of(line), columns) << line;
+    }
 }
 
 TEST_P(ShownPlans, JsonAndCsvHaveTheirShape) {

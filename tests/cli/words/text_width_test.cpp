@@ -57,6 +57,21 @@ TEST(TextWidth, WrapsBetweenWords) {
     EXPECT_TRUE(wrapped("", 4).empty());
 }
 
+TEST(TextWidth, KeepsAFigureWithItsUnits) {
+    // Broken where only the words' lengths count, these would part after "21 h", "12 fl", "km".
+    EXPECT_THAT(wrapped("in all 21 h 19 min.", 12), ElementsAre("in all", "21 h 19 min."));
+    EXPECT_THAT(wrapped("it is 12 fl oz", 11), ElementsAre("it is", "12 fl oz"));
+    EXPECT_THAT(wrapped("borne 3 kg km", 11), ElementsAre("borne", "3 kg km"));
+    EXPECT_THAT(wrapped("camp at km 12.3, then", 12), ElementsAre("camp at", "km 12.3,", "then"));
+    EXPECT_THAT(wrapped("it is 5 ft 3 in, no", 11), ElementsAre("it is", "5 ft 3 in,", "no"));
+    EXPECT_THAT(wrapped("wait 2 days.", 7), ElementsAre("wait", "2 days."));
+    // Two figures of one unit, or of none, are two.
+    EXPECT_THAT(wrapped("from 2 h 3 h", 10), ElementsAre("from 2 h", "3 h"));
+    EXPECT_THAT(wrapped("in 2 h 3 people", 8), ElementsAre("in 2 h", "3 people"));
+    // A letter that is no figure's unit stays a word.
+    EXPECT_THAT(wrapped("class h 4 min", 7), ElementsAre("class h", "4 min"));
+}
+
 TEST(Table, AlignsByColumnsAndShortensWhereItMay) {
     Table table({{"Name"}, {"Mass", true}, {"Why", false, true}});
     table.row({"Björn", "20.2 kg", std::string(200, 'x')});
