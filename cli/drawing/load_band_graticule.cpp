@@ -1,7 +1,7 @@
 #include "cli/drawing/load_band_graticule.h"
 
 #include "cli/drawing/load_band_line.h"
-#include "cli/words/figures.h"
+#include "cli/drawing/map_labels.h"
 #include "cli/words/markup.h"
 
 #include <fmt/format.h>
@@ -85,6 +85,7 @@ std::string angle(double degrees, const char* letters) {
 struct Grid {
     const geo::MapProjection& projection;
     const Frame& frame;
+    double text;
 
     [[nodiscard]] std::optional<DrawnPoint> place(const geo::Position& at) const {
         const geo::MapPoint flat = projection.to_map(at);
@@ -133,44 +134,56 @@ std::vector<geo::Position> parallel(double lat_deg, double centre_lon_deg, const
     return line;
 }
 
-/// The lines and, for the longest part of each, its name where it meets the frame.
+/// Where the name of a line stands that meets the frame at `end`, if there is room.
+std::optional<std::string>
+name_markup(const Grid& grid, const DrawnPoint& end, const std::string& name, Labels& labels) {
+    const double text = grid.text;
+    const bool at_foot = end.y > grid.frame.height - 1.5 * text;
+    const bool at_left = end.x < 1.5 * text && end.y < grid.frame.height - 2.2 * text;
+    const double wide = text * width_em(name);
+    if ((!at_foot && !at_left) || grid.frame.width - end.x - 5.0 < wide)
+        return std::nullopt;
+    const bool foot = at_foot && !at_left;
+    const double above = end.y - 3.0; // below the line where it runs along the upper edge
+    const double x = foot ? end.x + 3.0 : 5.0;
+    const double y = foot ? grid.frame.height - 5.0 : above >= text ? above : end.y + text;
+    if (!labels.take_if_free({x, y - text, wide, 1.2 * text}))
+        return std::nullopt;
+    return fmt::format(R"(<text x="{}" y="{}" font-size="{}">{}</text>)",
+                       coordinate(x),
+                       coordinate(y),
+                       coordinate(text),
+                       name);
+}
+
+/// The lines and, for the first part of each that has room, its name where it meets the frame.
 std::string line_markup(const Grid& grid,
                         const std::vector<geo::Position>& samples,
                         const std::string& name,
-                        double text) {
+                        Labels& labels) {
     std::string markup;
     bool named = false;
     for (const std::vector<DrawnPoint>& part : inside(grid, samples)) {
         if (part.size() < 2)
             continue;
         markup += fmt::format(R"(<path d="{}"/>)", path_data(simplified(part, resolved)));
-        const DrawnPoint& end = part.front(); // south end of a meridian, west end of a parallel
-        const bool at_foot = end.y > grid.frame.height - 1.5 * text;
-        const bool at_left = end.x < 1.5 * text && end.y < grid.frame.height - 2.2 * text;
-        const double room = grid.frame.width - end.x - 5.0;
-        if (named || (!at_foot && !at_left) || room < 0.8 * text * width_em(name))
+        if (named)
             continue;
-        named = true;
-        const double above = end.y - 3.0; // below the line where it runs along the upper edge
-        markup += at_foot && !at_left
-                      ? fmt::format(R"(<text x="{}" y="{}" font-size="{}">{}</text>)",
-                                    coordinate(end.x + 3.0),
-                                    coordinate(grid.frame.height - 5.0),
-                                    coordinate(0.8 * text),
-                                    name)
-                      : fmt::format(R"(<text x="5" y="{}" font-size="{}">{}</text>)",
-                                    coordinate(above >= 0.8 * text ? above : end.y + 0.8 * text),
-                                    coordinate(0.8 * text),
-                                    name);
+        // South end of a meridian, west end of a parallel.
+        if (const auto words = name_markup(grid, part.front(), name, labels)) {
+            named = true;
+            markup += *words;
+        }
     }
     return markup;
 }
 
 } // namespace
 
-std::string graticule(const geo::MapProjection& projection, const Frame& frame, double text) {
+std::string
+graticule(const geo::MapProjection& projection, const Frame& frame, double text, Labels& labels) {
     const Extent range = shown_by(projection, frame);
-    const Grid grid{projection, frame};
+    const Grid grid{projection, frame, text};
     const double centre_lon_deg = projection.centre().lon_deg;
     std::string markup = R"(<g class="grid">)";
     const double lon_step_deg = step_for(range.east_deg - range.west_deg);
@@ -183,7 +196,7 @@ std::string graticule(const geo::MapProjection& projection, const Frame& frame, 
         if (lon_deg > centre_lon_deg + range.east_deg)
             continue;
         const double named_deg = std::remainder(lon_deg, 360.0);
-        markup += line_markup(grid, meridian(named_deg, range), angle(named_deg, "EW"), text);
+        markup += line_markup(grid, meridian(named_deg, range), angle(named_deg, "EW"), labels);
     }
     const double lat_step_deg = step_for(range.north_deg - range.south_deg);
     const int parallels =
@@ -192,8 +205,8 @@ std::string graticule(const geo::MapProjection& projection, const Frame& frame, 
         const double lat_deg = first(range.south_deg, lat_step_deg) + i * lat_step_deg;
         if (lat_deg > range.north_deg)
             continue;
-        markup +=
-            line_markup(grid, parallel(lat_deg, centre_lon_deg, range), angle(lat_deg, "NS"), text);
+        markup += line_markup(
+            grid, parallel(lat_deg, centre_lon_deg, range), angle(lat_deg, "NS"), labels);
     }
     return markup + "</g>";
 }

@@ -6,6 +6,8 @@
 
 namespace tumpline::cli {
 
+class Labels;
+
 /// A drawing's frame about the map's centre.
 struct Frame {
     double width;
@@ -14,8 +16,8 @@ struct Frame {
 };
 
 /// Meridians and parallels at a round step, faint, with their degrees at the frame; also where a
-/// pole or the 180th meridian lies inside. A <g> element.
+/// pole or the 180th meridian lies inside; a figure without room is left out. A <g> element.
 [[nodiscard]] std::string
-graticule(const geo::MapProjection& projection, const Frame& frame, double text);
+graticule(const geo::MapProjection& projection, const Frame& frame, double text, Labels& labels);
 
 } // namespace tumpline::cli

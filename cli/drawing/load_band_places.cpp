@@ -11,20 +11,57 @@
 
 namespace tumpline::cli {
 
+namespace {
+
+/// "1", "1, 4", "1 … 9" where there are too many to read.
+std::string nights_words(const Mark& mark) {
+    constexpr std::size_t most_told = 2; // besides the first
+    std::string words = std::to_string(mark.night);
+    if (mark.more.size() > most_told)
+        return fmt::format("{} … {}", words, mark.more.back());
+    for (const int night : mark.more)
+        words += fmt::format(", {}", night);
+    return words;
+}
+
+/// From the middle of a night's disc to its left and right end.
+double half_wide(const Mark& mark, double text) {
+    return std::max(0.78 * text, (width_em(nights_words(mark)) / 2.0 + 0.45) * text);
+}
+
+std::string night_markup(const Mark& mark, double text) {
+    const double r = 0.78 * text;
+    const double half = mark.more.empty() ? r : half_wide(mark, text);
+    return fmt::format(
+        R"(<rect class="night" x="{}" y="{}" width="{}" height="{}" rx="{}"/><text class="number" x="{}" y="{}" font-size="{}">{}</text>)",
+        coordinate(mark.at.x - half),
+        coordinate(mark.at.y - r),
+        coordinate(2.0 * half),
+        coordinate(2.0 * r),
+        coordinate(r),
+        coordinate(mark.at.x),
+        coordinate(mark.at.y + 0.35 * text),
+        coordinate(text),
+        nights_words(mark));
+}
+
+/// Whether the one mark would hide the other.
+bool hides(const Mark& one, const Mark& other, double text) {
+    const double apart = std::hypot(one.at.x - other.at.x, one.at.y - other.at.y);
+    if (one.night > 0)
+        return apart < 1.2 * text && (other.night > 0 || other.name == one.name);
+    return other.night == 0 && one.kind == other.kind && one.name == other.name &&
+           apart < 0.5 * text;
+}
+
+} // namespace
+
 std::string mark_markup(const Mark& mark, double text) {
     const double r = 0.42 * text;
     const std::string x = coordinate(mark.at.x);
     const std::string y = coordinate(mark.at.y);
     if (mark.night > 0)
-        return fmt::format(
-            R"(<circle class="night" cx="{}" cy="{}" r="{}"/><text class="number" x="{}" y="{}" font-size="{}">{}</text>)",
-            x,
-            y,
-            coordinate(0.78 * text),
-            x,
-            coordinate(mark.at.y + 0.33 * text),
-            coordinate(0.92 * text),
-            mark.night);
+        return night_markup(mark, text);
     switch (mark.kind) {
     case planner::PlaceKind::hazard:
     case planner::PlaceKind::ford:
@@ -94,11 +131,28 @@ std::vector<Mark> marks(const planner::Plan& plan,
     return all;
 }
 
-std::string places_markup(std::vector<Mark> all, Labels& labels, const Drawing& drawing) {
-    for (const Mark& mark : all) {
-        const double r = mark.night > 0 ? 0.8 * drawing.text : 0.5 * drawing.text;
-        labels.take({mark.at.x - r, mark.at.y - r, 2.0 * r, 2.0 * r});
+std::vector<Mark> one_per_place(std::vector<Mark> all, double text) {
+    std::vector<Mark> kept;
+    for (Mark& mark : all) { // nights stand first
+        const auto over =
+            std::ranges::find_if(kept, [&](const Mark& other) { return hides(other, mark, text); });
+        if (over == kept.end())
+            kept.push_back(std::move(mark));
+        else if (mark.night > 0)
+            over->more.push_back(mark.night);
     }
+    return kept;
+}
+
+void take_symbols(const std::vector<Mark>& all, Labels& labels, double text) {
+    for (const Mark& mark : all) {
+        const double r = mark.night > 0 ? 0.8 * text : 0.5 * text;
+        const double half = mark.more.empty() ? r : half_wide(mark, text);
+        labels.take({mark.at.x - half, mark.at.y - r, 2.0 * half, 2.0 * r});
+    }
+}
+
+std::string places_markup(std::vector<Mark> all, Labels& labels, const Drawing& drawing) {
     // Nights and the ends are named first, while there is room.
     std::stable_sort(all.begin(), all.end(), [](const Mark& a, const Mark& b) {
         const auto rank = [](const Mark& mark) {
@@ -116,10 +170,10 @@ std::string places_markup(std::vector<Mark> all, Labels& labels, const Drawing& 
     for (const Mark& mark : all) {
         (mark.night > 0 ? nights : symbols) += mark_markup(mark, drawing.text);
         if (drawing.names && !mark.name.empty())
-            names += labels.beside(mark.at,
-                                   fitted(one_line(mark.name), 24),
-                                   drawing.text,
-                                   mark.night > 0 ? "name slept" : "name");
+            names += labels.once_beside(mark.at,
+                                        fitted(one_line(mark.name), 24),
+                                        drawing.text,
+                                        mark.night > 0 ? "name slept" : "name");
     }
     return fmt::format(
         R"(<g class="places">{}</g><g class="names">{}</g>)", symbols + nights, names);

@@ -16,7 +16,8 @@ struct Mark {
     DrawnPoint at;
     std::string name;
     planner::PlaceKind kind = planner::PlaceKind::landing;
-    int night = 0; ///< 0: no night is spent here
+    int night = 0;              ///< 0: no night is spent here
+    std::vector<int> more = {}; ///< the nights after the first that are spent here
 };
 
 /// Nights first, then the route's places where no night is; `place_at` draws a distance along.
@@ -24,8 +25,16 @@ struct Mark {
                                       const planner::Route& route,
                                       const std::function<DrawnPoint(double)>& place_at);
 
-/// Symbols and names. A name lies neither on another nor, if it can be helped, on the route's line;
-/// one without room is left out (the list beside the map has them all).
+/// On a way there and back a place lies along twice: marks that would hide each other become one,
+/// with the numbers of all nights spent there. `text`: height of the letters.
+[[nodiscard]] std::vector<Mark> one_per_place(std::vector<Mark> all, double text);
+
+/// Nothing is to be written upon the symbols.
+void take_symbols(const std::vector<Mark>& all, Labels& labels, double text);
+
+/// Symbols, whose room is taken already, and names: one for each place. A name lies neither on
+/// another nor, if it can be helped, on the route's line; one without room is left out (the list
+/// beside the map has them all).
 [[nodiscard]] std::string
 places_markup(std::vector<Mark> all, Labels& labels, const Drawing& drawing);
 

@@ -89,7 +89,7 @@ std::string kilometre_marks(const std::vector<DrawnPoint>& line,
         markup += fmt::format(
             R"(<circle class="km" cx="{}" cy="{}" r="1.8"/>)", coordinate(at.x), coordinate(at.y));
         markup += labels.beside(
-            at, fmt::format("{:.0f}", static_cast<double>(i) * step), 0.85 * drawing.text, "km");
+            at, fmt::format("{:.0f}", static_cast<double>(i) * step), drawing.text, "km");
     }
     return R"(<g class="names kilometres">)" + markup + "</g>";
 }

@@ -80,6 +80,29 @@ Labels::beside(const DrawnPoint& point, const std::string& text, double size, co
                        escaped(text));
 }
 
+bool Labels::take_if_free(const Box& box) {
+    if (is_taken(box))
+        return false;
+    take(box);
+    return true;
+}
+
+std::string Labels::once_beside(const DrawnPoint& point,
+                                const std::string& text,
+                                double size,
+                                const char* kind) {
+    const bool stands = std::ranges::any_of(named_, [&](const Named& other) {
+        return other.text == text &&
+               std::hypot(other.at.x - point.x, other.at.y - point.y) < one_place * size;
+    });
+    if (stands)
+        return {};
+    std::string written = beside(point, text, size, kind);
+    if (!written.empty())
+        named_.push_back({text, point});
+    return written;
+}
+
 std::string Labels::upon(const Run& run, const std::string& text, double size, const char* kind) {
     const double turn = run.angle_deg * std::numbers::pi / 180.0;
     const double w = size * width_em(text) + 2.0;

@@ -20,6 +20,14 @@ class Labels {
 
     void take(const Box& box) { taken_.push_back(box); }
 
+    /// Takes it if it lies on nothing that is taken.
+    [[nodiscard]] bool take_if_free(const Box& box);
+
+    /// The same beside a point unless those words stand near it already: one name for one place,
+    /// however often the route comes by.
+    [[nodiscard]] std::string
+    once_beside(const DrawnPoint& point, const std::string& text, double size, const char* kind);
+
     /// Places text near a point, on the free one of eight sides that hides least of the line; if
     /// none is free nothing is written.
     [[nodiscard]] std::string
@@ -30,6 +38,12 @@ class Labels {
     upon(const Run& run, const std::string& text, double size, const char* kind);
 
   private:
+    /// Words and where they stand.
+    struct Named {
+        std::string text;
+        DrawnPoint at;
+    };
+
     [[nodiscard]] double covered_line(const Box& box) const;
     [[nodiscard]] bool is_taken(const Box& box) const;
     [[nodiscard]] bool is_outside(const Box& box) const;
@@ -38,6 +52,11 @@ class Labels {
     double height_;
     std::vector<DrawnPoint> line_;
     std::vector<Box> taken_;
+    std::vector<Named> named_;
 };
+
+/// Two marks of one name that lie so near to each other, in heights of the letters, are one place
+/// to a reader.
+inline constexpr double one_place = 2.5;
 
 } // namespace tumpline::cli

@@ -1,11 +1,13 @@
 #include "cli/drawing/profile_names.h"
 
+#include "cli/drawing/map_labels.h"
 #include "cli/words/markup.h"
 #include "cli/words/text_width.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <utility>
 
@@ -85,6 +87,12 @@ void ProfileNames::place(std::size_t mark) {
         return;
     const double width = room_.text * width_em(words);
     const double x = marks_[mark].at.x;
+    const bool stands = std::ranges::any_of(named_, [&](const Named& other) {
+        return other.words == words &&
+               std::abs(marks_[other.mark].at.x - x) < one_place * room_.text;
+    });
+    if (stands)
+        return;
     for (int row = 0; row < room_.most_rows; ++row)
         for (const bool right : {true, false}) {
             const double from = right ? x + gap : x - gap - width;

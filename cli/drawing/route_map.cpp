@@ -1,13 +1,9 @@
 #include "cli/drawing/route_map.h"
 
-#include "cli/drawing/load_band_graticule.h"
 #include "cli/drawing/load_band_line.h"
 #include "cli/drawing/load_band_map.h"
 #include "cli/drawing/load_band_places.h"
 #include "cli/drawing/map_foot.h"
-#include "cli/drawing/map_labels.h"
-#include "cli/drawing/utm_grid.h"
-#include "cli/words/text_width.h"
 
 #include <fmt/format.h>
 
@@ -333,56 +329,26 @@ std::string RouteMap::ground_use(const Sheet& sheet) const {
         coordinate(-view.height / 2.0));
 }
 
-/// Places, kilometres, then what the ground is called where there is room.
-std::string RouteMap::names_markup(const Sheet& sheet,
-                                   const std::vector<DrawnPoint>& line,
-                                   const Drawing& drawing,
-                                   const Figures& shown) const {
+/// Everything on the map that is read, its marks those of the day or of the whole route.
+MapLetters RouteMap::letters(const Sheet& sheet,
+                             const std::vector<DrawnPoint>& line,
+                             const Drawing& drawing,
+                             const Figures& shown) const {
     const auto place = [&](double along_m) { return sheet.place(route_.at(along_m), along_m); };
     std::vector<Mark> all = marks(plan_, route_, place);
-    Labels labels(sheet.frame(), line);
-    std::string grid;
-    if (day_ != nullptr) {
+    if (day_ != nullptr)
         std::erase_if(all, [&](const Mark& mark) {
             return mark.at.along_m < day_->from_m - 1.0 || mark.at.along_m > day_->to_m + 1.0;
         });
-        grid = utm_grid(projection_, sheet.frame(), 0.85 * drawing.text, labels);
-    }
-    std::string markup = grid + places_markup(std::move(all), labels, drawing);
-    if (day_ != nullptr)
-        markup += kilometre_marks(line, {day_->from_m, day_->to_m}, labels, drawing, shown);
-    const GroundView view = ground_view();
-    const double scale = sheet.pixels_per_m / view.pixels_per_m;
-    const auto here = [&](Run run) {
-        run.middle.x = sheet.width / 2.0 + (run.middle.x - view.width / 2.0) * scale;
-        run.middle.y = sheet.height / 2.0 + (run.middle.y - view.height / 2.0) * scale;
-        return run;
-    };
-    std::string names;
-    for (const GroundPicture* picture : {&land_, &contours_}) {
-        std::vector<DrawnPoint> stand; // labels of heights keep apart
-        for (const GroundName& name : picture->names) {
-            for (const Run& given : name.tries) {
-                const Run run = here(given);
-                const bool crowded = std::ranges::any_of(stand, [&](const DrawnPoint& other) {
-                    return std::hypot(other.x - run.middle.x, other.y - run.middle.y) < 90.0;
-                });
-                if (picture == &contours_ && crowded)
-                    continue;
-                const std::string words = fitted(one_line(name.text), 24);
-                const double size = (picture == &contours_ ? 0.85 : 1.0) * drawing.text;
-                const std::string text = name.beside
-                                             ? labels.beside(run.middle, words, size, name.kind)
-                                             : labels.upon(run, words, size, name.kind);
-                names += text;
-                if (text.empty() && !name.beside)
-                    continue;
-                stand.push_back(run.middle);
-                break;
-            }
-        }
-    }
-    return names.empty() ? markup : markup + R"(<g class="names ground-names">)" + names + "</g>";
+    return map_letters({.projection = projection_,
+                        .frame = sheet.frame(),
+                        .line = line,
+                        .marks = std::move(all),
+                        .day = day_,
+                        .ground = ground_view(),
+                        .pictures = {&land_, &contours_}},
+                       drawing,
+                       shown);
 }
 
 std::string RouteMap::draw(const Drawing& drawing, const Figures& shown) const {
@@ -407,6 +373,7 @@ std::string RouteMap::draw(const Drawing& drawing, const Figures& shown) const {
             rest += path_data(simplified(run, resolved));
         rest = fmt::format(R"(<path class="rest" d="{}"/>)", rest);
     }
+    const MapLetters read = letters(on, line, drawing, shown);
     return fmt::format(
         R"(<svg class="map{}" viewBox="0 0 {} {}" role="img" aria-labelledby="{}-t"><title id="{}-t">{}</title><rect class="sheet" x="0.5" y="0.5" width="{}" height="{}"/>{}{}{}{}{}{}</svg>)",
         day_ == nullptr ? "" : " of-day",
@@ -419,10 +386,10 @@ std::string RouteMap::draw(const Drawing& drawing, const Figures& shown) const {
         coordinate(on.width - 1.0),
         coordinate(on.height - 1.0),
         ground_use(on),
-        graticule(projection_, on.frame(), drawing.text),
+        read.degrees,
         rest,
         band_markup(plan_, route_, line, drawing),
-        names_markup(on, line, drawing, shown),
+        read.names,
         map_foot(projection_, on.frame(), drawing, shown));
 }
 

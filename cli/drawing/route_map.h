@@ -2,6 +2,7 @@
 
 #include "cli/drawing/ground_picture.h"
 #include "cli/drawing/load_band.h"
+#include "cli/drawing/map_letters.h"
 #include "geo/ground/map_projection.h"
 
 #include <optional>
@@ -68,10 +69,10 @@ class RouteMap {
     [[nodiscard]] Sheet sheet(const Drawing& drawing) const;
     [[nodiscard]] bool has_ground() const;
     [[nodiscard]] std::string ground_use(const Sheet& sheet) const;
-    [[nodiscard]] std::string names_markup(const Sheet& sheet,
-                                           const std::vector<DrawnPoint>& line,
-                                           const Drawing& drawing,
-                                           const Figures& shown) const;
+    [[nodiscard]] MapLetters letters(const Sheet& sheet,
+                                     const std::vector<DrawnPoint>& line,
+                                     const Drawing& drawing,
+                                     const Figures& shown) const;
 
     const planner::Plan& plan_;
     const planner::Route& route_;

@@ -76,7 +76,8 @@ void GridLines::name(const DrawnPoint& edge, const char* style, long kilometres)
     const bool top = std::string_view(style) == "mid";
     const double x = top ? edge.x : frame_.width - 3.0;
     const double y = top ? text_ + 1.0 : edge.y - 2.0;
-    labels_.take({top ? x - w / 2.0 : x - w, y - text_, w, 1.2 * text_});
+    if (!labels_.take_if_free({top ? x - w / 2.0 : x - w, y - text_, w, 1.2 * text_}))
+        return;
     names_ += fmt::format(R"(<text class="{}" x="{}" y="{}" font-size="{}">{}</text>)",
                           style,
                           coordinate(x),

@@ -57,6 +57,16 @@ TEST(ProfileNames, GoUpARowWhereAnotherIsInTheWay) {
     EXPECT_EQ(names.named(), 2U);
 }
 
+TEST(ProfileNames, StandOnceForAPlaceThatTheRouteLeavesAndComesBackTo) {
+    // 20 pixels apart, letters of 12.1: 2.5 heights are 30.25.
+    const ProfileNames near({mark(300.0, "Mill"), mark(320.0, "Mill")}, room);
+    EXPECT_EQ(near.named(), 1U);
+    const ProfileNames apart({mark(300.0, "Mill"), mark(332.0, "Mill")}, room);
+    EXPECT_EQ(apart.named(), 2U);
+    const ProfileNames others({mark(300.0, "Mill"), mark(320.0, "Weir")}, room);
+    EXPECT_EQ(others.named(), 2U);
+}
+
 TEST(ProfileNames, EndAtTheirLineByTheRightEdge) {
     const ProfileNames names({mark(690.0, "Quarry stop")}, room);
     const std::vector<Written> all = written(names.markup(40.0));
