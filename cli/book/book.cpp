@@ -79,7 +79,6 @@ std::string written(const BookSource& source) {
     add_days(fields, source);
     add_packing(fields, source);
     add_supplies(fields, source);
-    add_exits(fields, source);
     add_carry_ways(fields, source);
     add_about(fields, source);
     add_contact(fields, source);

@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
+#include <string>
 #include <utility>
 
 /// By when to leave, where to go out, from where to turn round.
@@ -55,35 +57,37 @@ bool is_on(const planner::ExitPoint& point, const PlanDay& day) {
            (point.along_m > day.from_m || day.from_m == 0.0);
 }
 
-/// The exits seen from about every third of a day, and the point of no return.
-void add_exits_of(std::vector<Fields>& rows, const BookSource& source, const PlanDay& day) {
+} // namespace
+
+std::vector<Fields> exit_fields(const BookSource& source, const PlanDay& day) {
     std::vector<const planner::ExitPoint*> within;
     for (const planner::ExitPoint& point : source.plan.exits)
         if (is_on(point, day))
             within.push_back(&point);
     const std::size_t stride = std::max<std::size_t>(1, (within.size() + 2) / 3);
+    std::vector<Fields> rows;
+    std::string forward; // names as in the row before are not said again
+    std::string back;
     for (std::size_t i = 0; i < within.size(); ++i) {
         const planner::ExitPoint& point = *within[i];
         if (i % stride != 0 && !point.no_return && i + 1 != within.size())
             continue;
+        const auto time = [&](const std::optional<double>& time_s) {
+            return time_s ? source.shown.duration(*time_s) : std::string("none");
+        };
+        const auto name = [](std::string& before, const std::string& now, bool known) {
+            const std::string told = known ? now : std::string();
+            return std::exchange(before, told) == told ? std::string() : told;
+        };
         rows.emplace_back()
-            .text("day", std::to_string(day.day))
             .text("at", source.shown.distance(point.along_m))
             .truth("no_return", point.no_return)
-            .text("forward", point.forward_s ? point.forward : "")
-            .text("forward_time", point.forward_s ? source.shown.duration(*point.forward_s) : "")
-            .text("back", point.back_s ? point.back : "")
-            .text("back_time", point.back_s ? source.shown.duration(*point.back_s) : "");
+            .text("forward", name(forward, point.forward, point.forward_s.has_value()))
+            .text("forward_time", time(point.forward_s))
+            .text("back", name(back, point.back, point.back_s.has_value()))
+            .text("back_time", time(point.back_s));
     }
-}
-
-} // namespace
-
-void add_exits(Fields& fields, const BookSource& source) {
-    std::vector<Fields> rows;
-    for (const PlanDay& day : source.plan.days)
-        add_exits_of(rows, source, day);
-    fields.list("exits", std::move(rows));
+    return rows;
 }
 
 std::vector<Fields> no_return_fields(const BookSource& source, const PlanDay& day) {

@@ -430,6 +430,7 @@ Fields day_fields(const BookSource& source, const PlanDay& day) {
                               ? " No drinking water at the camp: its litres are carried there."
                               : ""))
         .list("meets", leave_fields(source, day))
+        .list("exits", exit_fields(source, day))
         .list("no_return", no_return_fields(source, day))
         .list("turns", turn_fields(source, day));
     std::vector<Fields> moves;

@@ -28,7 +28,6 @@ void add_packing(Fields& fields, const BookSource& source);
 void add_supplies(Fields& fields, const BookSource& source);
 void add_contact(Fields& fields, const BookSource& source);
 /// The ways out, seen from along the whole route.
-void add_exits(Fields& fields, const BookSource& source);
 /// The ways of doing each portage, which few read on the way.
 void add_carry_ways(Fields& fields, const BookSource& source);
 void add_about(Fields& fields, const BookSource& source);
@@ -43,6 +42,9 @@ void add_about(Fields& fields, const BookSource& source);
 /// way out, from where to turn round.
 [[nodiscard]] std::vector<Fields> leave_fields(const BookSource& source,
                                                const planner::PlanDay& day);
+/// Ways out as seen from about every third of a day, and from the point of no return.
+[[nodiscard]] std::vector<Fields> exit_fields(const BookSource& source,
+                                              const planner::PlanDay& day);
 [[nodiscard]] std::vector<Fields> no_return_fields(const BookSource& source,
                                                    const planner::PlanDay& day);
 [[nodiscard]] std::vector<Fields> turn_fields(const BookSource& source,

@@ -229,8 +229,9 @@ std::vector<Fields> water(const BookSource& source) {
 
 void add_supplies(Fields& fields, const BookSource& source) {
     const auto line = [&](double width, const char* id) {
-        return water_drawing(
-            source.plan, {.width = width, .text = 11.0, .names = false, .id = id}, source.shown);
+        return water_drawing(source.plan,
+                             {.width = width, .text = page_text, .names = false, .id = id},
+                             source.shown);
     };
     fields.list("stages", stages(source))
         .list("water", water(source))

@@ -48,10 +48,11 @@ std::string night_markup(const Mark& mark, double text) {
 /// Whether the one mark would hide the other.
 bool hides(const Mark& one, const Mark& other, double text) {
     const double apart = std::hypot(one.at.x - other.at.x, one.at.y - other.at.y);
-    if (one.night > 0)
-        return apart < 1.2 * text && (other.night > 0 || other.name == one.name);
-    return other.night == 0 && one.kind == other.kind && one.name == other.name &&
-           apart < 0.5 * text;
+    if (apart < 0.5 * text)
+        return one.night > 0 ? other.night > 0 || other.name == one.name
+                             : other.night == 0 && one.kind == other.kind && one.name == other.name;
+    return one.night > 0 && one.name == other.name && apart < one_place * text &&
+           (other.night > 0 || apart < text);
 }
 
 } // namespace

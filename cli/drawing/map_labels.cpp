@@ -92,7 +92,7 @@ std::string Labels::once_beside(const DrawnPoint& point,
                                 double size,
                                 const char* kind) {
     const bool stands = std::ranges::any_of(named_, [&](const Named& other) {
-        return other.text == text &&
+        return text.starts_with(other.text) && // "Mill: rapid" after "Mill"
                std::hypot(other.at.x - point.x, other.at.y - point.y) < one_place * size;
     });
     if (stands)

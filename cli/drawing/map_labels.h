@@ -23,8 +23,8 @@ class Labels {
     /// Takes it if it lies on nothing that is taken.
     [[nodiscard]] bool take_if_free(const Box& box);
 
-    /// The same beside a point unless those words stand near it already: one name for one place,
-    /// however often the route comes by.
+    /// The same beside a point unless those words, or the first of them, stand near it already: one
+    /// name for one place, however often the route comes by.
     [[nodiscard]] std::string
     once_beside(const DrawnPoint& point, const std::string& text, double size, const char* kind);
 

@@ -127,7 +127,7 @@ function printed_words() {
 // Rows and boxes that a page may cut in two.
 function breakable() {
   const found = [];
-  for (const element of document.querySelectorAll('tbody tr, .caution, .verdict, figure'))
+  for (const element of document.querySelectorAll('tbody tr, .caution, .verdict, figure, .opening, .keep'))
     if (getComputedStyle(element).breakInside !== 'avoid') found.push(element.tagName + '.' + element.className);
   for (const head of document.querySelectorAll('table > thead:not(.hidden)'))
     if (getComputedStyle(head).display !== 'table-header-group') found.push('a head that is not repeated');
@@ -151,7 +151,7 @@ function crowded_profiles() {
     const texts = [...svg.querySelectorAll('text')];
     for (const text of texts) {
       const points = Number(text.getAttribute('font-size')) / svg.viewBox.baseVal.width * 184 / 25.4 * 72;
-      if (svg.viewBox.baseVal.width > 500 && !text.classList.contains('number') && points < 8.99)
+      if (svg.viewBox.baseVal.width > 500 && points < 8.99)
         found.push('"' + text.textContent + '" has letters of ' + points.toFixed(1) + ' pt');
     }
     const boxes = texts.filter((text) => text.closest('.names')).map((text) => text.getBoundingClientRect());
@@ -164,4 +164,36 @@ function crowded_profiles() {
   return [...new Set(found)].slice(0, 8);
 }
 
-module.exports = { heads, crowded_profiles, sticking_out, cut_off, faint, unreadable, profile_box, readout, printed_words, breakable };
+// Letters of a map that lie on each other: names, numbers of nights, figures of the grids.
+function crowded_maps() {
+  const found = [];
+  for (const svg of document.querySelectorAll('svg.map')) {
+    if (svg.getClientRects().length === 0) continue;
+    const all = [...svg.querySelectorAll('text')].map((text) => ({ text: text.textContent, disc: text.classList.contains('number'), box: text.getBoundingClientRect() }));
+    const near = 1.5; // pixels: a browser's letters differ a little from those that were reckoned with
+    all.forEach((one, i) => all.slice(0, i).forEach((other) => {
+      if (one.disc && other.disc) return; // discs of nights that are near lie on each other
+      if (one.box.left < other.box.right - near && other.box.left < one.box.right - near &&
+          one.box.top < other.box.bottom - 3 && other.box.top < one.box.bottom - 3)
+        found.push('"' + one.text + '" lies on "' + other.text + '" in ' + svg.getAttribute('aria-labelledby'));
+    }));
+  }
+  return found.slice(0, 8);
+}
+
+// Letters below 9 pt on paper, where a drawing is 184 mm wide; asked while the page is set for print.
+function small_letters() {
+  const found = new Set();
+  for (const element of document.querySelectorAll('body *')) {
+    const own = [...element.childNodes].some((n) => n.nodeType === 3 && n.textContent.trim() !== '');
+    if (!own || element.closest('script, defs, title, [aria-hidden=true]') || element.getClientRects().length === 0) continue;
+    const drawing = element.closest('svg');
+    const points = drawing
+      ? Number(element.getAttribute('font-size')) / drawing.viewBox.baseVal.width * 184 / 25.4 * 72
+      : parseFloat(getComputedStyle(element).fontSize) * 0.75;
+    if (points < 8.99) found.add(points.toFixed(1) + ' pt: ' + element.tagName + '.' + (element.getAttribute('class') || '') + ' ' + element.textContent.trim().slice(0, 20));
+  }
+  return [...found].slice(0, 8);
+}
+
+module.exports = { crowded_maps, small_letters, heads, crowded_profiles, sticking_out, cut_off, faint, unreadable, profile_box, readout, printed_words, breakable };

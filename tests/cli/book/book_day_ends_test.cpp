@@ -1,7 +1,9 @@
 #include "cli/book/book.h"
+#include "cli/words/figures.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -44,8 +46,8 @@ TEST(BookDayEnds, SayWhereThePlanIsTooLate) {
     EXPECT_THAT(day_of(book_of(plan), 2), HasSubstr("<strong>too late as planned</strong>"));
 }
 
-/// Every way out stands once, with its day, after the days; the point of no return on its day too.
-TEST(BookDayEnds, ListTheWaysOutOfTheWholeRouteOnce) {
+/// Each day has its own ways out, where they are looked for; and its point of no return.
+TEST(BookDayEnds, HaveTheirWaysOutOnTheDay) {
     planner::Plan plan = test::hand_built_plan();
     ASSERT_FALSE(plan.exits.empty());
     for (planner::ExitPoint& point : plan.exits)
@@ -57,10 +59,32 @@ TEST(BookDayEnds, ListTheWaysOutOfTheWholeRouteOnce) {
     ASSERT_NE(turn, plan.exits.end());
     turn->no_return = true;
     const std::string html = book_of(plan);
-    const std::size_t list = html.find("<section class=\"flow\" id=\"exits\"");
-    ASSERT_NE(list, std::string::npos);
-    EXPECT_GT(list, html.find("id=\"day-3\""));
-    EXPECT_THAT(html.substr(list), HasSubstr("from here on forward is quicker"));
+    EXPECT_THAT(html, Not(HasSubstr("id=\"exits\"")));
+    const Figures shown(planner::UnitSystem::metric, "UTC", Blank::kept);
+    std::size_t there = 0;
+    for (const planner::PlanDay& day : plan.days) {
+        const std::string page = day_of(html, day.day);
+        const std::size_t table = page.find("To the next way out");
+        for (const planner::ExitPoint& point : plan.exits) {
+            if (point.along_m <= day.from_m || point.along_m > day.to_m || !point.forward_s)
+                continue;
+            const std::string row =
+                fmt::format("<th scope=\"row\">{}</th><td data-label=\"Forward\">{}",
+                            shown.distance(point.along_m),
+                            shown.duration(*point.forward_s));
+            const std::size_t at = page.find(row);
+            if (at == std::string::npos)
+                continue; // of many points a third is shown
+            EXPECT_GT(at, table);
+            ++there;
+        }
+    }
+    EXPECT_EQ(day_of(html, 1).find("<small>to <bdi>" + turn->forward) == std::string::npos, false)
+        << "the way out is named, in the first row that leads there";
+    EXPECT_GE(there, plan.days.size()) << "each day has one at least";
+    EXPECT_THAT(
+        day_of(html, 1),
+        HasSubstr("<tr class=\"chosen\"><th scope=\"row\">" + shown.distance(turn->along_m)));
     EXPECT_THAT(day_of(html, 1),
                 HasSubstr("the shorter way out is forward: <bdi>" + turn->forward));
     EXPECT_THAT(day_of(html, 2), Not(HasSubstr("the shorter way out is forward")));

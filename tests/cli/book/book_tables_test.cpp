@@ -151,13 +151,14 @@ TEST(BookTables, OfFoodFuelAndWater) {
 }
 
 TEST(BookTables, OfTheWaysOut) {
-    const test::HtmlTable table =
-        test::table_with(hand_built_book(), {"At", "Day", "Forward", "Back"});
+    const test::HtmlTable table = test::table_with(hand_built_book(), {"At", "Forward", "Back"});
     EXPECT_EQ(table.row("6.0 km"),
               (Row{{"At", "6.0 km"},
-                   {"Day", "1"},
-                   {"Forward", "8 h 53 min Road bridge"}, // 40 km at 800 s
-                   {"Back", "1 h 50 min Road end"}}));    // 6 km at 1 100 s
+                   {"Forward", "8 h 53 min"}, // 40 km at 800 s
+                   {"Back", "1 h 50 min"}})); // 6 km at 1 100 s
+    // Where they lead stands in the first row that leads there.
+    EXPECT_THAT(table.rows.front().at(1), testing::EndsWith(" to Road bridge"));
+    EXPECT_THAT(table.rows.front().at(2), testing::EndsWith(" to Road end"));
 }
 
 TEST(BookTables, OfTheMeetings) {

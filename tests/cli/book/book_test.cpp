@@ -89,7 +89,7 @@ TEST(Book, IsWellFormedAndFilled) {
         if (plan.trip.name.find("{{") == std::string::npos) {
             EXPECT_THAT(html, Not(HasSubstr("{{")));
         }
-        EXPECT_EQ(count(html, "class=\"sheet day\""), plan.days.size());
+        EXPECT_EQ(count(html, "class=\"day\""), plan.days.size());
     }
 }
 

@@ -104,6 +104,25 @@ TEST_F(LettersOfAMap, NameAPlaceOnceThoughTheRouteComesByTwice) {
     EXPECT_THAT(drawn.names, HasSubstr("class=\"road\"")) << "the way out keeps its sign";
 }
 
+TEST_F(LettersOfAMap, JoinNightsOfOnePlaceAlone) {
+    // 20 pixels apart: of one name one place (2.5 heights of 12 are 30), of two names two.
+    EXPECT_EQ(one_per_place({{{300.0, 175.0, 5e3}, "Mill", PlaceKind::camp, 1},
+                             {{320.0, 175.0, 6e3}, "Mill", PlaceKind::camp, 2},
+                             {{340.0, 175.0, 7e3}, "Weir", PlaceKind::camp, 3},
+                             {{302.0, 175.0, 8e3}, "Road", PlaceKind::camp, 4}}, // 2 pixels from 1
+                            12.0)
+                  .size(),
+              2U);
+}
+
+TEST_F(LettersOfAMap, DoNotSayWhatThePlaceIsCalledOnceMore) {
+    Labels labels({700.0, 350.0, 1.0}, {});
+    EXPECT_NE(labels.once_beside({300.0, 175.0, 0.0}, "Ledge", 12.0, "name"), "");
+    EXPECT_EQ(labels.once_beside({310.0, 175.0, 0.0}, "Ledge: rapid", 12.0, "name"), "");
+    EXPECT_NE(labels.once_beside({310.0, 175.0, 0.0}, "Led", 12.0, "name"), "");
+    EXPECT_NE(labels.once_beside({360.0, 175.0, 0.0}, "Ledge: rapid", 12.0, "name"), "");
+}
+
 TEST_F(LettersOfAMap, TellTheNightsOfOnePlaceShort) {
     const Mark four{{300.0, 175.0, 5e3}, "Mill", PlaceKind::camp, 1, {4, 6, 9}};
     EXPECT_THAT(mark_markup(four, 12.0), HasSubstr(">1 … 9</text>"));
