@@ -35,6 +35,12 @@ Json ground_json(const LiveGround& ground, const RouteMap& map, const Figures& s
             {"credits", array_of(ground.credits(), [](const auto& credit) { return credit; })}};
 }
 
+/// A drawing with its digest, by which the page says that it has it; its markup only if it has not.
+Json drawn_once(const std::string& markup, const LiveRequest& asked) {
+    const std::string id = digest_of(markup);
+    return {{"id", id}, {"markup", asked.has(id) ? Json(nullptr) : Json(markup)}};
+}
+
 Json drawings(const LivePlan& live,
               const Figures& shown,
               const LiveRequest& asked,
@@ -52,7 +58,7 @@ Json drawings(const LivePlan& live,
                             .text = 11.0,
                             .names = false,
                             .id = fmt::format("clock-{}", day.day)};
-        clocks.push_back(day_drawing(live.plan, day, clock, shown));
+        clocks.push_back(drawn_once(day_drawing(live.plan, day, clock, shown), asked));
     }
     const std::shared_ptr<const LiveGround> ground = grounds.of(live, shown.units());
     RouteMap map(live.plan, *live.route);
@@ -61,9 +67,11 @@ Json drawings(const LivePlan& live,
     if (ground->id() != asked.ground)
         under["markup"] = ground->markup();
     const Stretch whole{.from_m = 0.0, .to_m = live.route->length_m};
-    return {{"map", map.draw(drawn("map"), shown)},
+    const std::string profile =
+        profile_drawing(live.plan, *live.route, whole, drawn("profile"), shown);
+    return {{"map", drawn_once(map.draw(drawn("map"), shown), asked)},
             {"ground", std::move(under)},
-            {"profile", profile_drawing(live.plan, *live.route, whole, drawn("profile"), shown)},
+            {"profile", drawn_once(profile, asked)},
             {"clocks", std::move(clocks)}};
 }
 
@@ -134,6 +142,7 @@ live_routes(LiveTrip& trip, std::optional<planner::UnitSystem> units, std::funct
     for (const std::string_view name : {"live.css",
                                         "live.js",
                                         "ask.js",
+                                        "drawings.js",
                                         "edits.js",
                                         "map.js",
                                         "days.js",

@@ -3,7 +3,7 @@
 #include "cli/json/compare_json.h"
 #include "cli/json/odds_json.h"
 #include "cli/live/live_request.h"
-#include "cli/live/odds_job.h"
+#include "cli/live/long_job.h"
 #include "cli/text/nights_text.h"
 #include "cli/words/version.h"
 #include "geo/input_error.h"
@@ -12,6 +12,7 @@
 #include <chrono>
 #include <exception>
 #include <memory>
+#include <optional>
 #include <thread>
 #include <utility>
 #include <vector>
@@ -47,18 +48,18 @@ Reply too_many() {
     return replied({{"error", "too many long questions are under way already"}}, 503);
 }
 
-/// What a question of odds holds: it is left as soon as the answer is let go.
-struct OddsWaited {
-    explicit OddsWaited(std::atomic<int>& taken, std::size_t draws)
-        : place(taken), job(std::make_shared<OddsJob>(draws)) {}
+/// What a long question holds: it is left as soon as the answer is let go.
+struct LongWaited {
+    LongWaited(std::atomic<int>& taken, std::optional<std::size_t> draws)
+        : place(taken), job(std::make_shared<LongJob>(draws)) {}
 
-    ~OddsWaited() { job->leave(); }
+    ~LongWaited() { job->leave(); }
 
-    OddsWaited(const OddsWaited&) = delete;
-    OddsWaited& operator=(const OddsWaited&) = delete;
+    LongWaited(const LongWaited&) = delete;
+    LongWaited& operator=(const LongWaited&) = delete;
 
     LongPlace place;
-    std::shared_ptr<OddsJob> job;
+    std::shared_ptr<LongJob> job;
 };
 
 Json odds_answer(const planner::Odds& odds, const std::string& seen, const Figures& shown) {
@@ -67,26 +68,32 @@ Json odds_answer(const planner::Odds& odds, const std::string& seen, const Figur
             {"view", odds_view(odds, shown)}};
 }
 
-/// Draws until somebody leaves; a plan that is asked for meanwhile goes before every draw.
-void draw(LiveMaker& maker,
-          const LivePlan& live,
-          const planner::OddsOptions& options,
-          OddsJob& job) {
-    const auto watch = [&](std::size_t done) {
-        bool on = job.go_on(done);
-        while (on && maker.hand.busy()) {
-            std::this_thread::sleep_for(milliseconds(1));
-            on = !job.left();
-        }
-        return on;
-    };
+Json nights_answer(const planner::NightsPlan& nights,
+                   const std::string& seen,
+                   const Figures& shown) {
+    return {{"seen", seen},
+            {"nights", nights_json_value(nights, version())},
+            {"view", nights_view(nights, shown)}};
+}
+
+/// Whether somebody still waits; a plan that is asked for meanwhile goes before every step.
+bool still_waited_for(LiveMaker& maker, LongJob& job, std::size_t done) {
+    bool on = job.go_on(done);
+    while (on && maker.hand.busy()) {
+        std::this_thread::sleep_for(milliseconds(1));
+        on = !job.left();
+    }
+    return on;
+}
+
+/// Works until somebody leaves, and ends the job with what came of it, or with what went wrong.
+/// `work` answers nothing if it was stopped.
+template <typename Work> void work_at(LongJob& job, const Work& work) {
     if (job.left())
         return;
     try {
-        const std::optional<planner::Odds> odds =
-            planner::watched_odds_of(live.plan.trip, *live.route, options, watch);
-        if (odds)
-            job.end_with(replied(odds_answer(*odds, live.seen, maker.figures(odds->plan))).body);
+        if (const std::optional<Json> came = work())
+            job.end_with(replied(*came).body);
     } catch (const geo::InputError& error) {
         job.end_with(replied(problems_json(error)).body);
     } catch (const std::exception&) {
@@ -94,36 +101,56 @@ void draw(LiveMaker& maker,
     }
 }
 
+Reply told_by_lines(std::shared_ptr<LongWaited> waited) {
+    Reply reply;
+    reply.type = "application/x-ndjson";
+    reply.more = [waited = std::move(waited)] { return waited->job->next(between_lines); };
+    return reply;
+}
+
 } // namespace
 
 Reply odds_reply(LiveMaker& maker, const std::string& body) {
     const LiveRequest asked = live_request(body);
-    const auto waited = std::make_shared<OddsWaited>(maker.long_questions, asked.draws);
+    auto waited = std::make_shared<LongWaited>(maker.long_questions, asked.draws);
     if (!waited->place.got())
         return too_many();
     const auto live = std::make_shared<const LivePlan>(
         maker.hand.done([&] { return maker.trip.planned(asked.edits); }));
     const planner::OddsOptions options{.draws = asked.draws, .seed = 1, .threads = 1};
-    maker.long_hand.begin(
-        [&maker, live, options, job = waited->job] { draw(maker, *live, options, *job); });
-    Reply reply;
-    reply.type = "application/x-ndjson";
-    reply.more = [waited] { return waited->job->next(between_lines); };
-    return reply;
+    maker.long_hand.begin([&maker, live, options, job = waited->job] {
+        work_at(*job, [&]() -> std::optional<Json> {
+            const std::optional<planner::Odds> odds = planner::watched_odds_of(
+                live->plan.trip, *live->route, options, [&](std::size_t done) {
+                    return still_waited_for(maker, *job, done);
+                });
+            if (!odds)
+                return std::nullopt;
+            return odds_answer(*odds, live->seen, maker.figures(odds->plan));
+        });
+    });
+    return told_by_lines(std::move(waited));
 }
 
 Reply nights_reply(LiveMaker& maker, const std::string& body) {
     const LiveRequest asked = live_request(body);
-    const LongPlace place(maker.long_questions);
-    if (!place.got())
+    auto waited = std::make_shared<LongWaited>(maker.long_questions, std::nullopt);
+    if (!waited->place.got())
         return too_many();
-    const LivePlan live = maker.hand.done([&] { return maker.trip.planned(asked.edits); });
-    return maker.long_hand.done([&] {
-        const planner::NightsPlan nights = planner::plan_nights(live.plan.trip, *live.route);
-        return replied({{"seen", live.seen},
-                        {"nights", nights_json_value(nights, version())},
-                        {"view", nights_view(nights, maker.figures(live.plan))}});
+    const auto live = std::make_shared<const LivePlan>(
+        maker.hand.done([&] { return maker.trip.planned(asked.edits); }));
+    maker.long_hand.begin([&maker, live, job = waited->job] {
+        work_at(*job, [&]() -> std::optional<Json> {
+            const std::optional<planner::NightsPlan> nights =
+                planner::watched_nights(live->plan.trip, *live->route, [&](std::size_t weighed) {
+                    return still_waited_for(maker, *job, weighed);
+                });
+            if (!nights)
+                return std::nullopt;
+            return nights_answer(*nights, live->seen, maker.figures(live->plan));
+        });
     });
+    return told_by_lines(std::move(waited));
 }
 
 Reply compare_reply(LiveMaker& maker, const std::string& body) {

@@ -73,6 +73,10 @@ bool LiveRequest::wants(std::string_view part) const {
     return std::find(want.begin(), want.end(), part) != want.end();
 }
 
+bool LiveRequest::has(std::string_view drawing) const {
+    return std::find(have.begin(), have.end(), drawing) != have.end();
+}
+
 LiveRequest live_request(const std::string& body) {
     JsonValue json;
     try {
@@ -95,6 +99,9 @@ LiveRequest live_request(const std::string& body) {
         request.seen = text_at(json, "seen");
     if (json.find("ground") != nullptr)
         request.ground = text_at(json, "ground");
+    if (const JsonValue* have = json.find("have"))
+        for (const JsonValue& drawing : have->items)
+            request.have.push_back(drawing.text);
     return request;
 }
 

@@ -24,11 +24,13 @@ struct LiveRequest {
     std::vector<planner::Edit> pinned; ///< beside which the edits are shown
     std::vector<std::string> want;     ///< parts of the answer; empty: plan and drawing
     std::string seen;
-    std::string ground; ///< the id of the one that the page has
+    std::string ground;            ///< the id of the one that the page has
+    std::vector<std::string> have; ///< digests of the drawings that the page has
     std::size_t draws = 400;
     bool narrow = false;
 
     [[nodiscard]] bool wants(std::string_view part) const;
+    [[nodiscard]] bool has(std::string_view drawing) const;
 };
 
 /// Throws: BadRequest.

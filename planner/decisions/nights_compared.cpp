@@ -3,6 +3,7 @@
 #include "planner/make_plan.h"
 #include "planner/results/assembly.h"
 
+#include <optional>
 #include <utility>
 
 namespace tumpline::planner {
@@ -29,9 +30,7 @@ NightsOption option_of(const Prepared& prepared, NightsSettled one) {
     return option;
 }
 
-} // namespace
-
-NightsPlan plan_nights(const Trip& trip, const Route& route) {
+NightsPlan nights_of(const Trip& trip, const Route& route, const NightsWatch& watch) {
     Trip open = trip;
     open.days.nights_auto = true;
     open.days.nights.clear();
@@ -42,7 +41,7 @@ NightsPlan plan_nights(const Trip& trip, const Route& route) {
         result.listed.push_back(
             option_of(as_listed, settled_at(as_listed, listed_nights(as_listed))));
     }
-    NightsChosen chosen = choose_nights(prepared, 2);
+    NightsChosen chosen = choose_nights(prepared, 2, watch);
     result.asked = chosen.asked;
     result.places = chosen.places;
     result.camps = chosen.camps;
@@ -51,6 +50,21 @@ NightsPlan plan_nights(const Trip& trip, const Route& route) {
     chosen.best.settled = as_chosen(prepared, chosen);
     result.best = option_of(prepared, std::move(chosen.best));
     return result;
+}
+
+} // namespace
+
+NightsPlan plan_nights(const Trip& trip, const Route& route) {
+    return nights_of(trip, route, {});
+}
+
+std::optional<NightsPlan>
+watched_nights(const Trip& trip, const Route& route, const NightsWatch& watch) {
+    try {
+        return nights_of(trip, route, watch);
+    } catch (const NightsLeft&) {
+        return std::nullopt;
+    }
 }
 
 } // namespace tumpline::planner

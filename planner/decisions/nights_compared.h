@@ -4,6 +4,7 @@
 #include "planner/solution/nights.h"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -30,5 +31,9 @@ struct NightsPlan {
 
 /// Throws: geo::InputError as listed_nights does.
 [[nodiscard]] NightsPlan plan_nights(const Trip& trip, const Route& route);
+
+/// The same while somebody watches; empty if they stopped it.
+[[nodiscard]] std::optional<NightsPlan>
+watched_nights(const Trip& trip, const Route& route, const NightsWatch& watch);
 
 } // namespace tumpline::planner

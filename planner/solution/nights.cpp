@@ -59,13 +59,16 @@ NightLimits limits_in_force(const Prepared& prepared) {
 /// Asks the programme at one set of loads after the other.
 class Chooser {
   public:
-    explicit Chooser(const Prepared& prepared)
-        : prepared_(prepared), stops_(night_stops(prepared)) {}
+    Chooser(const Prepared& prepared, const NightsWatch& watch)
+        : prepared_(prepared), watch_(watch), stops_(night_stops(prepared)) {}
 
     NightsChosen run(std::size_t others);
 
   private:
-    [[nodiscard]] NightProgramme programme(NightDays& days, NightLimits waived) const;
+    /// Leaves the search if nobody waits for it.
+    void go_on();
+    [[nodiscard]] NightsSettled settled(const Nights& nights);
+    [[nodiscard]] NightProgramme programme(NightDays& days, NightLimits waived);
     [[nodiscard]] std::optional<Nights> answer(const Solved& loads, NightLimits waived);
     [[nodiscard]] std::optional<NightsSettled> repeat(Solved loads, NightLimits waived);
     [[nodiscard]] std::vector<NightLimits> needs_without(const Solved& loads);
@@ -84,16 +87,33 @@ class Chooser {
     }
 
     const Prepared& prepared_;
+    const NightsWatch& watch_;
     NightStops stops_;
     std::vector<Barred> barred_;
+    std::size_t weighed_ = 0; ///< days
     int asked_ = 0;
     bool flipped_ = false;
 };
 
-NightProgramme Chooser::programme(NightDays& days, NightLimits waived) const {
+void Chooser::go_on() {
+    ++weighed_;
+    if (watch_ && !watch_(weighed_))
+        throw NightsLeft{};
+}
+
+NightsSettled Chooser::settled(const Nights& nights) {
+    go_on();
+    return settled_at(prepared_, nights);
+}
+
+NightProgramme Chooser::programme(NightDays& days, NightLimits waived) {
     return {.stops = stops_.boundaries.size(),
             .room_l = days.room_l(),
-            .day = [&days](const NightSpan& span) { return days(span); },
+            .day =
+                [this, &days](const NightSpan& span) {
+                    go_on();
+                    return days(span);
+                },
             .least = [&days](std::size_t from, std::size_t to) { return days.least(from, to); },
             .waived = waived};
 }
@@ -127,7 +147,7 @@ std::optional<NightsSettled> Chooser::repeat(Solved loads, NightLimits waived) {
                     return stops_earlier(a.nights, b.nights);
                 }));
         }
-        NightsSettled next = settled_at(prepared_, *nights);
+        NightsSettled next = settled(*nights);
         if ((next.broken & ~waived) != 0) {
             barred_.push_back({*nights, next.broken}); // ask again at the same loads
             continue;
@@ -151,7 +171,7 @@ std::vector<NightLimits> Chooser::needs_without(const Solved& loads) {
     const auto keeps_the_others = [&](NightLimits waived) {
         const std::vector<NightChoice> choices = best_nights(programme(days, waived), tried);
         return std::any_of(choices.begin(), choices.end(), [&](const NightChoice& choice) {
-            return (settled_at(prepared_, stops_.nights(choice.stops)).broken & ~waived) == 0;
+            return (settled(stops_.nights(choice.stops)).broken & ~waived) == 0;
         });
     };
     for (int size = 1; sets.empty() && size < std::popcount(in_force); ++size)
@@ -174,7 +194,7 @@ void Chooser::add_others(NightsChosen& chosen, std::size_t others, NightLimits w
             const Nights nights = stops_.nights(choices[done].stops);
             if (nights == chosen.best.nights || is_barred(nights, waived))
                 continue;
-            NightsSettled one = settled_at(prepared_, nights);
+            NightsSettled one = settled(nights);
             if ((one.broken & ~waived) == 0)
                 chosen.next.push_back(std::move(one));
         }
@@ -207,7 +227,7 @@ NightsChosen Chooser::run(std::size_t others) {
         }
     }
     if (!best) // one day without nights is always an answer, if only to show what it breaks
-        best = settled_at(prepared_, {});
+        best = settled({});
     chosen.best = std::move(*best);
     chosen.flipped = flipped_;
     if (others > 0)
@@ -253,8 +273,8 @@ NightsSettled settled_at(const Prepared& prepared, const Nights& nights) {
     return result;
 }
 
-NightsChosen choose_nights(const Prepared& prepared, std::size_t others) {
-    return Chooser(prepared).run(others);
+NightsChosen choose_nights(const Prepared& prepared, std::size_t others, const NightsWatch& watch) {
+    return Chooser(prepared, watch).run(others);
 }
 
 std::string limit_text(const Trip& trip, NightLimit limit) {

@@ -4,6 +4,7 @@
 #include "planner/solution/night_search.h"
 
 #include <cstddef>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,9 +39,17 @@ struct NightsChosen {
     std::vector<NightLimits> needs_without;
 };
 
+/// Told again and again how many days the search has weighed; answers whether to go on.
+using NightsWatch = std::function<bool(std::size_t weighed)>;
+
+/// Thrown out of the search as soon as its watch answers no.
+struct NightsLeft {};
+
 /// The best nights and up to `others` more. `best` is at its fixed point the cheapest: asked at its
 /// loads, the programme answers it again, unless `flipped` says otherwise.
-[[nodiscard]] NightsChosen choose_nights(const Prepared& prepared, std::size_t others);
+/// Throws: NightsLeft.
+[[nodiscard]] NightsChosen
+choose_nights(const Prepared& prepared, std::size_t others, const NightsWatch& watch = {});
 
 /// What a limit says, as one would name it: "the 8 h of days.hours_limit".
 [[nodiscard]] std::string limit_text(const Trip& trip, NightLimit limit);

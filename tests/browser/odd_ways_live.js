@@ -144,6 +144,7 @@ async function check_beside(browser) {
     await answered(page, 'backs', () => page.ask(() => document.querySelectorAll('.hands button')[1].click()));
     expect(!/with cart/.test(await page.ask(chosen)), 'the cart is still taken: ' + (await page.ask(chosen)));
     expect((await page.ask(hands)).includes('Each piece on one back*'), 'the choice of hands is not marked');
+    await check_drawings_kept(page);
     check_console(page, 'odds, nights and a cart');
   } finally {
     await page.close();
@@ -151,15 +152,84 @@ async function check_beside(browser) {
   }
 }
 
-// Sixty days of 12 km each between camps, without tracks.
+// Sixty days between camps, without tracks; at Camp 31 and Camp 41 nobody sleeps.
 function sixty_days() {
-  const days = 60;
+  const days = 62; // legs of them
+  const slept = (place) => place.name !== 'Camp 31' && place.name !== 'Camp 41';
   const camp = (i) => (i === 0 ? 'Gate' : i === days ? 'Far end' : 'Camp ' + i);
   const legs = Array.from({ length: days }, (_, i) => ({ name: 'Way ' + (i + 1), travel: 'walk', length: '12 km', ascent: '300 m', descent: '280 m', terrain: 'path', from: camp(i), to: camp(i + 1) }));
   const places = Array.from({ length: days - 1 }, (_, i) => ({ name: camp(i + 1), kind: 'camp' }));
   return { tumpline: 1, name: 'Sixty days', start: '2027-06-01', time_zone: 'UTC', route: { legs, places: [{ name: 'Gate', kind: 'start', at: [15.0, 62.0] }, ...places, { name: 'Far end', kind: 'finish' }] },
     party: [{ name: 'Ada', body: '68 kg' }, { name: 'Bo', body: '80 kg' }], kit: [{ item: 'tent', mass: '2.4 kg' }, { item: 'stove', mass: '400 g' }],
-    days: { nights: places.map((place) => place.name) } };
+    days: { nights: places.filter(slept).map((place) => place.name) } };
+}
+
+// Handles that lie on each other: each is taken at its own middle, and any can be laid on top.
+async function check_crowded_nights(page) {
+  const spot = (i) => page.ask((n) => {
+    document.getElementById('profile').scrollIntoView({ block: 'center' });
+    const box = document.querySelectorAll('#profile .handle')[n].getBoundingClientRect();
+    return { x: box.left + box.width / 2, y: box.top + box.height / 2 };
+  }, i);
+  const held = () => page.ask(() => document.activeElement.getAttribute('aria-label'));
+  await spot(0); // scrolling there lays out what was not seen before
+  await page.ask(() => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))));
+  for (const i of [0, 20, 29, 57]) {
+    const here = await spot(i);
+    const next = await spot(i + 1);
+    expect(next.x - here.x < 22, 'the handles of sixty days do not lie on each other: ' + (next.x - here.x) + ' px');
+    await press(page, 'mousePressed', here);
+    await press(page, 'mouseReleased', here, 0);
+    expect(await held() === 'Night ' + (i + 1) + ' at', 'pressing night ' + (i + 1) + ' takes ' + await held());
+  }
+  const before = await page.ask(nights);
+  const from = await spot(29);
+  const to = await spot(30); // the next night sleeps two camps on
+  await press(page, 'mousePressed', from);
+  await press(page, 'mouseMoved', { x: from.x + (to.x - from.x) * 0.3, y: from.y });
+  await answered(page, 'a night among sixty dragged', async () => {
+    await press(page, 'mouseMoved', { x: (from.x + to.x) / 2, y: from.y });
+    await press(page, 'mouseReleased', { x: (from.x + to.x) / 2, y: from.y }, 0);
+  });
+  await until(page, (name) => [...document.querySelectorAll('#profile .handle')][29].getAttribute('aria-valuetext') === name, 'night 30 at Camp 31', 'Camp 31');
+  const after = await page.ask(nights);
+  expect(after.every((name, i) => i === 29 || name === before[i]), 'other nights have moved with night 30: ' + after);
+  // by the list, without a mouse
+  await page.ask(() => {
+    const list = document.getElementById('night-to-move');
+    list.value = '38';
+    list.dispatchEvent(new Event('change'));
+  });
+  expect(await held() === 'Night 39 at', 'the list leads to ' + await held());
+  const on_top = await page.ask(() => {
+    const handle = document.activeElement;
+    const box = handle.getBoundingClientRect();
+    return [0.1, 0.5, 0.9].every((part) => document.elementFromPoint(box.left + part * box.width, box.top + box.height / 2) === handle);
+  });
+  expect(on_top, 'the night that was chosen does not lie above the others');
+  await page.key('ArrowRight');
+  await until(page, () => [...document.querySelectorAll('#profile .handle')][38].getAttribute('aria-valuetext') === 'Camp 41', 'night 39 at Camp 41');
+}
+
+// Drawings that stay as they are do not come again, and stay on the page.
+async function check_drawings_kept(page) {
+  await page.ask(() => {
+    const asked = window.fetch;
+    window.drawings = [];
+    window.fetch = async (...what) => {
+      const answer = await asked(...what);
+      if (String(what[0]) === '/api/plan') window.drawings.push((await answer.clone().json()).drawing);
+      return answer;
+    };
+  });
+  await slider(page, 'set-off', 'ArrowRight', 'a later start');
+  const sent = await page.ask(() => {
+    const last = window.drawings[window.drawings.length - 1];
+    return { map: last.map.markup, profile: last.profile.markup, clocks: last.clocks.filter((clock) => clock.markup).length,
+      seen: document.querySelectorAll('#map svg, #profile svg').length, cards: [...document.querySelectorAll('.day .clock svg')].length };
+  });
+  expect(sent.map === null && sent.profile === null, 'a later start sends map and profile once more');
+  expect(sent.clocks > 0 && sent.seen >= 2 && sent.cards === sent.clocks, 'drawings are missing after a later start: ' + JSON.stringify(sent));
 }
 
 async function check_sixty_days(browser) {
@@ -175,6 +245,7 @@ async function check_sixty_days(browser) {
     const began = Date.now();
     await slider(page, 'set-off', 'ArrowLeft', 'an earlier start on sixty days');
     console.log('sixty days: ' + (Date.now() - began) + ' ms from a key to the plan');
+    await check_crowded_nights(page);
     for (const width of [360, 1280]) {
       await page.size(width, 900);
       await until(page, (narrow) => document.querySelector('#profile svg').viewBox.baseVal.width < 400 === narrow, 'the drawings of ' + width + ' px', width < 641);

@@ -1,5 +1,6 @@
 // Everything that is asked of the server. The key stands in the fragment of the address, which no
 // browser sends along; it goes into a header of each request.
+import { Drawings } from './drawings.js';
 
 /**
  * @typedef {{op: string, path: string, value?: unknown}} Edit
@@ -77,6 +78,7 @@ export function planner(ground, show, fail) {
   let busy = false;
   /** @type {Edit[] | null} */
   let under_way = null;
+  const drawings = new Drawings();
 
   async function run() {
     busy = true;
@@ -86,7 +88,8 @@ export function planner(ground, show, fail) {
       waiting = null;
       try {
         const narrow = matchMedia('(max-width: 40rem)').matches;
-        const answer = await ask('/api/plan', { edits, want: ['view', 'drawing'], narrow, ground: ground() });
+        const answer = await ask('/api/plan', { edits, want: ['view', 'drawing'], narrow, ground: ground(), have: drawings.have });
+        answer.drawing = drawings.whole(answer.drawing);
         if (!waiting) show(answer, edits);
       } catch (error) {
         if (!waiting) fail(error);

@@ -60,6 +60,7 @@ function change(more, words, by) {
 
 function again() {
   tools();
+  keepNights(edits.now, known);
   request(edits.now);
 }
 
@@ -95,7 +96,15 @@ function nightTools() {
     change([{ op: 'add', path: '/days/nights', value: 'auto' }], 'The plan chooses the nights');
     askNights(edits.now, known, change, fail);
   });
-  at('night-tools').replaceChildren(choice, auto);
+  const tools = [choice, auto];
+  if (ground.crowded()) {
+    const held = ground.raised;
+    const which = /** @type {HTMLSelectElement} */ (make('select', { id: 'night-to-move', 'aria-label': 'Night to move' }, make('option', { value: '' }, 'Night to move …'),
+      ...nights.map((/** @type {any} */ night, /** @type {number} */ i) => make('option', { value: String(i), selected: held === i }, night.night + ' ' + night.name))));
+    which.addEventListener('change', () => ground.raise(which.value === '' ? null : Number(which.value)));
+    tools.unshift(which);
+  }
+  at('night-tools').replaceChildren(...tools);
 }
 
 /** @param {number} next */

@@ -52,6 +52,8 @@ export class Ground {
     this.start = [];
     /** @type {Night[]} */
     this.pinned = [];
+    /** @type {number | null} the night whose handles lie above the others */
+    this.raised = null;
     this.id = ''; // of the ground under the map
     /** @type {Record<string, string>} what each holder shows */
     this.drawn = {};
@@ -121,9 +123,51 @@ export class Ground {
         handle.setAttribute('aria-valuemax', String(Math.max(0, places.length - 1)));
         handle.setAttribute('aria-valuenow', String(Math.max(0, places.findIndex((place) => place.name === night.name))));
         handle.setAttribute('aria-valuetext', night.name);
+        handle.classList.toggle('raised', this.raised === i);
         handle.classList.toggle('was', this.pinned.length > i && this.pinned[i].name !== night.name);
       });
     }
+  }
+
+  /**
+   * The handles that are seen, with their middles in the window.
+   * @param {'map' | 'profile'} id
+   */
+  middles(id) {
+    const handles = /** @type {HTMLElement[]} */ ([...at(id).querySelectorAll('.handle')]);
+    return handles.map((handle, i) => ({ handle, i, box: handle.getBoundingClientRect() })).filter((one) => one.box.width > 0)
+      .map(({ handle, i, box }) => ({ handle, i, x: box.left + box.width / 2, y: box.top + box.height / 2 }));
+  }
+
+  /** Whether handles lie on each other, so that not each has the room that a finger needs. */
+  crowded() {
+    return /** @type {const} */ (['map', 'profile']).some((id) => {
+      const all = this.middles(id);
+      return all.some((one, i) => i > 0 && Math.hypot(one.x - all[i - 1].x, one.y - all[i - 1].y) < 40);
+    });
+  }
+
+  /**
+   * The handle whose middle is nearest: where they lie on each other, none hides another.
+   * @param {'map' | 'profile'} id @param {HTMLElement} pressed @param {PointerEvent} event
+   */
+  nearest(id, pressed, event) {
+    const far = (/** @type {{x: number, y: number}} */ one) => Math.hypot(one.x - event.clientX, one.y - event.clientY);
+    const all = this.middles(id);
+    const own = all.find((one) => one.handle === pressed);
+    if (!own || pressed.classList.contains('raised')) return own;
+    return all.reduce((best, one) => (far(one) < far(best) ? one : best), own);
+  }
+
+  /**
+   * Lays the handles of a night above the others, for whoever cannot reach it there.
+   * @param {number | null} i
+   */
+  raise(i) {
+    this.raised = i;
+    this.place();
+    if (i === null) return;
+    /** @type {HTMLElement | undefined} */ (this.middles('profile').find((one) => one.i === i)?.handle)?.focus();
   }
 
   /**
@@ -146,13 +190,16 @@ export class Ground {
   handle(id, i) {
     const handle = make('button', { type: 'button', role: 'slider', class: 'handle', 'aria-label': 'Night ' + (i + 1) + ' at' }, String(i + 1));
     handle.addEventListener('pointerdown', (event) => {
-      if (event.button !== 0) return;
-      handle.setPointerCapture(event.pointerId);
-      this.dragged = i;
+      const held = this.nearest(id, handle, event);
+      if (event.button !== 0 || !held) return;
+      held.handle.setPointerCapture(event.pointerId);
+      held.handle.focus({ preventScroll: true });
+      this.dragged = held.i;
       this.start = this.nights.nights;
       this.target = null;
-      handle.classList.add('dragged');
+      held.handle.classList.add('dragged');
     });
+    handle.addEventListener('mousedown', (event) => event.preventDefault()); // the one held has the focus, not the one on top
     handle.addEventListener('pointermove', (event) => {
       if (this.dragged === i) this.drag(id, i, event);
     });

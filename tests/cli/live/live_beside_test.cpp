@@ -6,6 +6,7 @@
 
 #include <chrono>
 #include <filesystem>
+#include <future>
 #include <string>
 #include <thread>
 #include <vector>
@@ -63,6 +64,28 @@ TEST_F(LiveBeside, OddsThatNobodyWaitsForAreNotDrawn) {
     EXPECT_LT(taken, 12 * (std::chrono::steady_clock::now() - again));
 }
 
+TEST_F(LiveBeside, NightsThatNobodyWaitsForAreNotSearched) {
+    const auto rests = [&] {
+        for (int i = 0; i < 2000 && maker_.long_hand.busy(); ++i)
+            std::this_thread::sleep_for(std::chrono::milliseconds(5));
+        return !maker_.long_hand.busy();
+    };
+    std::promise<void> search;
+    std::promise<void> plan;
+    maker_.long_hand.begin([&] { search.get_future().wait(); });
+    Reply reply = nights_reply(maker_, R"({"edits": []})");
+    EXPECT_EQ(reply.type, "application/x-ndjson");
+    maker_.hand.begin([&] { plan.get_future().wait(); });
+    search.set_value(); // it begins, and lets the plan go first, which takes as long as we like
+    EXPECT_TRUE(Json::parse(reply.more().value()).contains("done"));
+    EXPECT_TRUE(maker_.long_hand.busy());
+    EXPECT_EQ(maker_.long_questions, 1);
+    reply = {}; // the page has closed
+    EXPECT_TRUE(rests()) << "the search goes on though everybody has left";
+    EXPECT_EQ(maker_.long_questions, 0);
+    plan.set_value();
+}
+
 TEST_F(LiveBeside, MoreThanFourLongQuestionsAreRefused) {
     std::vector<Reply> replies;
     for (int i = 0; i < 4; ++i)
@@ -85,7 +108,7 @@ TEST_F(LiveBeside, WhatIsNoTripIsRefusedBeforeAnythingIsTold) {
 }
 
 TEST_F(LiveBeside, NightsOfferTheBestAndWhatTheNextCosts) {
-    const Json told = Json::parse(nights_reply(maker_, R"({"edits": []})").body);
+    const Json told = all_lines(nights_reply(maker_, R"({"edits": []})")).back();
     const Json& options = told.at("view").at("options");
     ASSERT_GE(options.size(), 2U);
     EXPECT_EQ(options[0].at("which"), "Best");

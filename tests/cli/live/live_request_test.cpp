@@ -22,7 +22,8 @@ TEST(LiveRequest, ReadsEveryPart) {
     const LiveRequest asked = live_request(R"({"edits": [
         {"op": "add", "path": "/days/hours", "value": 7}, {"op": "remove", "path": "/kit/0"}],
         "pinned": [{"op": "replace", "path": "/name", "value": "A"}], "want": ["view"],
-        "draws": 120, "narrow": true, "seen": "5", "ground": "6"})");
+        "draws": 120, "narrow": true, "seen": "5", "ground": "6",
+        "have": ["7a", "8b"]})");
     ASSERT_EQ(asked.edits.size(), 2U);
     EXPECT_EQ(asked.edits[0].pointer, "/days/hours");
     EXPECT_EQ(asked.edits[0].value, "7");
@@ -35,6 +36,8 @@ TEST(LiveRequest, ReadsEveryPart) {
     EXPECT_TRUE(asked.narrow);
     EXPECT_EQ(asked.seen, "5");
     EXPECT_EQ(asked.ground, "6");
+    EXPECT_TRUE(asked.has("8b"));
+    EXPECT_FALSE(asked.has("6"));
 }
 
 TEST(LiveRequest, LeftOutItWantsPlanAndDrawingAndFourHundredDraws) {

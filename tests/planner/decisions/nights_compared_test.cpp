@@ -37,6 +37,27 @@ TEST(NightsCompared, TheEvenCutIsBest) {
         EXPECT_NE(other.nights, plan.best.nights);
 }
 
+TEST(NightsCompared, AreSearchedNoFurtherThanSomebodyWaits) {
+    const test::RandomTrip made = six_camps();
+    std::size_t last = 0;
+    const auto whole = watched_nights(made.trip, made.route, [&](std::size_t weighed) {
+        EXPECT_EQ(weighed, last + 1); // told of every day
+        last = weighed;
+        return true;
+    });
+    ASSERT_TRUE(whole.has_value());
+    EXPECT_THAT(whole->best.nights, ElementsAre("C")); // as without a watch
+    ASSERT_GT(last, 5U);
+    for (const std::size_t most : {std::size_t{1}, last / 2, last}) {
+        std::size_t told = 0;
+        EXPECT_FALSE(watched_nights(made.trip, made.route, [&](std::size_t weighed) {
+                         told = weighed;
+                         return weighed < most;
+                     }).has_value());
+        EXPECT_EQ(told, most) << "not a day more is weighed";
+    }
+}
+
 TEST(NightsCompared, WhatTheFileListsStandsBeside) {
     test::RandomTrip made = six_camps();
     made.trip.days.nights = {"A", "D"};

@@ -11,11 +11,12 @@ namespace tumpline::cli {
 
 /// Work that somebody waits for and may leave: one thread does it and says how far it is, another
 /// tells that on, line by line.
-class OddsJob {
+class LongJob {
   public:
-    explicit OddsJob(std::size_t draws) : draws_(draws) {}
+    /// Of so many draws, or of an unknown number of steps.
+    explicit LongJob(std::optional<std::size_t> draws) : draws_(draws) {}
 
-    /// So many draws are done; answers whether somebody still waits.
+    /// So many draws or steps are done; answers whether somebody still waits.
     [[nodiscard]] bool go_on(std::size_t done);
     /// It ends with this line.
     void end_with(std::string line);
@@ -31,7 +32,7 @@ class OddsJob {
   private:
     mutable std::mutex door_;
     std::condition_variable knock_;
-    std::size_t draws_;
+    std::optional<std::size_t> draws_;
     std::size_t done_ = 0;
     std::optional<std::string> last_;
     bool told_last_ = false;

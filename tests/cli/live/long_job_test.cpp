@@ -1,4 +1,4 @@
-#include "cli/live/odds_job.h"
+#include "cli/live/long_job.h"
 
 #include <gtest/gtest.h>
 
@@ -10,8 +10,8 @@ namespace {
 
 using std::chrono::milliseconds;
 
-TEST(OddsJob, SaysHowFarItIsAndAtLastWhatCameOfIt) {
-    OddsJob job(40);
+TEST(LongJob, SaysHowFarItIsAndAtLastWhatCameOfIt) {
+    LongJob job(40);
     EXPECT_EQ(job.next(milliseconds(0)), "{\"done\":0,\"draws\":40}\n");
     EXPECT_TRUE(job.go_on(17));
     EXPECT_EQ(job.next(milliseconds(0)), "{\"done\":17,\"draws\":40}\n");
@@ -21,8 +21,14 @@ TEST(OddsJob, SaysHowFarItIsAndAtLastWhatCameOfIt) {
     EXPECT_FALSE(job.next(milliseconds(0)).has_value());
 }
 
-TEST(OddsJob, WhoWaitsIsTheEndOfItToldAtOnce) {
-    OddsJob job(40);
+TEST(LongJob, SaysHowManyStepsAreDoneWhereNobodyKnowsOfHowMany) {
+    LongJob job({});
+    EXPECT_TRUE(job.go_on(3));
+    EXPECT_EQ(job.next(milliseconds(0)), "{\"done\":3}\n");
+}
+
+TEST(LongJob, WhoWaitsIsTheEndOfItToldAtOnce) {
+    LongJob job(40);
     const auto began = std::chrono::steady_clock::now();
     std::thread hand([&] { job.end_with("end\n"); });
     EXPECT_EQ(job.next(milliseconds(20'000)), "end\n");
@@ -30,8 +36,8 @@ TEST(OddsJob, WhoWaitsIsTheEndOfItToldAtOnce) {
     EXPECT_LT(std::chrono::steady_clock::now() - began, milliseconds(10'000));
 }
 
-TEST(OddsJob, GoesOnForNobodyWhoHasLeft) {
-    OddsJob job(40);
+TEST(LongJob, GoesOnForNobodyWhoHasLeft) {
+    LongJob job(40);
     EXPECT_TRUE(job.go_on(1));
     EXPECT_FALSE(job.left());
     job.leave();
