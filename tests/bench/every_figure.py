@@ -107,8 +107,10 @@ def of_samples(program, folder):
     row("`gdalinfo --version`", span(floor_s))
     cpu_s = measure(f"{program} plan {sample('saddle')}")[1]
     row("`plan` of saddle", span(cpu_s), f"{cpu_s / floor_s:.2f} of `gdalinfo --version`")
-    cpu_s = measure(f"{program} book {sample('lake-chain')} -o {folder}/book.html")[1]
-    row("`book` of lake-chain", span(cpu_s))
+    for name in ("lake-chain", "saddle"):
+        plan_s = measure(f"{program} plan {sample(name)} --format json")[1]
+        cpu_s = measure(f"{program} book {sample(name)} -o {folder}/book.html")[1]
+        row(f"`book` of {name}", span(cpu_s), f"{cpu_s / plan_s:.2f} of its `plan`")
     for name in ("saddle", "lake-chain", "five-over-two-passes", "fourteen-portages"):
         row(f"`odds` of {name}, 10 000 draws", span(measure(f"{program} odds {sample(name)}")[1]))
 
