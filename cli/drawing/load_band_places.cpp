@@ -174,7 +174,8 @@ std::string places_markup(std::vector<Mark> all, Labels& labels, const Drawing& 
             names += labels.once_beside(mark.at,
                                         fitted(one_line(mark.name), 24),
                                         drawing.text,
-                                        mark.night > 0 ? "name slept" : "name");
+                                        mark.night > 0 ? "name slept" : "name",
+                                        mark.more.empty() ? 0.0 : half_wide(mark, drawing.text));
     }
     return fmt::format(
         R"(<g class="places">{}</g><g class="names">{}</g>)", symbols + nights, names);

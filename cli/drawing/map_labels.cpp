@@ -35,14 +35,15 @@ std::vector<DrawnPoint> even_points(const std::vector<DrawnPoint>& line) {
 Labels::Labels(const Frame& frame, const std::vector<DrawnPoint>& line)
     : width_(frame.width), height_(frame.height), line_(even_points(line)) {}
 
-std::string
-Labels::beside(const DrawnPoint& point, const std::string& text, double size, const char* kind) {
+std::string Labels::beside(
+    const DrawnPoint& point, const std::string& text, double size, const char* kind, double reach) {
     const double w = size * width_em(text) + 2.0;
     const double h = 1.2 * size;
     const double gap = 0.9 * size;
+    const double aside = std::max(gap, reach + 0.1 * size);
     const double d = 0.7 * gap;
-    const std::vector<Box> tries{{point.x + gap, point.y - h / 2, w, h},
-                                 {point.x - gap - w, point.y - h / 2, w, h},
+    const std::vector<Box> tries{{point.x + aside, point.y - h / 2, w, h},
+                                 {point.x - aside - w, point.y - h / 2, w, h},
                                  {point.x + d, point.y - d - h, w, h},
                                  {point.x + d, point.y + d, w, h},
                                  {point.x - d - w, point.y - d - h, w, h},
@@ -87,17 +88,15 @@ bool Labels::take_if_free(const Box& box) {
     return true;
 }
 
-std::string Labels::once_beside(const DrawnPoint& point,
-                                const std::string& text,
-                                double size,
-                                const char* kind) {
+std::string Labels::once_beside(
+    const DrawnPoint& point, const std::string& text, double size, const char* kind, double reach) {
     const bool stands = std::ranges::any_of(named_, [&](const Named& other) {
         return text.starts_with(other.text) && // "Mill: rapid" after "Mill"
                std::hypot(other.at.x - point.x, other.at.y - point.y) < one_place * size;
     });
     if (stands)
         return {};
-    std::string written = beside(point, text, size, kind);
+    std::string written = beside(point, text, size, kind, reach);
     if (!written.empty())
         named_.push_back({text, point});
     return written;

@@ -25,13 +25,19 @@ class Labels {
 
     /// The same beside a point unless those words, or the first of them, stand near it already: one
     /// name for one place, however often the route comes by.
-    [[nodiscard]] std::string
-    once_beside(const DrawnPoint& point, const std::string& text, double size, const char* kind);
+    [[nodiscard]] std::string once_beside(const DrawnPoint& point,
+                                          const std::string& text,
+                                          double size,
+                                          const char* kind,
+                                          double reach = 0.0);
 
     /// Places text near a point, on the free one of eight sides that hides least of the line; if
-    /// none is free nothing is written.
-    [[nodiscard]] std::string
-    beside(const DrawnPoint& point, const std::string& text, double size, const char* kind);
+    /// none is free nothing is written. `reach`: from the point to the sides of its symbol.
+    [[nodiscard]] std::string beside(const DrawnPoint& point,
+                                     const std::string& text,
+                                     double size,
+                                     const char* kind,
+                                     double reach = 0.0);
 
     /// Places text along a run of a line, if there is room that hides nothing of the route.
     [[nodiscard]] std::string

@@ -115,6 +115,15 @@ TEST_F(LettersOfAMap, JoinNightsOfOnePlaceAlone) {
               2U);
 }
 
+TEST_F(LettersOfAMap, StandClearOfAWideSign) {
+    Labels labels({700.0, 350.0, 1.0}, {});
+    // 20 pixels to its side and a tenth of the letters; of a small one 0.9 of the letters.
+    EXPECT_THAT(labels.beside({300.0, 175.0, 0.0}, "Mill", 12.0, "name", 20.0),
+                HasSubstr(R"(class="name from" x="321.2")"));
+    EXPECT_THAT(labels.beside({300.0, 275.0, 0.0}, "Weir", 12.0, "name"),
+                HasSubstr(R"(class="name from" x="310.8")"));
+}
+
 TEST_F(LettersOfAMap, DoNotSayWhatThePlaceIsCalledOnceMore) {
     Labels labels({700.0, 350.0, 1.0}, {});
     EXPECT_NE(labels.once_beside({300.0, 175.0, 0.0}, "Ledge", 12.0, "name"), "");
