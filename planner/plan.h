@@ -242,6 +242,7 @@ struct PlanDay {
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;
     double ride_m = 0.0;
+    double led_m = 0.0;        ///< lined, waded or poled
     bool heights_known = true; ///< of all that is walked
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;
@@ -320,6 +321,7 @@ struct Totals {
     double walk_m = 0.0, portage_m = 0.0, paddle_m = 0.0;
     double on_foot_m = 0.0;
     double ride_m = 0.0;
+    double led_m = 0.0;        ///< lined, waded or poled
     bool heights_known = true; ///< of all that is walked
     double ascent_m = 0.0, descent_m = 0.0;
     double moving_s = 0.0, changeover_s = 0.0, rest_s = 0.0;

@@ -133,6 +133,8 @@ std::string ways_phrase(const Ways& ways, const Figures& shown) {
         parts.push_back(fmt::format("portage {}", shown.portage(ways.portage_m)));
     if (ways.paddle_m > 0.0)
         parts.push_back(fmt::format("afloat {}", shown.distance(ways.paddle_m)));
+    if (ways.led_m > 0.0)
+        parts.push_back(fmt::format("lined, waded or poled {}", shown.distance(ways.led_m)));
     if (ways.ride_m > 0.0)
         parts.push_back(fmt::format("ride {}", shown.distance(ways.ride_m)));
     return joined(parts);

@@ -159,7 +159,7 @@ std::string detail(const BookSource& source, const PlanLeg& leg) {
                                         shown.speed(std::abs(leg.current_mps)),
                                         leg.current_mps < 0.0 ? " against" : "",
                                         leg.current_estimate ? "estimated" : "used"));
-        if (leg.wind_mps > 0.0)
+        if (leg.wind_mps > 0.0 && !planner::led(leg.travel))
             words.push_back(
                 fmt::format("wind {} (force {})", shown.speed(leg.wind_mps), leg.wind_force));
         if (leg.wind_head_mps != 0.0)
@@ -179,6 +179,9 @@ const char* pack_word(planner::Travel travel) {
     case planner::Travel::portage:
         return "Heaviest loads";
     case planner::Travel::paddle:
+    case planner::Travel::line:
+    case planner::Travel::wade:
+    case planner::Travel::pole:
         return "Goods in the boats";
     case planner::Travel::ride:
         return "Luggage";

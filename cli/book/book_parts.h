@@ -81,11 +81,12 @@ struct Ways {
     double portage_m;
     double paddle_m;
     double ride_m;
+    double led_m;
 };
 
 /// Of a day, or of all.
 template <typename Sum> [[nodiscard]] Ways ways_of(const Sum& sum) {
-    return {sum.walk_m, sum.portage_m, sum.paddle_m, sum.ride_m};
+    return {sum.walk_m, sum.portage_m, sum.paddle_m, sum.ride_m, sum.led_m};
 }
 
 [[nodiscard]] std::string ways_phrase(const Ways& ways, const Figures& shown);

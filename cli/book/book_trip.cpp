@@ -190,6 +190,12 @@ std::vector<Fields> places(const BookSource& source) {
     return rows;
 }
 
+bool has_led(const planner::Plan& plan) {
+    return std::any_of(plan.legs.begin(), plan.legs.end(), [](const planner::PlanLeg& leg) {
+        return planner::led(leg.travel);
+    });
+}
+
 bool has_ride(const planner::Plan& plan) {
     return std::any_of(plan.legs.begin(), plan.legs.end(), [](const planner::PlanLeg& leg) {
         return planner::is_ride(leg.travel);
@@ -346,6 +352,7 @@ void add_trip(Fields& fields, const BookSource& source) {
             profile_drawing(
                 plan, source.route, whole, with_marks(narrow_of_trip("profile-n")), source.shown))
         .list("band_key", band_keys(source))
+        .truth("has_led", has_led(source.plan))
         .truth("has_ride", has_ride(source.plan))
         .list("symbols", symbol_keys(source.route))
         .list("glance", glance(source))

@@ -37,13 +37,13 @@ std::string part_field(const planner::PlanLeg& leg) {
 }
 
 std::string days_csv(const planner::Plan& plan) {
-    Fields headings = {"day",          "date",         "rest_day",   "from",     "to",
-                       "from_m",       "to_m",         "distance_m", "walk_m",   "portage_m",
-                       "paddle_m",     "ride_m",       "on_foot_m",  "ascent_m", "descent_m",
-                       "moving_s",     "changeover_s", "rest_s",     "set_off",  "arrive",
-                       "arrive_early", "arrive_late",  "sunrise",    "sunset",   "dusk",
-                       "dry_camp",     "to_lat_deg",   "to_lon_deg", "food_kg",  "fuel_kg",
-                       "water_l"};
+    Fields headings = {"day",       "date",         "rest_day",     "from",       "to",
+                       "from_m",    "to_m",         "distance_m",   "walk_m",     "portage_m",
+                       "paddle_m",  "ride_m",       "led_m",        "on_foot_m",  "ascent_m",
+                       "descent_m", "moving_s",     "changeover_s", "rest_s",     "set_off",
+                       "arrive",    "arrive_early", "arrive_late",  "sunrise",    "sunset",
+                       "dusk",      "dry_camp",     "to_lat_deg",   "to_lon_deg", "food_kg",
+                       "fuel_kg",   "water_l"};
     for (const planner::Member& member : plan.trip.party)
         for (const char* figure :
              {"energy_kcal", "food_kg", "water_l", "pack_start_kg", "pack_end_kg", "heaviest_kg"})
@@ -66,6 +66,7 @@ std::string days_csv(const planner::Plan& plan) {
              day.portage_m,
              day.paddle_m,
              day.ride_m,
+             day.led_m,
              day.on_foot_m,
              day.heights_known ? day.ascent_m : unknown,
              day.heights_known ? day.descent_m : unknown,

@@ -70,13 +70,13 @@ Json day_figures(const PlanDay& day, const Figures& shown) {
         "Arrive",
         shown.clock_on(day.arrive, day.date),
         fmt::format("{}–{}", shown.clock(day.arrive_early), shown.clock(day.arrive_late))));
-    figures.push_back(
-        day_figure("Distance",
-                   shown.distance(day.walk_m + day.portage_m + day.paddle_m + day.ride_m),
-                   day.before_dusk_s ? fmt::format("{} {} dusk",
-                                                   shown.duration(std::abs(*day.before_dusk_s)),
-                                                   *day.before_dusk_s < 0.0 ? "after" : "before")
-                                     : std::string("no dusk")));
+    figures.push_back(day_figure(
+        "Distance",
+        shown.distance(day.walk_m + day.portage_m + day.paddle_m + day.led_m + day.ride_m),
+        day.before_dusk_s ? fmt::format("{} {} dusk",
+                                        shown.duration(std::abs(*day.before_dusk_s)),
+                                        *day.before_dusk_s < 0.0 ? "after" : "before")
+                          : std::string("no dusk")));
     figures.push_back(day_figure("Up",
                                  shown.climb(day.ascent_m, day.heights_known),
                                  fmt::format("{} moving", shown.duration(day.moving_s))));

@@ -70,6 +70,9 @@ std::string route_head(const FirstTrip& trip, const FirstTripFiles& files) {
     //   "track": "...", "from": "...", "to": "..."   its track, and places at which it is cut from it
     //   "length": "11 km", "ascent": "620 m", "descent": "80 m"   in place of a track, from a guidebook
     //   "travel": "ride", "lasts": "50 min"   a bus, a shuttle, a ferry; needs no track
+    //   "travel": "line"           up or down a river with the boat led: line, wade or pole
+    //   "speed": "1.4 km/h"        lined, waded or poled: its pace along the shore
+    //   "depth": "knee"            waded: depth of the water; knee, thigh or a length
     //   "terrain": "path"          on foot: path, rough-path, forest, off-path, brush, bog, sand, snow
     //   "footprint": "10 cm"       on foot in snow: how deep feet sink
     //   "night": true              on foot: walked in the dark
@@ -219,6 +222,7 @@ std::string craft(const FirstTrip& trip) {
       // "waterplane": "1.3 m2", // area of the waterline: how much deeper a load lays it
       // "freeboard": "20 cm", // side over the water with its crew and no goods; needs the waterplane
       // "deck": "open", // open, spray-deck or self-bailing
+      // "thigh_straps": true, // usual from class III
       // "suits": ["lake", "river II"], // the water that it is made for; also sea
       "mass": "{}", // with what stays attached
       "crew": ["first person"]

@@ -66,7 +66,7 @@ std::string pushes(const TextPage& page, const PlanLeg& leg) {
                                      leg.current_estimate ? ", an estimate" : ""));
     if (leg.flow && !level_met(*leg.flow, page).empty())
         pushes.push_back("the river at " + level_met(*leg.flow, page));
-    if (leg.wind_mps >= calm_mps) {
+    if (leg.wind_mps >= calm_mps && !planner::led(leg.travel)) {
         const std::string along =
             std::abs(leg.wind_head_mps) < calm_mps
                 ? std::string("across")
@@ -108,13 +108,17 @@ void add_when(TextPage& page) {
     page.add(table);
 }
 
-/// With a column for rides where there are any.
+/// With columns for boats that are led and for rides where there are any.
 void add_how_far(TextPage& page) {
     const std::vector<PlanDay>& days = page.plan().days;
     const bool rides =
         std::any_of(days.begin(), days.end(), [](const PlanDay& day) { return day.ride_s > 0.0; });
     std::vector<Column> columns{
         {"Day", true}, {"Distance", true}, {"On foot", true}, {"Carry", true}, {"Afloat", true}};
+    const bool leads =
+        std::any_of(days.begin(), days.end(), [](const PlanDay& day) { return day.led_m > 0.0; });
+    if (leads)
+        columns.push_back({"Led", true});
     if (rides)
         columns.push_back({"Ride", true});
     for (const char* heading : {"Up", "Down", "Moving", "Transitions", "Rests"})
@@ -128,6 +132,8 @@ void add_how_far(TextPage& page) {
                                        page.distance(day.walk_m),
                                        page.portage(day.portage_m),
                                        page.distance(day.paddle_m)};
+        if (leads)
+            cells.push_back(page.distance(day.led_m));
         if (rides)
             cells.push_back(page.distance(day.ride_m));
         for (const double climb_m : {day.ascent_m, day.descent_m})

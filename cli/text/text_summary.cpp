@@ -28,6 +28,8 @@ std::string ways(const TextPage& page) {
         ways.push_back(page.portage(totals.portage_m) + " carrying");
     if (totals.paddle_m > 0.0)
         ways.push_back(page.distance(totals.paddle_m) + " afloat");
+    if (totals.led_m > 0.0)
+        ways.push_back(page.distance(totals.led_m) + " lined, waded or poled");
     if (totals.ride_m > 0.0)
         ways.push_back(page.distance(totals.ride_m) + " by ride");
     return fmt::format("{}", fmt::join(ways, ", "));

@@ -20,6 +20,8 @@ std::string_view figure_words(Figure figure) {
         return "afloat";
     case Figure::ride:
         return "by ride";
+    case Figure::led:
+        return "lined, waded or poled";
     case Figure::on_foot:
         return "walked, carries counted";
     case Figure::ascent:
@@ -56,6 +58,7 @@ std::string ComparedFigures::figure(Figure figure, double value) const {
     case Figure::walk:
     case Figure::paddle:
     case Figure::ride:
+    case Figure::led:
     case Figure::on_foot:
         return planner::show_distance(value, units_);
     case Figure::portage:

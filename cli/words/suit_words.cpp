@@ -72,7 +72,7 @@ std::string_view suits_name(Suits suits) {
 }
 
 std::string_view reason_name(SuitReason reason) {
-    constexpr std::array<std::string_view, 14> names{"water_named",
+    constexpr std::array<std::string_view, 15> names{"water_named",
                                                      "water_not_named",
                                                      "class_over",
                                                      "class_not_given",
@@ -82,6 +82,7 @@ std::string_view reason_name(SuitReason reason) {
                                                      "light_boat",
                                                      "heavy_boat",
                                                      "straps",
+                                                     "no_straps",
                                                      "stroke_fits",
                                                      "low_stroke",
                                                      "high_stroke",
@@ -123,6 +124,10 @@ std::string remark_words(const LegSuitability& row, SuitReason reason, const Fig
                            shown.mass(2.0));
     case SuitReason::straps:
         return "thigh straps are usual from class III: whether it has them is not known";
+    case SuitReason::no_straps:
+        return "without thigh straps, which are usual from class III: a swim is likelier, and a "
+               "roll "
+               "is not to be counted on";
     case SuitReason::stroke_fits:
         return "its stroke fits this water";
     case SuitReason::low_stroke:

@@ -214,6 +214,12 @@ std::string_view travel_phrase(planner::Travel travel) {
         return "afloat";
     case planner::Travel::ride:
         return "ride";
+    case planner::Travel::line:
+        return "lined";
+    case planner::Travel::wade:
+        return "waded";
+    case planner::Travel::pole:
+        return "poled";
     }
     return "";
 }

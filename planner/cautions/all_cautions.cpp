@@ -12,6 +12,7 @@
 #include "planner/cautions/ford_cautions.h"
 #include "planner/cautions/intake_cautions.h"
 #include "planner/cautions/laid_food_cautions.h"
+#include "planner/cautions/led_cautions.h"
 #include "planner/cautions/left_cautions.h"
 #include "planner/cautions/load_cautions.h"
 #include "planner/cautions/model_range_cautions.h"
@@ -252,17 +253,22 @@ void CautionRules::appointments() {
 
 /// What is not known of a leg without a line.
 void CautionRules::undrawn(const RouteLeg& leg) {
-    list_.add(Level::caution,
-              "undrawn-leg",
-              afloat(leg.travel)
-                  ? "No line is known for this leg: it is as long as the trip file says, stands on "
-                    "no map and in no track, the wind counts as from ahead all the way, and a "
-                    "river's fall is not known. Find it on a map before you go."
-                  : "No line is known for this leg: length and climb are the trip file's, spread "
-                    "evenly and as steep up as down; it stands on no map and in no track. Where it "
-                    "is steep, exposed or hard to find is not known. Find it on a map before you "
-                    "go.",
-              "docs/route.md");
+    list_.add(
+        Level::caution,
+        "undrawn-leg",
+        led(leg.travel)
+            ? "No line is known for this leg: it is as long as the trip file says, stands on no "
+              "map and in no track, and the river's fall is not known. Find it on a map before "
+              "you go."
+        : afloat(leg.travel)
+            ? "No line is known for this leg: it is as long as the trip file says, stands on "
+              "no map and in no track, the wind counts as from ahead all the way, and a "
+              "river's fall is not known. Find it on a map before you go."
+            : "No line is known for this leg: length and climb are the trip file's, spread "
+              "evenly and as steep up as down; it stands on no map and in no track. Where it "
+              "is steep, exposed or hard to find is not known. Find it on a map before you "
+              "go.",
+        "docs/route.md");
 }
 
 void CautionRules::route() {
@@ -354,6 +360,7 @@ std::vector<Caution> CautionRules::run() {
     list_.add(flow_cautions(plan_));
     list_.add(darkness_cautions(draft_, plan_));
     list_.add(ride_cautions(plan_));
+    list_.add(led_cautions(draft_, plan_));
     list_.add(safety_gear_cautions(draft_, plan_));
     list_.add(condition_cautions(draft_, plan_));
     list_.add(weather_cautions(draft_, plan_));

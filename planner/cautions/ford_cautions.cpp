@@ -1,20 +1,18 @@
 #include "planner/cautions/ford_cautions.h"
 
 #include "planner/cautions/caution_list.h"
+#include "planner/cautions/smallest_wader.h"
 #include "planner/models/ford.h"
 #include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <string>
 
 namespace tumpline::planner {
 
 namespace {
 
-/// Of whoever gives no height; common practice, no source.
-constexpr double usual_height_m = 1.6;
 constexpr double noon_s = 12.0 * s_per_h;
 
 class FordWatch {
@@ -33,17 +31,6 @@ class FordWatch {
     void unknown(const RoutePlace& place, const std::string& when);
     void judge(const RoutePlace& place, const FordWater& water, const std::string& when);
 
-    /// Whoever loses footing first.
-    [[nodiscard]] const Member& smallest() const {
-        const auto size_m_kg = [](const Member& member) {
-            return member.height_m.value_or(usual_height_m) * member.body_kg;
-        };
-        const std::vector<Member>& party = draft_.prepared.trip.party;
-        return *std::min_element(party.begin(), party.end(), [&](const auto& a, const auto& b) {
-            return size_m_kg(a) < size_m_kg(b);
-        });
-    }
-
     const Assembly& draft_;
     CautionList list_;
 };
@@ -61,9 +48,8 @@ void FordWatch::unknown(const RoutePlace& place, const std::string& when) {
 }
 
 void FordWatch::judge(const RoutePlace& place, const FordWater& water, const std::string& when) {
-    const Member& wader = smallest();
-    const FordRisk risk = ford_risk(
-        water, {.height_m = wader.height_m.value_or(usual_height_m), .body_kg = wader.body_kg});
+    const Wading wading = smallest_wader(draft_.prepared.trip);
+    const FordRisk risk = ford_risk(water, wading.wader);
     if (risk == FordRisk::shallow)
         return;
     const UnitText depth = in_both(show_length, water.depth_m);
@@ -77,7 +63,7 @@ void FordWatch::judge(const RoutePlace& place, const FordWater& water, const std
                     depth,
                     in_both(show_speed, water.speed_mps),
                     ford_flow_m2ps(water),
-                    wader.name,
+                    wading.name,
                     risk == FordRisk::refused
                         ? "That is not planned: find another place, wait for lower water, or turn "
                           "back."

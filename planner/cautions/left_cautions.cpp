@@ -153,7 +153,7 @@ void LeftRules::miss_thing(Missed& missed, std::size_t item, Travel travel) cons
 
 void LeftRules::tell(std::size_t leave, const Missed& missed, Travel travel) {
     const std::string& at = trip_.leaves[leave].at;
-    const std::string_view way = afloat(travel) ? "paddled" : "walked";
+    const std::string_view way = past_word(travel);
     if (!missed.needed.empty())
         list_.add(Level::stop,
                   "needed-elsewhere",

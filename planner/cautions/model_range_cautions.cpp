@@ -365,7 +365,7 @@ std::vector<Caution> Ranges::run() {
         list_.at(draft_.settled.timeline.stretches[first].day, stretches_[first].leg);
         if (stretches_[first].on_foot())
             leg_on_foot(pieces);
-        else if (stretches_[first].afloat())
+        else if (stretches_[first].travel == Travel::paddle)
             leg_afloat(pieces);
         first = pieces.back() + 1;
     }

@@ -90,16 +90,18 @@ void MissingFacts::weather() {
     if (!trip_.weather.water_c)
         add_on_legs({"water-temperature", "water temperature", "/weather/water", {}}, afloat);
     if (!trip_.weather.wind_mps)
-        add_on_legs({"wind", "wind", "/weather/wind", {}}, afloat);
+        add_on_legs({"wind", "wind", "/weather/wind", {}},
+                    [](const RouteLeg& leg) { return leg.travel == Travel::paddle; });
 }
 
 void MissingFacts::river() {
-    add_on_legs({"river-class", "class of the river", "/route/legs", {}},
-                [](const RouteLeg& leg) { return on_river(leg) && !leg.spec.river_class; });
+    add_on_legs({"river-class", "class of the river", "/route/legs", {}}, [](const RouteLeg& leg) {
+        return on_river(leg) && aboard(leg.travel) && !leg.spec.river_class;
+    });
     if (trip_.flow_asked)
         flow_asked();
     const bool classed = std::any_of(route_.legs.begin(), route_.legs.end(), [](const auto& leg) {
-        return afloat(leg) && leg.spec.river_class.value_or(0) > 0;
+        return leg.class_run().value_or(0) > 0;
     });
     if (!classed)
         return;

@@ -98,7 +98,7 @@ void WaterWatch::boat_on(const CraftLoad& load) {
 
 void WaterWatch::craft_on(const PlanLeg& leg) {
     const Trip& trip = draft_.prepared.trip;
-    const RiverClass here = spec(leg).river_class.value_or(0);
+    const RiverClass here = draft_.prepared.route.legs[leg.leg.index()].class_run().value_or(0);
     for (std::size_t c = 0; c < leg.craft.size(); ++c) {
         const CraftLoad& load = leg.craft[c];
         boat_on(load);
@@ -193,9 +193,12 @@ void WaterWatch::wind_on(const PlanLeg& leg) {
                 Level::stop,
                 "current-stops-boat",
                 format_both(
-                    "Against this current the boat makes less than {0}: line it from the bank or "
-                    "carry. The time shown is at {0}.",
-                    in_both(show_speed, 0.3)));
+                    "Against this current the boat makes less than {0}: line it from the bank, "
+                    "wade "
+                    "beside it or pole it (\"travel\": \"line\", \"wade\" or \"pole\" on this "
+                    "leg), or carry. The time shown is at {0}.",
+                    in_both(show_speed, 0.3)),
+                "docs/upstream.md");
         else
             list_.add(
                 Level::stop,
@@ -242,7 +245,7 @@ void WaterWatch::hard_class(RiverClass here) {
 void WaterWatch::river_on(const PlanLeg& leg) {
     if (spec(leg).on_water() != Water::river)
         return;
-    const RiverClass here = spec(leg).river_class.value_or(0);
+    const RiverClass here = draft_.prepared.route.legs[leg.leg.index()].class_run().value_or(0);
     if (here >= 3)
         hard_class(here);
     if (here >= 3)
@@ -254,7 +257,7 @@ void WaterWatch::river_on(const PlanLeg& leg) {
                 "landing and walking is always an available plan. Ask a guide who knows it now.",
                 class_word(here)),
             "AWScale");
-    if (here == 0)
+    if (!spec(leg).river_class.value_or(0))
         list_.add(Level::caution,
                   "class-unknown",
                   "No class is given for this river: treat it as unknown until you have seen it.",
@@ -273,7 +276,7 @@ void WaterWatch::river_on(const PlanLeg& leg) {
                               gradient_hint(std::abs(leg.gradient))));
     if (leg.current_estimate && leg.current_mps != 0.0)
         estimated_current_on(leg);
-    else if (leg.current_mps == 0.0)
+    else if (leg.current_mps == 0.0 && !led(leg.travel))
         list_.add(Level::note,
                   "no-current",
                   "No current is given for this river: times are those of still water.");
@@ -312,7 +315,10 @@ void WaterWatch::water_legs() {
     if (any_paddle && assumed.craft.empty())
         list_.add(
             Level::stop, "no-craft", "The route has legs afloat and the trip names no craft.");
-    for (std::size_t m = 0; any_paddle && !assumed.craft.empty() && m < assumed.members.size();
+    const bool any_aboard = std::any_of(plan_.legs.begin(),
+                                        plan_.legs.end(),
+                                        [](const PlanLeg& leg) { return aboard(leg.travel); });
+    for (std::size_t m = 0; any_aboard && !assumed.craft.empty() && m < assumed.members.size();
          ++m) {
         const bool seated =
             std::any_of(assumed.craft.begin(), assumed.craft.end(), [&](const AssumedCraft& craft) {
@@ -333,7 +339,9 @@ void WaterWatch::water_legs() {
         river_on(leg);
     }
     list_.anywhere();
-    if (any_paddle)
+    if (std::any_of(plan_.legs.begin(), plan_.legs.end(), [](const PlanLeg& leg) {
+            return leg.travel == Travel::paddle;
+        }))
         estimates();
 }
 

@@ -78,6 +78,7 @@ class GearRules {
     [[nodiscard]] std::optional<Wanted> wanted(SafetyGear gear) const;
     [[nodiscard]] std::optional<Wanted> from_class(RiverClass least) const;
     [[nodiscard]] std::optional<Wanted> afloat(const UnitText& why) const;
+    [[nodiscard]] std::optional<Wanted> paddled(const UnitText& why) const;
     [[nodiscard]] std::optional<Wanted> suit() const;
     [[nodiscard]] bool ever_dark() const;
     void at(const Wanted& why);
@@ -95,6 +96,14 @@ std::optional<Wanted> GearRules::afloat(const UnitText& why) const {
     const std::vector<RouteLeg>& legs = prepared_.route.legs;
     for (std::size_t i = 0; i < legs.size(); ++i)
         if (planner::afloat(legs[i].travel))
+            return Wanted{why, LegNumber::of_index(i)};
+    return {};
+}
+
+std::optional<Wanted> GearRules::paddled(const UnitText& why) const {
+    const std::vector<RouteLeg>& legs = prepared_.route.legs;
+    for (std::size_t i = 0; i < legs.size(); ++i)
+        if (legs[i].travel == Travel::paddle)
             return Wanted{why, LegNumber::of_index(i)};
     return {};
 }
@@ -149,7 +158,7 @@ std::optional<Wanted> GearRules::wanted(SafetyGear gear) const {
         return ever_dark() ? std::optional(Wanted{"any trip on which it gets dark", {}})
                            : std::nullopt;
     case SafetyGear::spare_paddle:
-        return afloat("any way afloat, one for the party");
+        return paddled("any way afloat, one for the party");
     case SafetyGear::shelter:
         return night_out ? std::optional(Wanted{"any night out", {}}) : std::nullopt;
     }

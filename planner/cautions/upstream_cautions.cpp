@@ -23,7 +23,7 @@ std::vector<Caution> upstream_cautions(const Assembly& draft, const Plan& plan) 
         if (leg.current_mps > 0.0)
             list.add(Level::stop,
                      "water-rises",
-                     format_both("{} this way one paddles up the river, and {} of current are "
+                     format_both("{} this way one goes up the river, and {} of current are "
                                  "against the boat where the plan counts them with it. Turn the "
                                  "leg round (change its \"from\" and \"to\", or the order of the "
                                  "legs), or give the current as negative.",

@@ -18,6 +18,7 @@ constexpr std::array all_figures{Figure::distance,
                                  Figure::portage,
                                  Figure::paddle,
                                  Figure::ride,
+                                 Figure::led,
                                  Figure::on_foot,
                                  Figure::ascent,
                                  Figure::descent,
@@ -53,6 +54,8 @@ std::optional<double> value_of(const Plan& plan, Figure figure) {
         return totals.paddle_m;
     case Figure::ride:
         return totals.ride_m;
+    case Figure::led:
+        return totals.led_m;
     case Figure::on_foot:
         return totals.on_foot_m;
     case Figure::ascent:
@@ -239,6 +242,8 @@ std::string_view name_of(Figure figure) {
         return "paddle_m";
     case Figure::ride:
         return "ride_m";
+    case Figure::led:
+        return "led_m";
     case Figure::on_foot:
         return "on_foot_m";
     case Figure::ascent:

@@ -19,6 +19,7 @@ enum class Figure {
     portage,
     paddle,
     ride,
+    led,
     on_foot,
     ascent,
     descent,

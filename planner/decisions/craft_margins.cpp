@@ -39,7 +39,7 @@ CraftMargin class_margin(const Plan& plan, const Route& route) {
     for (std::size_t i = 0; i < plan.legs.size(); ++i) {
         const PlanLeg& leg = plan.legs[i];
         const TripLeg& spec = route.legs[leg.leg.index()].spec;
-        if (!is_afloat(leg) || (!spec.river_class && spec.on_water() != Water::river))
+        if (!aboard(leg.travel) || (!spec.river_class && spec.on_water() != Water::river))
             continue;
         margin.asked = true;
         if (!spec.river_class)

@@ -2,6 +2,7 @@
 
 #include "geo/light/time_zone.h"
 #include "planner/conditions/departures.h"
+#include "planner/defaults/led_boats.h"
 #include "planner/models/age.h"
 #include "planner/models/catalogue.h"
 #include "planner/models/compendium.h"
@@ -425,6 +426,17 @@ void note_river_beds(const TripRoute& route, Filler& fill) {
     }
 }
 
+/// Paces of boats that are lined, waded with or poled.
+void note_led_paces(const Trip& trip, Filler& fill) {
+    for (std::size_t i = 0; i < trip.route.legs.size(); ++i) {
+        const TripLeg& leg = trip.route.legs[i];
+        if (leg.travel && led(*leg.travel) && !leg.led_mps)
+            fill.note(fmt::format("/route/legs/{}/speed", i),
+                      fmt::format("{:.1f} m/s", usual_led_mps(*leg.travel)),
+                      practice);
+    }
+}
+
 /// Under wind, what banks and bends keep off it.
 void note_river_shelter(const Trip& trip, Filler& fill) {
     if (trip.weather.wind_mps.value_or(0.0) <= 0.0)
@@ -521,6 +533,7 @@ Assumed assume(const Trip& trip) {
         assumed.craft.push_back(assume_craft(trip.craft[i], i, trip.party, fill));
     note_river_beds(trip.route, fill);
     note_river_shelter(trip, fill);
+    note_led_paces(trip, fill);
     assumed.item_wet_kg = assume_wet_items(trip.kit, fill);
     assumed.weather = assume_weather(trip, fill);
     assumed.forecast = Forecast(trip);

@@ -44,9 +44,9 @@ Finding Judge::river_class(RiverClass wanted) const {
     RiverClass hardest = 0;
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (!afloat(leg.travel))
+        if (!aboard(leg.travel))
             continue;
-        const RiverClass here = leg.spec.river_class.value_or(0);
+        const RiverClass here = leg.class_run().value_or(0);
         if (here >= wanted)
             return {true,
                     fmt::format("class {} on \"{}\"", class_word(here), leg.name),

@@ -1,5 +1,6 @@
 #include "planner/journey/energy.h"
 
+#include "planner/defaults/led_boats.h"
 #include "planner/journey/pace.h"
 #include "planner/models/compendium.h"
 #include "planner/models/load_effect.h"
@@ -132,6 +133,13 @@ std::vector<double> stretch_energy_j(const Route& route,
             break;
         case Travel::paddle:
             each_j.push_back(paddle_j(route, stretch, assumed, m, here.time.moving_s));
+            break;
+        case Travel::line:
+        case Travel::wade:
+        case Travel::pole:
+            each_j.push_back(met_energy_j({.met = led_met(stretch.travel),
+                                           .body_kg = member.met_body_kg,
+                                           .duration_s = here.time.moving_s}));
             break;
         case Travel::ride:
             each_j.push_back(met_energy_j({.met = met_sitting,

@@ -57,6 +57,17 @@ AssumedMember member_on(const Assumed& assumed, std::size_t stretch, std::size_t
     return today;
 }
 
+double led_s(const Stretch& stretch, const Assumed& assumed, std::size_t index) {
+    double slowest = 1.0;
+    const Departures& departures = assumed.departures;
+    if (!departures.day_of.empty()) {
+        const std::vector<double>& pace = departures.days[departures.day_of[index]].pace;
+        if (!pace.empty())
+            slowest = *std::min_element(pace.begin(), pace.end());
+    }
+    return stretch.length_m() / (stretch.led_mps * slowest);
+}
+
 AssumedMember
 at_party_pace(AssumedMember member, const AssumedModels& models, const PartyWalk& walk) {
     const double own_s = walk_s(walk.stretch, member, models, walk.load);

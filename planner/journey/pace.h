@@ -31,6 +31,10 @@ struct ChangingLoad {
                                  const AssumedModels& models,
                                  const ChangingLoad& load);
 
+/// Time of a boat that is lined, waded with or poled: its own pace, slowed on days on which
+/// somebody goes slower than they do. `index` is the stretch's.
+[[nodiscard]] double led_s(const Stretch& stretch, const Assumed& assumed, std::size_t index);
+
 /// A member on a stretch, with the pace of that day.
 [[nodiscard]] AssumedMember
 member_on(const Assumed& assumed, std::size_t stretch, std::size_t member);

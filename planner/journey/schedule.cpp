@@ -24,12 +24,15 @@ std::vector<bool> afloat_before(const Stretches& route, const std::vector<BoatSt
         const Travel next = more ? route.stretches[i + 1].travel : Travel::walk;
         switch (route.stretches[i].travel) {
         case Travel::paddle:
-            // Boats stay inflated for another paddle and for a portage that takes them whole.
-            afloat[i + 1] = next == Travel::paddle ||
+        case Travel::line:
+        case Travel::wade:
+        case Travel::pole:
+            // Boats stay inflated on the water and for a portage that takes them whole.
+            afloat[i + 1] = planner::afloat(next) ||
                             (next == Travel::portage && boats[i + 1] == BoatState::whole);
             break;
         case Travel::portage:
-            afloat[i + 1] = afloat[i] && (next == Travel::paddle || next == Travel::portage);
+            afloat[i + 1] = afloat[i] && (planner::afloat(next) || next == Travel::portage);
             break;
         case Travel::walk:
         case Travel::ride: // a boat that does not roll up is landed, and goes along as it is
@@ -71,19 +74,22 @@ void set_changes(std::vector<StretchTime>& times,
         const bool after_portage = i > 0 && stretches[i - 1].travel == Travel::portage;
         const bool before_portage =
             i + 1 < stretches.size() && stretches[i + 1].travel == Travel::portage;
-        if (travel == Travel::paddle) {
+        if (planner::afloat(travel)) {
+            // Out of the boat to lead it, or in again.
+            const bool steps_over = i > 0 && planner::afloat(stretches[i - 1].travel) &&
+                                    aboard(stretches[i - 1].travel) != aboard(travel);
             if (!after_portage && !afloat[i])
                 time.before = rig;
-            else if (morning[i])
+            else if (morning[i] || steps_over)
                 time.before = landing;
             if (evening[i] && afloat[i + 1])
                 time.after = landing;
             else if (!before_portage && !afloat[i + 1])
                 time.after = stow;
         } else if (travel == Travel::portage) {
-            const bool after_water = i > 0 && stretches[i - 1].travel == Travel::paddle;
+            const bool after_water = i > 0 && planner::afloat(stretches[i - 1].travel);
             const bool to_water =
-                i + 1 < stretches.size() && stretches[i + 1].travel == Travel::paddle;
+                i + 1 < stretches.size() && planner::afloat(stretches[i + 1].travel);
             if (after_water)
                 time.before = boats[i] == BoatState::whole ? landing : stow;
             if (to_water)

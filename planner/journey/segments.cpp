@@ -1,7 +1,9 @@
 #include "planner/journey/segments.h"
 
+#include "planner/defaults/led_boats.h"
 #include "planner/journey/ground_met.h"
 #include "planner/models/drinking.h"
+#include "planner/models/terrain.h"
 
 #include <fmt/format.h>
 
@@ -155,6 +157,10 @@ void describe(Stretch& stretch, const RouteLeg& leg, const Assumed& assumed) {
         const bool river = leg.spec.on_water() == Water::river;
         stretch.shelter = leg.spec.shelter.value_or(river ? river_shelter : 0.0);
         stretch.drinkable = is_fresh(leg);
+        if (led(stretch.travel))
+            stretch.led_mps = leg.spec.led_mps.value_or(usual_led_mps(stretch.travel));
+        if (beside_boat(stretch.travel)) // in the dark as across country
+            stretch.dark_factor = night_time_factor(ground("off-path"));
     }
 }
 

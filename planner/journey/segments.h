@@ -66,7 +66,8 @@ struct Stretch {
     double shelter;                           ///< share of the wind kept off
     bool drinkable;
     int scouts;
-    double lasts_s; ///< of a ride, which is one piece; else 0
+    double lasts_s;       ///< of a ride, which is one piece; else 0
+    double led_mps = 0.0; ///< of a boat that is lined, waded with or poled; else 0
 
     [[nodiscard]] double length_m() const { return to_m - from_m; }
 

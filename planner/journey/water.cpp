@@ -36,7 +36,12 @@ double drunk_under_way_l(const AssumedWater& water, const Stretch& stretch, cons
     case Travel::portage:
         moving_lps = water.carrying_lps;
         break;
+    case Travel::line:
+    case Travel::wade:
+        moving_lps = water.walking_lps;
+        break;
     case Travel::paddle:
+    case Travel::pole:
         moving_lps = water.paddling_lps;
         break;
     case Travel::ride:

@@ -155,6 +155,7 @@ void LoadSimulation::note_start(std::size_t i) {
     for (std::size_t m = 0; m < members_; ++m) {
         noted.worn_kg.push_back(mg_to_kg(booking_.held_mg(m, Account::worn) +
                                          booking_.held_mg(m, Account::in_use, Part::kit)));
+        noted.in_hand_kg.push_back(mg_to_kg(booking_.held_mg(m, Account::in_use, Part::kit)));
         noted.max_parts.push_back(pack_parts(m));
         noted.start_kg.push_back(mg_to_kg(booking_.held_mg(m, Account::pack)));
     }
@@ -184,7 +185,9 @@ void LoadSimulation::note_start(std::size_t i) {
         for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
             double all_up_kg = mg_to_kg(things_.craft_mg(c));
             for (const std::size_t m : in_.assumed.craft[c].crew)
-                all_up_kg += in_.assumed.members[m].body_kg + noted.start_kg[m] + noted.worn_kg[m];
+                all_up_kg += aboard(stretch.travel) ? in_.assumed.members[m].body_kg +
+                                                          noted.start_kg[m] + noted.worn_kg[m]
+                                                    : noted.start_kg[m] + noted.in_hand_kg[m];
             noted.all_up_kg.push_back(all_up_kg);
         }
     }

@@ -26,7 +26,8 @@ struct StretchLoads {
     std::vector<double> start_kg;
     std::vector<double> end_kg;
     std::vector<double> max_kg;
-    std::vector<double> worn_kg;
+    std::vector<double> worn_kg;        ///< on the body and in hand
+    std::vector<double> in_hand_kg;     ///< of it, what is used: it lies in a boat that is led
     std::vector<PartMasses> max_parts;  ///< of max_kg
     std::vector<double> all_up_kg;      ///< per craft, afloat: people, goods and craft, mean
     std::vector<std::size_t> wet_items; ///< kit items that are wet as the stretch begins

@@ -29,6 +29,7 @@ enum class SuitReason {
     light_boat,      ///< lighter than boats for rapids are
     heavy_boat,      ///< as heavy as boats for rapids on a leg of flat water
     straps,          ///< a class from which thigh straps are usual
+    no_straps,       ///< the same, and the file says that it has none
     stroke_fits,
     low_stroke,  ///< a touring paddle in rapids
     high_stroke, ///< a paddle for rapids on flat water

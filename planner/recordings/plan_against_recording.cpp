@@ -238,8 +238,8 @@ Against against_plan(const Recorded& recorded, const Plan& plan, const Route& ro
         if (row.covered < least_covered || leg.moving_s <= 0.0)
             continue;
         row.ratio = row.recorded_s / (row.covered * leg.moving_s);
-        if (is_ride(leg.travel))
-            continue; // it takes what it takes
+        if (is_ride(leg.travel) || led(leg.travel))
+            continue; // it takes what it takes, or has a pace of its own
         RatioSum& sum = planner::afloat(leg.travel) ? afloat : on_foot;
         sum.recorded_s += row.recorded_s;
         sum.planned_s += row.covered * leg.moving_s;

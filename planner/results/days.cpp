@@ -90,6 +90,11 @@ void add_legs(PlanDay& day, const std::vector<PlanLeg>& legs) {
         case Travel::paddle:
             day.paddle_m += length_m;
             break;
+        case Travel::line:
+        case Travel::wade:
+        case Travel::pole:
+            day.led_m += length_m;
+            break;
         case Travel::ride:
             day.ride_m += length_m;
             day.ride_s += leg.moving_s;
@@ -267,6 +272,11 @@ Totals plan_totals(const Assembly& draft,
             break;
         case Travel::paddle:
             totals.paddle_m += length_m;
+            break;
+        case Travel::line:
+        case Travel::wade:
+        case Travel::pole:
+            totals.led_m += length_m;
             break;
         case Travel::ride:
             totals.ride_m += length_m;

@@ -114,6 +114,7 @@ void LegMaker::add_times(PlanLeg& leg) const {
     }
     constexpr TimeBand as_given{.low = 1.0, .high = 1.0, .basis = {}};
     const TimeBand band = is_ride(leg.travel)  ? as_given
+                          : led(leg.travel)    ? band_led(draft_, head_.leg.index())
                           : afloat(leg.travel) ? band_afloat(draft_)
                                                : band_on_foot(draft_);
     leg.moving_low_s = leg.moving_s * band.low;
@@ -174,13 +175,16 @@ void LegMaker::add_carries(PlanLeg& leg) const {
     }
 }
 
-/// People, what they wear and hold, and their goods, as a stretch begins.
+/// People, what they wear and hold, and their goods, as a stretch begins; of a boat that is led
+/// from outside the goods and what they hold when they paddle.
 double LegMaker::craft_load_kg(std::size_t craft, std::size_t stretch) const {
     const Prepared& prepared = draft_.prepared;
     const StretchLoads& load = draft_.settled.loads.stretches[stretch];
     double sum_kg = 0.0;
     for (const std::size_t m : prepared.assumed.craft[craft].crew)
-        sum_kg += prepared.assumed.members[m].body_kg + load.start_kg[m] + load.worn_kg[m];
+        sum_kg += aboard(head_.travel)
+                      ? prepared.assumed.members[m].body_kg + load.start_kg[m] + load.worn_kg[m]
+                      : load.start_kg[m] + load.in_hand_kg[m];
     return sum_kg;
 }
 
@@ -371,6 +375,9 @@ PlanLeg LegMaker::make() {
         add_carries(leg);
         break;
     case Travel::paddle:
+    case Travel::line:
+    case Travel::wade:
+    case Travel::pole:
         add_craft(leg);
         add_water(leg);
         break;
@@ -378,9 +385,9 @@ PlanLeg LegMaker::make() {
     case Travel::ride:
         break;
     }
-    leg.on_foot_m = on_foot(leg.travel) ? leg.lengths * (leg.to_m - leg.from_m) : 0.0;
+    leg.on_foot_m = feet_on_ground(leg.travel) ? leg.lengths * (leg.to_m - leg.from_m) : 0.0;
     leg.heights_known = is_ride(leg.travel) || route_leg.climb_known();
-    const double covered_m = on_foot(leg.travel) ? leg.on_foot_m : leg.length_m();
+    const double covered_m = feet_on_ground(leg.travel) ? leg.on_foot_m : leg.length_m();
     if (leg.moving_s > 0.0 && !leg.stopped && (covered_m > 0.0 || !is_ride(leg.travel)))
         leg.speed_mps = covered_m / leg.moving_s;
     return leg;

@@ -6,8 +6,10 @@
 #include "planner/models/resting_energy.h"
 #include "planner/models/walking_speed.h"
 #include "planner/results/time_bands.h"
+#include "planner/trip/vocabulary.h"
 
 #include <algorithm>
+#include <set>
 #include <string_view>
 #include <utility>
 
@@ -19,8 +21,8 @@ bool is_on_foot(const PlanLeg& leg) {
     return on_foot(leg.travel);
 }
 
-bool is_afloat(const PlanLeg& leg) {
-    return afloat(leg.travel);
+bool is_paddled(const PlanLeg& leg) {
+    return leg.travel == Travel::paddle;
 }
 
 /// Which of the family of elevation the heights under a leg were cleaned by; none if there were
@@ -89,12 +91,12 @@ class Used {
                 return leg.current_estimate && leg.current_estimate->steep;
             }))
             add("river", "jarrett-1985");
-        if (any(legs_, [](const PlanLeg& leg) { return leg.current_mps > 0.0; }))
+        if (any(legs_, [](const PlanLeg& leg) { return is_paddled(leg) && leg.current_mps > 0.0; }))
             add("river", "downstream-credit");
     }
 
     void add_weather() {
-        if (any(legs_, is_afloat) && assumed_.weather.wind_mps > 0.0)
+        if (any(legs_, is_paddled) && assumed_.weather.wind_mps > 0.0)
             add("wind", "beaufort");
         if (any(route_, on_still_water))
             add("wind", "crossing-ceiling");
@@ -162,8 +164,15 @@ std::vector<BandUsed> bands_used(const Assembly& draft, const std::vector<PlanLe
     std::vector<BandUsed> bands;
     if (std::any_of(legs.begin(), legs.end(), is_on_foot))
         bands.push_back(used("walking", band_on_foot(draft)));
-    if (std::any_of(legs.begin(), legs.end(), is_afloat))
+    if (std::any_of(legs.begin(), legs.end(), is_paddled))
         bands.push_back(used("paddling", band_afloat(draft)));
+    std::set<std::pair<Travel, bool>> told; // at their usual pace, and at one that is given
+    for (const PlanLeg& leg : legs)
+        if (led(leg.travel) &&
+            told.emplace(leg.travel,
+                         draft.prepared.route.legs[leg.leg.index()].spec.led_mps.has_value())
+                .second)
+            bands.push_back(used(word(leg.travel), band_led(draft, leg.leg.index())));
     return bands;
 }
 

@@ -70,6 +70,8 @@ std::vector<SuitRemark> judged_boat(const Craft& craft, HullKind kind, const Met
         remarks.push_back({Suits::with_care, SuitReason::open_deck});
     if (craft.deck == Deck::spray_deck && !waves && met.flat() && !met.rain)
         remarks.push_back({Suits::yes, SuitReason::deck_idle});
+    if (craft.thigh_straps == false && met.from(rapids_class))
+        remarks.push_back({Suits::with_care, SuitReason::no_straps});
     if (kind != HullKind::packraft && kind != HullKind::inflatable)
         return remarks;
     const bool one_seat = craft.crew.size() < 2;
@@ -77,7 +79,7 @@ std::vector<SuitRemark> judged_boat(const Craft& craft, HullKind kind, const Met
         remarks.push_back({Suits::with_care, SuitReason::light_boat});
     if (one_seat && met.flat() && craft.mass_kg > between_boats_kg)
         remarks.push_back({Suits::yes, SuitReason::heavy_boat});
-    if (met.from(rapids_class))
+    if (!craft.thigh_straps && met.from(rapids_class))
         remarks.push_back({Suits::with_care, SuitReason::straps});
     return remarks;
 }
@@ -95,7 +97,7 @@ SuitRemark judged_paddle(const PaddleSpec& paddle, const MetWater& met) {
 }
 
 bool says_something(const Craft& craft) {
-    return craft.deck || !craft.suits.empty();
+    return craft.deck || !craft.suits.empty() || craft.thigh_straps;
 }
 
 /// "paddle (Ada)"; of the party's things the name.
@@ -164,6 +166,8 @@ void Judging::leg(LegNumber leg) {
         result_.legs.push_back(row);
     }
     row.hardest = 0;
+    if (route_leg.travel != Travel::paddle)
+        return;
     for (std::size_t k = 0; k < trip.kit.size(); ++k) {
         const KitItem& item = trip.kit[k];
         if (!item.paddle || !prepared_.kit.brought[k] || !goes_along({Part::kit, k}, leg))
@@ -208,7 +212,7 @@ Suitability Judging::run() {
     const Trip& trip = prepared_.trip;
     std::set<LegNumber> paddled;
     for (const Stretch& stretch : prepared_.stretches.stretches)
-        if (stretch.afloat())
+        if (aboard(stretch.travel)) // a boat that is led from outside is not run
             paddled.insert(stretch.leg);
     for (const LegNumber one : paddled)
         leg(one);

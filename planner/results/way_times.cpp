@@ -1,5 +1,6 @@
 #include "planner/results/way_times.h"
 
+#include "planner/defaults/led_boats.h"
 #include "planner/journey/pace.h"
 #include "planner/models/walking_speed.h"
 #include "planner/quantities/quantities.h"
@@ -31,6 +32,11 @@ std::optional<double> back_over(const Assembly& draft, std::size_t i) {
         if (draft.settled.loads.portages[i])
             slowest_s *= lengths_of(draft.settled.loads.portages[i]->relay.carries);
         return slowest_s;
+    }
+    if (led(stretch.travel)) {
+        const bool too_fast =
+            stretch.travel == Travel::pole && stretch.current_mps > most_poled_mps + 1e-6;
+        return too_fast ? std::nullopt : std::optional(stretch.length_m() / stretch.led_mps);
     }
     Stretch other_way = stretch;
     other_way.current_mps = -stretch.current_mps;

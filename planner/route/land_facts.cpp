@@ -118,7 +118,7 @@ void LandFacts::meet(std::vector<Met>& met,
                      const geo::Position& at) const {
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (!afloat(leg.travel) || leg.line.no_nearer_m(at) > same_place_m)
+        if (!aboard(leg.travel) || leg.line.no_nearer_m(at) > same_place_m)
             continue;
         for (const geo::Snap& pass : leg.line.passes(at, same_place_m)) {
             const double along_m = leg.from_m + pass.along_m;
@@ -339,8 +339,8 @@ void LandFacts::paths() {
 /// What no layer knows is said once.
 void LandFacts::unknown() {
     std::vector<std::string> missing;
-    const bool afloat = std::ranges::any_of(
-        route_.legs, [](const RouteLeg& leg) { return planner::afloat(leg.travel); });
+    const bool afloat =
+        std::ranges::any_of(route_.legs, [](const RouteLeg& leg) { return aboard(leg.travel); });
     const bool rapids = std::ranges::any_of(land_.features, [](const LandFeature& feature) {
         return feature.kind == LayerKind::rapid || feature.rapid;
     });

@@ -36,6 +36,11 @@ struct RouteLeg {
     /// Of the ground, which an undrawn leg's line does not have.
     [[nodiscard]] double length_m() const { return spec.length_m.value_or(line.length_m()); }
 
+    /// The class that people aboard meet: none where they lead the boat from outside it.
+    [[nodiscard]] std::optional<RiverClass> class_run() const {
+        return aboard(travel) ? spec.river_class : std::nullopt;
+    }
+
     /// Whether what it climbs is known, from a profile or from the trip file.
     [[nodiscard]] bool climb_known() const { return !profile.heights_m.empty() || spec.ascent_m; }
 };

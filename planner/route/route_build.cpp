@@ -372,23 +372,28 @@ std::vector<LooseLeg> RouteBuilder::loose_legs() {
 
 RouteLeg RouteBuilder::grounded(LooseLeg leg) {
     geo::Surface surface = geo::Surface::land;
-    if (afloat(leg.travel)) {
-        if (leg.spec.on_water() != Water::river)
-            surface = geo::Surface::level_water;
-        else if (leg.spec.current_mps.value_or(0.0) < 0.0)
-            surface = geo::Surface::rising_river;
-        else
-            surface = geo::Surface::falling_river;
-    }
+    const double current_mps = leg.spec.current_mps.value_or(0.0);
     const auto profile_on = [&](geo::Surface ground) {
         return geo::make_profile(
             leg.traced.line, leg.traced.heights, elevation_.get(), ground, options_);
     };
-    geo::Profile profile = leg.spec.length_m ? geo::Profile{} : profile_on(surface);
-    const std::optional<double> rises_m =
-        !leg.spec.length_m && surface == geo::Surface::falling_river
-            ? rise_beyond_noise_m(profile_on(geo::Surface::land))
-            : std::nullopt;
+    const bool drawn = !leg.spec.length_m;
+    if (afloat(leg.travel)) {
+        if (leg.spec.on_water() != Water::river)
+            surface = geo::Surface::level_water;
+        // A boat is led up or down, and nobody has to say which where no current is given.
+        else if (led(leg.travel) && current_mps == 0.0 && drawn &&
+                 rise_beyond_noise_m(profile_on(geo::Surface::land)))
+            surface = geo::Surface::rising_river;
+        else if (current_mps < 0.0)
+            surface = geo::Surface::rising_river;
+        else
+            surface = geo::Surface::falling_river;
+    }
+    geo::Profile profile = drawn ? profile_on(surface) : geo::Profile{};
+    const std::optional<double> rises_m = drawn && surface == geo::Surface::falling_river
+                                              ? rise_beyond_noise_m(profile_on(geo::Surface::land))
+                                              : std::nullopt;
     return {.name = std::move(leg.name),
             .travel = leg.travel,
             .spec = std::move(leg.spec),

@@ -52,6 +52,11 @@ MovingTimes::of(std::size_t i, const Loads& loads, const WindMet& met, Afloat& a
         if (assumed_.craft.empty()) // a stop says so; the time stays finite
             slowest_s = stretch.length_m() / default_calm_speed_mps(HullKind::packraft);
         break;
+    case Travel::line:
+    case Travel::wade:
+    case Travel::pole:
+        slowest_s = led_s(stretch, assumed_, i);
+        break;
     case Travel::ride:
         slowest_s = stretch.lasts_s;
         break;

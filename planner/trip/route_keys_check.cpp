@@ -11,8 +11,41 @@ namespace tumpline::planner {
 
 namespace {
 
+/// Boats are lined, waded with and poled on rivers, close to the shore, at a pace of their own.
+void check_led(const TripLeg& leg, const std::string& place, Problems& problems) {
+    const std::string on = leg.travel
+                               ? fmt::format("on a leg with \"travel\": \"{}\"", word(*leg.travel))
+                               : std::string("on a leg without \"travel\"");
+    const auto refuse = [&](bool given, std::string_view key, std::string_view expected) {
+        if (given)
+            problems.add(fmt::format("{}/{}", place, key),
+                         {.found = fmt::format("\"{}\" {}", key, on),
+                          .expected = std::string(expected),
+                          .advice = {}});
+    };
+    const bool is_led = leg.travel && led(*leg.travel);
+    refuse(!is_led && leg.led_mps.has_value(),
+           "speed",
+           "it on legs that are lined, waded or poled only");
+    refuse(leg.travel != Travel::wade && leg.wading_m.has_value(),
+           "depth",
+           "it on legs that are waded only");
+    if (!is_led)
+        return;
+    constexpr std::string_view paddled = "it on legs that are paddled only";
+    refuse(leg.open_crossing.has_value(), "open_crossing", paddled);
+    refuse(leg.fetch_m.has_value(), "fetch", paddled);
+    refuse(leg.shelter.has_value(), "shelter", paddled);
+    if (leg.water && *leg.water != Water::river)
+        problems.add(place + "/water",
+                     {.found = fmt::format("\"water\": \"{}\" {}", word(*leg.water), on),
+                      .expected = "\"river\", or no \"water\": boats are led on rivers",
+                      .advice = "paddle a lake along its shore: \"travel\": \"paddle\""});
+}
+
 /// Keys that mean nothing for this way of travel are slips.
 void check_leg(const TripLeg& leg, const std::string& place, Problems& problems) {
+    check_led(leg, place, problems);
     if (!leg.travel)
         return;
     const auto refuse = [&](bool given, std::string_view key, std::string_view ways) {
@@ -24,15 +57,16 @@ void check_leg(const TripLeg& leg, const std::string& place, Problems& problems)
                           .advice = {}});
     };
     if (!afloat(*leg.travel)) {
-        constexpr std::string_view ways = "legs that are paddled";
+        constexpr std::string_view ways = "legs afloat";
+        constexpr std::string_view paddled = "legs that are paddled";
         refuse(leg.water.has_value(), "water", ways);
         refuse(leg.current_mps.has_value(), "current", ways);
         refuse(leg.flow.has_value(), "flow", ways);
         refuse(leg.bed.has_value(), "river_bed", ways);
-        refuse(leg.shelter.has_value(), "shelter", ways);
-        refuse(leg.open_crossing.has_value(), "open_crossing", ways);
+        refuse(leg.shelter.has_value(), "shelter", paddled);
+        refuse(leg.open_crossing.has_value(), "open_crossing", paddled);
         refuse(leg.scouts.has_value(), "scouts", ways);
-        refuse(leg.fetch_m.has_value(), "fetch", ways);
+        refuse(leg.fetch_m.has_value(), "fetch", paddled);
     }
     if (!on_foot(*leg.travel)) {
         constexpr std::string_view ways = "legs on foot";
@@ -89,9 +123,7 @@ void check_undrawn(const TripLeg& leg, const std::string& place, Problems& probl
                    "it on a leg without a track, beside its \"length\"");
         else if (given && leg.travel && !on_foot(*leg.travel))
             refuse(key,
-                   fmt::format("\"{}\" on a leg that is {}",
-                               key,
-                               afloat(*leg.travel) ? "paddled" : "ridden"),
+                   fmt::format("\"{}\" on a leg that is {}", key, past_word(*leg.travel)),
                    "it on foot only");
     }
     if (leg.length_m && leg.ascent_m.has_value() != leg.descent_m.has_value())

@@ -106,6 +106,9 @@ template <class Boat> std::vector<Key<Boat>> boat_keys() {
          Need::may,
          [](const TripValue& v, Boat& c) { put(c.deck, v.meaning(deck_words())); }},
         {"suits", Need::may, [](const TripValue& v, Boat& c) { read_suits(v, c); }},
+        {"thigh_straps",
+         Need::may,
+         [](const TripValue& v, Boat& c) { put(c.thigh_straps, v.yes_or_no()); }},
     };
 }
 

@@ -97,14 +97,14 @@ void check_tracks(const TripValue& route) {
 }
 
 /// A length, or a measure of the body.
-void read_depth(const TripValue& value, TripPlace& place) {
+void read_wading_depth(const TripValue& value, std::optional<double>& depth_m) {
     const JsonValue& json = value.json();
     if (json.kind == Kind::text && json.text == "knee")
-        place.depth_m = knee_m;
+        depth_m = knee_m;
     else if (json.kind == Kind::text && json.text == "thigh")
-        place.depth_m = thigh_m;
+        depth_m = thigh_m;
     else
-        put(place.depth_m, value.quantity({Dimension::length, 0.0, 10.0}));
+        put(depth_m, value.quantity({Dimension::length, 0.0, 10.0}));
 }
 
 /// A ride needs neither track nor length: it is known by its time.
@@ -264,6 +264,14 @@ const Section<TripLeg>& leg_section() {
              [](const TripValue& v, TripLeg& l) {
                  read_section(v, flow_section(), l.flow.emplace());
              }},
+            {"speed",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) {
+                 put(l.led_mps, v.quantity({Dimension::speed, 0.02, 3.0}));
+             }},
+            {"depth",
+             Need::may,
+             [](const TripValue& v, TripLeg& l) { read_wading_depth(v, l.wading_m); }},
             {"lasts",
              Need::may,
              [](const TripValue& v, TripLeg& l) {
@@ -304,7 +312,9 @@ const Section<TripPlace>& place_section() {
                  put(p.food_mass_kg, v.quantity({Dimension::mass, 0.0, 500.0}));
              }},
             {"note", Need::may, [](const TripValue& v, TripPlace& p) { put(p.note, v.text()); }},
-            {"depth", Need::may, read_depth},
+            {"depth",
+             Need::may,
+             [](const TripValue& v, TripPlace& p) { read_wading_depth(v, p.depth_m); }},
             {"speed",
              Need::may,
              [](const TripValue& v, TripPlace& p) {

@@ -178,9 +178,14 @@ struct TripLeg {
     std::optional<WeatherEntry> weather = {}; ///< of its own; names no legs
     std::optional<RiverFlow> flow = {};       ///< `current_mps` and `river_class` come from it
     std::optional<double> lasts_s = {};       ///< of a ride
+    std::optional<double> led_mps = {};       ///< along the shore, of a boat that is led
+    std::optional<double> wading_m = {};      ///< depth of the water that is waded
 
-    /// Of a leg that is paddled: a lake unless something else is said.
-    [[nodiscard]] Water on_water() const { return water.value_or(Water::lake); }
+    /// Of a leg afloat: a lake unless something else is said; only rivers are lined, waded or
+    /// poled.
+    [[nodiscard]] Water on_water() const {
+        return water.value_or(travel && led(*travel) ? Water::river : Water::lake);
+    }
 };
 
 /// A point of the route by its distance along it: "km 41", "mi 2 before the end of Lower river".
@@ -265,6 +270,7 @@ struct Craft {
     std::optional<double> freeboard_m;      ///< with its crew aboard and no goods
     std::optional<Deck> deck = {};
     std::vector<SuitedWater> suits = {}; ///< the water that it is made for; empty: not said
+    std::optional<bool> thigh_straps = {};
 };
 
 enum class Stroke { low, high };
@@ -478,6 +484,8 @@ struct Leave {
     std::optional<int> pass;            ///< of the place, from 1
     std::vector<std::string> things;    ///< names, of the kit or of boats
     std::optional<double> food_kg = {}; ///< packaging included, out of what is to be eaten
+    std::optional<double> fuel_kg = {}; ///< without its container, out of what is to be burnt
+    std::optional<double> water_l = {}; ///< of the whole party
     bool all_but = false;               ///< `things` are those that come along
     std::optional<int> fetch_day;       ///< empty: at the next pass
 };

@@ -12,7 +12,10 @@ constexpr auto unit_systems = std::to_array<Word<UnitSystem>>(
 constexpr auto travels = std::to_array<Word<Travel>>({{"walk", Travel::walk},
                                                       {"portage", Travel::portage},
                                                       {"paddle", Travel::paddle},
-                                                      {"ride", Travel::ride}});
+                                                      {"ride", Travel::ride},
+                                                      {"line", Travel::line},
+                                                      {"wade", Travel::wade},
+                                                      {"pole", Travel::pole}});
 constexpr auto terrains = std::to_array<Word<Terrain>>({{"path", Terrain::path},
                                                         {"rough-path", Terrain::rough_path},
                                                         {"forest", Terrain::forest},
@@ -195,6 +198,17 @@ std::span<const Word<HeightRecorder>> height_recorder_words() {
 
 std::string_view word(Travel travel) {
     return word_of(travels, travel);
+}
+
+std::string_view past_word(Travel travel) {
+    constexpr auto words = std::to_array<Word<Travel>>({{"walked", Travel::walk},
+                                                        {"walked", Travel::portage},
+                                                        {"paddled", Travel::paddle},
+                                                        {"ridden", Travel::ride},
+                                                        {"lined", Travel::line},
+                                                        {"waded", Travel::wade},
+                                                        {"poled", Travel::pole}});
+    return word_of(words, travel);
 }
 
 std::string_view word(Terrain terrain) {

@@ -36,6 +36,8 @@ template <class Meaning> struct Word {
 
 /// The word of a meaning; of `PlaceKind::landing` "landing".
 [[nodiscard]] std::string_view word(Travel travel);
+/// What was done with a leg: "walked", "paddled", "lined".
+[[nodiscard]] std::string_view past_word(Travel travel);
 [[nodiscard]] std::string_view word(Terrain terrain);
 [[nodiscard]] std::string_view word(Water water);
 [[nodiscard]] std::string_view word(BoatOnCarry boat);

@@ -133,6 +133,8 @@ ROWS = {
     "/route/legs/*/footprint": (WALK + "/footprint", [WALK + "/terrain=snow"], "5 cm", "25 cm", "plan"),
     "/route/legs/*/lasts": (
         WALK + "/lasts", [*NO_LINE, WALK + "/travel=ride", WALK + "/terrain=null"], "50 min", "90 min", "plan"),
+    "/route/legs/*/speed": (RIVER + "/speed", [RIVER + "/travel=line"], "1 km/h", "2 km/h", "plan"),
+    "/route/legs/*/depth": (RIVER + "/depth", [RIVER + "/travel=wade"], "knee", "90 cm", "plan"),
     "/route/legs/*/scouts": (RIVER + "/scouts", [], "0", "3", "plan"),
     "/route/legs/*/night": (WALK + "/night", [], "false", "true", "plan"),
     "/route/legs/*/instead_of": (
@@ -177,6 +179,7 @@ ROWS = {
     "/craft/*/freeboard": ("/craft/0/freeboard", ["/craft/0/waterplane=1.3 m2"], "20 cm", "9 cm", "plan"),
     "/party/*/pack_volume": ("/party/0/pack_volume", [TENT + "/volume=9 L"], "60 L", "3 L", "plan"),
     "/party/*/pack_length": ("/party/0/pack_length", [PADDLE], "70 cm", "40 cm", "plan"),
+    "/craft/*/thigh_straps": ("/craft/0/thigh_straps", [RIVER + "/class=III"], "true", "false", "plan"),
     "/craft/*/deck": ("/craft/0/deck", [], "open", "spray-deck", "plan"),
     "/craft/*/suits/*": ("/craft/0/suits", [], '["lake", "river"]', '["river"]', "plan"),
     "/kit/*/lies": (TENT + "/lies", [TENT + "/for=Ada"], "bow", "stern", "plan"),
@@ -203,6 +206,7 @@ ROWS = {
            ("waterplane", "3 m2", "0.3 m2", ["/craft_choices/0/freeboard=16 cm"]),
            ("freeboard", "20 cm", "2 cm", ["/craft_choices/0/waterplane=1.3 m2"]),
            ("deck", "open", "spray-deck", []),
+           ("thigh_straps", "true", "false", [RIVER + "/class=III"]),
            ("seats", "1", "2", []),
            ("price", "900", "1000", []))},
     "/craft_choices/*/bags": ("/craft_choices/0/bags", [CHOICE, "/kit/13/volume=12 L"], '["70 L", "70 L"]', '["2 L", "2 L"]', "craft"),

@@ -32,6 +32,8 @@ FITTING = {
     "/route/legs/0/instead_of": "another leg",
     "/route/legs/0/footprint": "10 cm",
     "/route/legs/0/lasts": "50 min",
+    "/route/legs/0/speed": "2 km/h",
+    "/route/legs/0/depth": "knee",
     "/route/legs/0/cart": False,
     "/route/legs/0/carry_by": "hands",
     "/party/0/body": "68 kg",
@@ -47,7 +49,7 @@ FITTING = {
         {"name": "another boat", "kind": "packraft", "mass": "2 kg", "payload": "160 kg", "seats": 1, "replaces": [],
          "price": 900, "calm_speed": "4 km/h", "bags": ["60 L", "60 L"], "wet": 0.1, "class": "II",
          "wind_ceiling": "20 km/h", "borne_by": 1, "rolled": "9 L", "rolls_up": True, "waterplane": "1.3 m2",
-         "freeboard": "20 cm", "deck": "open", "suits": ["lake", "river", "river III", "sea"]},
+         "freeboard": "20 cm", "deck": "open", "thigh_straps": True, "suits": ["lake", "river", "river III", "sea"]},
         {"name": "another paddle", "kind": "paddle", "mass": "900 g", "replaces": [], "price": 200,
          "paddle": {"length": "220 cm", "pieces": 4, "packed_length": "62 cm", "stroke": "high"}}],
     "/kit/0/paddle": {"length": "220 cm", "pieces": 2, "packed_length": "112 cm", "stroke": "low"},
@@ -90,6 +92,8 @@ FOR_TRAVEL = {
     "portage": {"terrain", "footprint", "carries", "boat_on_carry", "carry_by", "cart"},
     "paddle": {"water", "current", "class", "river_bed", "drinkable", "shelter", "open_crossing", "scouts", "fetch"},
     "ride": {"lasts"},
+    "line": {"class", "current", "drinkable", "river_bed", "scouts", "speed"},
+    "wade": {"class", "current", "drinkable", "river_bed", "scouts", "speed", "depth"},
 }
 
 # A way afloat of its own: a river's levels stand in place of its current.

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 #include <utility>
@@ -89,6 +90,19 @@ TripLeg random_leg(Travel travel, std::size_t number, Draws& draws) {
     return leg;
 }
 
+/// Upstream boats are paddled, lined, waded with and poled in turn.
+Travel way_upstream(TripLeg& leg, std::size_t number) {
+    constexpr std::array ways{Travel::paddle, Travel::line, Travel::wade, Travel::pole};
+    if (leg.current_mps.value_or(0.0) >= 0.0)
+        return *leg.travel;
+    leg.travel = ways.at(number % ways.size());
+    if (leg.travel == Travel::wade)
+        leg.wading_m = 0.1 * static_cast<double>(number);
+    if (leg.travel != Travel::paddle)
+        leg.shelter.reset();
+    return *leg.travel;
+}
+
 double random_length_m(Travel travel, Draws& draws) {
     const double share = draws.part() * draws.part(); // short ones are common
     switch (travel) {
@@ -97,6 +111,9 @@ double random_length_m(Travel travel, Draws& draws) {
     case Travel::portage:
         return 40.0 + share * 3'500.0;
     case Travel::paddle:
+    case Travel::line:
+    case Travel::wade:
+    case Travel::pole:
         return 300.0 + share * 26'000.0;
     case Travel::ride:
         return 2'000.0 + share * 60'000.0;
@@ -156,7 +173,7 @@ geo::Profile random_profile(const RouteLeg& leg, double from_m, Draws& draws) {
     const geo::ProfileOptions options;
     if (draws.chance(0.1)) // no heights known
         return geo::make_profile(leg.line, {}, nullptr, geo::Surface::land, options);
-    if (leg.travel != Travel::paddle)
+    if (!planner::afloat(leg.travel))
         return geo::make_profile(
             leg.line, hilly(leg.line, from_m, draws), nullptr, geo::Surface::land, options);
     if (leg.spec.water != Water::river)
@@ -247,8 +264,9 @@ Route random_route(Trip& trip, const Region& region, Draws& draws) {
     for (const Travel travel : random_ways(draws)) {
         TripLeg spec = random_leg(travel, route.legs.size() + 1, draws);
         const double length_m = random_length_m(travel, draws);
+        const Travel way = way_upstream(spec, route.legs.size());
         RouteLeg leg{.name = spec.name,
-                     .travel = travel,
+                     .travel = way,
                      .spec = spec,
                      .line = geo::Polyline(wandering_line(at, length_m, draws)),
                      .from_m = route.length_m,

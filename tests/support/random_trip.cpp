@@ -345,10 +345,9 @@ RandomTrip random_trip(std::uint64_t seed) {
     trip.route.tracks = {"random.gpx"};
     random.route = random_route(trip, region, draws);
     trip.party = random_party(draws);
-    const bool afloat =
-        std::any_of(random.route.legs.begin(), random.route.legs.end(), [](const auto& leg) {
-            return leg.travel == planner::Travel::paddle;
-        });
+    const bool afloat = std::any_of(random.route.legs.begin(),
+                                    random.route.legs.end(),
+                                    [](const auto& leg) { return planner::afloat(leg.travel); });
     if (afloat)
         trip.craft = random_fleet(trip.party, draws);
     for (const Member& member : trip.party)

@@ -107,7 +107,9 @@ void check_sums(const Plan& plan) {
     expect_same(of_days(&PlanDay::walk_m), plan.totals.walk_m, "walk");
     expect_same(of_days(&PlanDay::portage_m), plan.totals.portage_m, "portage");
     expect_same(of_days(&PlanDay::paddle_m), plan.totals.paddle_m, "paddle");
-    EXPECT_NEAR(plan.totals.walk_m + plan.totals.portage_m + plan.totals.paddle_m,
+    expect_same(of_days(&PlanDay::led_m), plan.totals.led_m, "led");
+    EXPECT_NEAR(plan.totals.walk_m + plan.totals.portage_m + plan.totals.paddle_m +
+                    plan.totals.led_m,
                 plan.totals.distance_m,
                 1e-6 * plan.totals.distance_m);
     expect_same(of_days(&PlanDay::moving_s), of_legs(&PlanLeg::moving_s), "moving");

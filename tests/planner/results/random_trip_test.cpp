@@ -61,7 +61,7 @@ TEST(RandomTrip, CoversWhatTripsMayHave) {
         listed += random.trip.days.nights.empty() ? 0 : 1;
         by_hours += !random.trip.days.nights_auto && random.trip.days.nights.empty() ? 1 : 0;
     }
-    EXPECT_EQ(ways.size(), 3U);
+    EXPECT_EQ(ways.size(), 6U);
     EXPECT_EQ(sizes.size(), 5U);
     EXPECT_GT(automatic, 10);
     EXPECT_GT(listed, 10);

@@ -47,6 +47,23 @@ TEST(Suitability, OfAnOpenBoatForLakesAndEasyRivers) {
     EXPECT_TRUE(reasons(plan, 1, Part::craft).empty()) << "it is walked";
 }
 
+TEST(Suitability, ThighStrapsAreAskedForFromClassThree) {
+    test::RandomTrip made = test::lake_and_rapids();
+    made.trip.craft[0].suits = {{Water::lake, 0}, {Water::river, 0}};
+    made.trip.craft[0].mass_kg = 3.9;
+    made.trip.craft[0].thigh_straps = false;
+    Plan plan = make_plan(made.trip, made.route);
+    EXPECT_THAT(reasons(plan, 3, Part::craft),
+                ElementsAre(SuitReason::water_named, SuitReason::no_straps));
+    EXPECT_EQ(worst(plan, 3, Part::craft), Suits::with_care);
+    EXPECT_THAT(reasons(plan, 2, Part::craft),
+                testing::Not(testing::Contains(SuitReason::no_straps)))
+        << "a lake";
+    made.trip.craft[0].thigh_straps = true;
+    plan = make_plan(made.trip, made.route);
+    EXPECT_THAT(reasons(plan, 3, Part::craft), ElementsAre(SuitReason::water_named));
+}
+
 TEST(Suitability, OfADeckedBoatForRivers) {
     test::RandomTrip made = test::lake_and_rapids();
     made.trip.craft[0].deck = Deck::spray_deck;

@@ -33,11 +33,34 @@ TEST(RouteKeysCheck, KeysOfOneWayOfTravelAreSlipsOnAnother) {
     trip.route.legs[0].terrain = Terrain::bog; // paddled
     trip.route.legs[0].carries = 2.0;          // no portage
     trip.route.legs[1].current_mps = 1.0;      // a carry
-    EXPECT_THAT(
-        route_problems(trip),
-        ElementsAre(AllOf(HasSubstr("/route/legs/0/terrain"), HasSubstr("legs on foot")),
-                    AllOf(HasSubstr("/route/legs/0/carries"), HasSubstr("portages")),
-                    AllOf(HasSubstr("/route/legs/1/current"), HasSubstr("legs that are paddled"))));
+    EXPECT_THAT(route_problems(trip),
+                ElementsAre(AllOf(HasSubstr("/route/legs/0/terrain"), HasSubstr("legs on foot")),
+                            AllOf(HasSubstr("/route/legs/0/carries"), HasSubstr("portages")),
+                            AllOf(HasSubstr("/route/legs/1/current"), HasSubstr("legs afloat"))));
+}
+
+TEST(RouteKeysCheck, BoatsAreLedOnRiversAtAPaceOfTheirOwn) {
+    Trip trip = lake_and_carry();
+    TripLeg& leg = trip.route.legs[1];
+    leg = {};
+    leg.travel = Travel::wade;
+    leg.led_mps = 0.4;
+    leg.wading_m = 0.5;
+    leg.current_mps = -1.0;
+    EXPECT_THAT(route_problems(trip), IsEmpty());
+    leg.travel = Travel::line; // nobody stands in the water
+    EXPECT_THAT(route_problems(trip), ElementsAre(HasSubstr("/route/legs/1/depth")));
+    leg.wading_m.reset();
+    leg.water = Water::sea;
+    leg.shelter = 0.5;
+    leg.fetch_m = 100.0;
+    EXPECT_THAT(route_problems(trip),
+                ElementsAre(HasSubstr("/route/legs/1/fetch"),
+                            HasSubstr("/route/legs/1/shelter"),
+                            HasSubstr("/route/legs/1/water")));
+    leg = {};
+    leg.led_mps = 0.4;
+    EXPECT_THAT(route_problems(trip), ElementsAre(HasSubstr("on a leg without \"travel\"")));
 }
 
 TEST(RouteKeysCheck, ARideIsKnownByItsTime) {

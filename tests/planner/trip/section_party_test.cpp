@@ -70,9 +70,10 @@ TEST(SectionParty, AMassWithoutAUnitIsAskedForOne) {
 
 TEST(SectionParty, ReadsTheDeckAndTheWaterOfABoat) {
     const Craft craft = small_trip_with("/craft/0", R"({"name": "long canoe", "mass": "27 kg",
-        "deck": "self-bailing", "suits": ["lake", "river III", "river", "sea"]})")
+        "deck": "self-bailing", "thigh_straps": false, "suits": ["lake", "river III", "river", "sea"]})")
                             .craft.at(0);
     EXPECT_EQ(craft.deck, Deck::self_bailing);
+    EXPECT_EQ(craft.thigh_straps, false);
     ASSERT_EQ(craft.suits.size(), 4U);
     EXPECT_EQ(craft.suits[0].water, Water::lake);
     EXPECT_EQ(craft.suits[1].water, Water::river);

@@ -23,12 +23,19 @@ std::vector<std::string_view> ways_that(bool (*holds)(Travel)) {
 
 TEST(WaysOfTravel, EachIsOnFootOrAfloatOrARide) {
     EXPECT_THAT(ways_that(on_foot), ElementsAre("walk", "portage"));
-    EXPECT_THAT(ways_that(afloat), ElementsAre("paddle"));
+    EXPECT_THAT(ways_that(afloat), ElementsAre("paddle", "line", "wade", "pole"));
     EXPECT_THAT(ways_that(is_ride), ElementsAre("ride"));
 }
 
 TEST(WaysOfTravel, PacksAreBorneOnFoot) {
     EXPECT_THAT(ways_that(bears_packs), ElementsAre("walk", "portage"));
+}
+
+TEST(WaysOfTravel, ABoatIsLedAshoreInTheWaterOrWithAPole) {
+    EXPECT_THAT(ways_that(led), ElementsAre("line", "wade", "pole"));
+    EXPECT_THAT(ways_that(beside_boat), ElementsAre("line", "wade"));
+    EXPECT_THAT(ways_that(aboard), ElementsAre("paddle", "pole"));
+    EXPECT_THAT(ways_that(feet_on_ground), ElementsAre("walk", "portage", "line", "wade"));
 }
 
 } // namespace
