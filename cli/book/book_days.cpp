@@ -312,9 +312,7 @@ std::vector<Fields> left_and_fetched(const BookSource& source, const PlanDay& da
         std::vector<Fields> things;
         for (const planner::LaidThing& thing : left.things)
             things.emplace_back()
-                .text("name",
-                      thing.part == planner::Part::food ? laid_words(thing, source.shown)
-                                                        : thing.what)
+                .text("name", is_store(thing) ? laid_words(thing, source.shown) : thing.what)
                 .text("count", thing.count > 1 ? std::to_string(thing.count) : "");
         rows.emplace_back()
             .text("do", what)

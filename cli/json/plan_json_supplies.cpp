@@ -51,6 +51,8 @@ Json stage_json(const Plan& plan, const planner::Stage& stage) {
             {"declared_short_kg", stage.declared_short_kg},
             {"food_ends_day", or_null(stage.food_ends_day)},
             {"fuel_kg", stage.fuel_kg},
+            {"fuel_for_later_kg", stage.fuel_for_later_kg},
+            {"fuel_fetched_kg", stage.fuel_fetched_kg},
             {"containers", stage.containers},
             {"containers_kg", stage.containers_kg},
             {"bearer_share", by_member(plan, stage.bearer_share)},

@@ -345,7 +345,7 @@ std::string times(const FirstTrip& trip) {
   // What must be booked: nights at a camp, days on a leg.
   //   "permits": [{{"for": PLACE, "dates": ["2027-06-15", "2027-07-31"], "people": 6, "note": "by post"}}]
   // What is laid down on the way and fetched at a later pass of the place.
-  //   "leave": [{{"at": PLACE, "day": 2, "things": ["boat", "paddle", {{"food": "2 kg"}}]}},
+  //   "leave": [{{"at": PLACE, "day": 2, "things": ["boat", "paddle", {{"food": "2 kg"}}, {{"fuel": "200 g"}}, {{"water": "2 L"}}]}},
   //             {{"at": PLACE, "pass": 2, "all_but": ["day bag"], "fetch_day": 4}}]
   "days": {{
     // "first_set_off": "12:00", // on day 1, where it differs

@@ -174,6 +174,14 @@ void add_stage(TextPage& page, const Stage& stage) {
         page.hang("    ",
                   fmt::format("{} more are fetched on the way, from an earlier stage.",
                               page.mass(stage.fetched_kg)));
+    if (stage.fuel_for_later_kg >= a_gram_kg)
+        page.hang("    ",
+                  fmt::format("{} of the fuel are laid down on the way and burnt in a later stage.",
+                              page.mass(stage.fuel_for_later_kg)));
+    if (stage.fuel_fetched_kg >= a_gram_kg)
+        page.hang("    ",
+                  fmt::format("{} more of fuel are fetched on the way, from an earlier stage.",
+                              page.mass(stage.fuel_fetched_kg)));
     add_rations(page, stage);
     if (page.plan().trip.party.size() > 1)
         page.hang("    ", "carried by " + shares(page.plan(), stage.bearer_share));

@@ -4,9 +4,14 @@
 
 namespace tumpline::cli {
 
+bool is_store(const planner::LaidThing& thing) {
+    return thing.part == planner::Part::food || thing.part == planner::Part::fuel ||
+           thing.part == planner::Part::water;
+}
+
 std::string laid_words(const planner::LaidThing& thing, const Figures& shown) {
-    if (thing.part == planner::Part::food)
-        return fmt::format("{} of food", shown.mass(thing.mass_kg));
+    if (is_store(thing))
+        return fmt::format("{} of {}", shown.mass(thing.mass_kg), thing.what);
     return thing.count > 1 ? fmt::format("{} {}", thing.count, thing.what) : thing.what;
 }
 

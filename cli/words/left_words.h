@@ -8,6 +8,9 @@
 /// What is laid down on the way and fetched.
 namespace tumpline::cli {
 
+/// Whether it is food, fuel or water.
+[[nodiscard]] bool is_store(const planner::LaidThing& thing);
+
 /// "2 lamp"; "2.0 kg of food".
 [[nodiscard]] std::string laid_words(const planner::LaidThing& thing, const Figures& shown);
 

@@ -12,6 +12,8 @@
 #include "planner/cautions/ford_cautions.h"
 #include "planner/cautions/intake_cautions.h"
 #include "planner/cautions/laid_food_cautions.h"
+#include "planner/cautions/laid_fuel_cautions.h"
+#include "planner/cautions/laid_water_cautions.h"
 #include "planner/cautions/led_cautions.h"
 #include "planner/cautions/left_cautions.h"
 #include "planner/cautions/load_cautions.h"
@@ -356,6 +358,8 @@ std::vector<Caution> CautionRules::run() {
     list_.add(upstream_cautions(draft_, plan_));
     list_.add(left_cautions(draft_, plan_));
     list_.add(laid_food_cautions(draft_));
+    list_.add(laid_fuel_cautions(draft_));
+    list_.add(laid_water_cautions(draft_));
     list_.add(suitability_cautions(plan_));
     list_.add(flow_cautions(plan_));
     list_.add(darkness_cautions(draft_, plan_));

@@ -19,7 +19,7 @@ constexpr std::string_view food_source = "docs/left.md#food";
 
 /// What a day lacks, meal by meal.
 struct DayShort {
-    const FoodShort* first = nullptr;
+    const StoreShort* first = nullptr;
     std::vector<std::string> meals;
     std::int64_t needs_mg = 0;
     std::int64_t lacks_mg = 0;
@@ -38,9 +38,9 @@ class LaidFoodRules {
     std::vector<Caution> run();
 
   private:
-    void too_much(const FoodLaid& laid);
+    void too_much(const StoreLaid& laid);
     void lacking(const DayShort& day);
-    [[nodiscard]] std::string where(const FoodShort& meal) const;
+    [[nodiscard]] std::string where(const StoreShort& meal) const;
 
     const Trip& trip_;
     const Stretches& stretches_;
@@ -49,7 +49,7 @@ class LaidFoodRules {
     CautionList list_;
 };
 
-void LaidFoodRules::too_much(const FoodLaid& laid) {
+void LaidFoodRules::too_much(const StoreLaid& laid) {
     constexpr std::int64_t a_gram_mg = 1000;
     if (laid.wanted_mg <= laid.carried_mg + a_gram_mg)
         return;
@@ -66,7 +66,7 @@ void LaidFoodRules::too_much(const FoodLaid& laid) {
 }
 
 /// Places at which food lies while a meal is eaten.
-std::string LaidFoodRules::where(const FoodShort& meal) const {
+std::string LaidFoodRules::where(const StoreShort& meal) const {
     std::vector<std::string> places;
     for (std::size_t l = 0; l < loads_.laid.size(); ++l) {
         const LaidDown& laid = loads_.laid[l];
@@ -97,10 +97,10 @@ void LaidFoodRules::lacking(const DayShort& day) {
 }
 
 std::vector<Caution> LaidFoodRules::run() {
-    for (const FoodLaid& laid : loads_.food_laid)
+    for (const StoreLaid& laid : loads_.food_laid)
         too_much(laid);
     DayShort day;
-    for (const FoodShort& meal : loads_.food_short) {
+    for (const StoreShort& meal : loads_.food_short) {
         if (day.first && day.first->day != meal.day) {
             lacking(day);
             day = {};

@@ -109,10 +109,21 @@ void LeftRules::unwatched(const LaidThings& left) {
     const bool food = std::any_of(left.things.begin(),
                                   left.things.end(),
                                   [](const LaidThing& thing) { return thing.part == Part::food; });
+    // Nothing gnaws at water; what it is in is a thing like others.
+    const bool water_alone =
+        std::all_of(left.things.begin(), left.things.end(), [](const LaidThing& thing) {
+            return thing.part == Part::water;
+        });
     list_.at(left.day, left.leg);
-    list_.add(Level::caution,
-              "left-unwatched",
-              fmt::format("What is left at {} lies unwatched. Animals take food and gnaw what "
+    list_.add(
+        Level::caution,
+        "left-unwatched",
+        water_alone
+            ? fmt::format("The water left at {} lies unwatched. Mark the place, and know what "
+                          "you do if it is gone. Whether things may be left there is for the "
+                          "local rules to say.",
+                          left.at)
+            : fmt::format("What is left at {} lies unwatched. Animals take food and gnaw what "
                           "smells of salt or of food; wind takes boats that are not tied, and "
                           "water rises. Lay it high, tie it, close it, mark the place.{} Whether "
                           "things may be left there is for the local rules to say.",

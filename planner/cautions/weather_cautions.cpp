@@ -327,7 +327,7 @@ void WeatherWatch::frost() {
 void WeatherWatch::mild_water() {
     const std::optional<double>& water_c = draft_.prepared.assumed.weather.water_c;
     if (!water_c || *water_c < cool_water_c || *water_c >= mild_water_c ||
-        plan_.totals.paddle_m <= 0.0)
+        plan_.totals.paddle_m + plan_.totals.led_m <= 0.0)
         return;
     list_.add(Level::note,
               "cold-water",

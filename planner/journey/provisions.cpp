@@ -37,6 +37,15 @@ struct WholeDay {
     double fuel_kg;
 };
 
+int containers_for(const SupplyStage& stage, const AssumedFuel& fuel) {
+    const std::int64_t packed_mg = stage.fuel_packed_mg();
+    if (packed_mg <= 0)
+        return 0;
+    return fuel.container_holds_kg
+               ? static_cast<int>(std::ceil(mg_to_kg(packed_mg) / *fuel.container_holds_kg))
+               : 1;
+}
+
 /// Reserves are whole days: the mean of the stage's own, so that a first day without breakfast or a
 /// day that two stages share makes none of them smaller. The fuel to cook them comes along.
 void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<WholeDay>& days) {
@@ -59,20 +68,14 @@ void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<
         stage.fuel_mg +=
             std::llround(static_cast<double>(stage.whole_day_fuel_mg) * assumed.food.reserve_days);
         stage.fuel_mg += std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
-        stage.containers = 0;
-        if (stage.fuel_mg > 0) {
-            stage.containers = 1;
-            if (assumed.fuel.container_holds_kg)
-                stage.containers = static_cast<int>(
-                    std::ceil(mg_to_kg(stage.fuel_mg) / *assumed.fuel.container_holds_kg));
-        }
+        stage.containers = containers_for(stage, assumed.fuel);
     }
 }
 
 /// What is eaten in a stage from a boundary on.
 std::int64_t eaten_from(const Provisions& result,
                         const Timeline& timeline,
-                        const FoodCache& cache,
+                        const StoreCache& cache,
                         std::size_t stage) {
     std::int64_t sum_mg = 0;
     for (std::size_t d = 0; d < timeline.days.size(); ++d) {
@@ -104,12 +107,12 @@ std::int64_t eaten_from(const Provisions& result,
 /// later one needs less, as far as there is something to be eaten after the fetching.
 void take_caches(Provisions& result,
                  const Timeline& timeline,
-                 std::vector<FoodCache> caches,
+                 std::vector<StoreCache> caches,
                  double packed) {
-    std::stable_sort(caches.begin(), caches.end(), [](const FoodCache& a, const FoodCache& b) {
+    std::stable_sort(caches.begin(), caches.end(), [](const StoreCache& a, const StoreCache& b) {
         return a.fetched_at > b.fetched_at;
     });
-    for (const FoodCache& cache : caches) {
+    for (const StoreCache& cache : caches) {
         const std::size_t from = stage_at(result.stages, cache.left_at);
         const std::size_t to = stage_at(result.stages, cache.fetched_at);
         if (from == to)
@@ -120,6 +123,35 @@ void take_caches(Provisions& result,
         fetched_mg += std::clamp<std::int64_t>(
             eaten_from(result, timeline, cache, to) - fetched_mg, 0, bare_mg);
     }
+}
+
+/// The same of fuel, which is burnt in camp alone.
+void take_fuel_caches(Provisions& result,
+                      const Timeline& timeline,
+                      std::vector<StoreCache> caches,
+                      const AssumedFuel& fuel) {
+    std::stable_sort(caches.begin(), caches.end(), [](const StoreCache& a, const StoreCache& b) {
+        return a.fetched_at > b.fetched_at;
+    });
+    for (const StoreCache& cache : caches) {
+        const std::size_t from = stage_at(result.stages, cache.left_at);
+        const std::size_t to = stage_at(result.stages, cache.fetched_at);
+        if (from == to)
+            continue;
+        std::int64_t burnt_mg = 0;
+        for (std::size_t d = 0; d < timeline.days.size(); ++d) {
+            const DaySpan& day = timeline.days[d];
+            if (result.day_stage_morning[d] == to && day.first >= cache.fetched_at)
+                burnt_mg += result.burnt_mg[d][0];
+            if (result.day_stage_evening[d] == to && day.last >= cache.fetched_at)
+                burnt_mg += result.burnt_mg[d][1];
+        }
+        result.stages[from].fuel_for_later_mg += cache.mass_mg;
+        std::int64_t& fetched_mg = result.stages[to].fuel_fetched_mg;
+        fetched_mg += std::clamp<std::int64_t>(burnt_mg - fetched_mg, 0, cache.mass_mg);
+    }
+    for (SupplyStage& stage : result.stages)
+        stage.containers = containers_for(stage, fuel);
 }
 
 /// Where it is said how much food a supply holds.
@@ -147,7 +179,7 @@ Provisions provide(const Assumed& assumed,
                    const Stretches& route,
                    const Timeline& timeline,
                    const std::vector<std::vector<double>>& energy_j,
-                   const std::vector<FoodCache>& caches) {
+                   const StoreCaches& caches) {
     const AssumedFood& food = assumed.food;
     const std::size_t members = assumed.members.size();
     Provisions result;
@@ -201,8 +233,10 @@ Provisions provide(const Assumed& assumed,
         }
     }
     fit_reserves(result, assumed, whole_days);
-    if (!caches.empty())
-        take_caches(result, timeline, caches, 1.0 + food.packaging);
+    if (!caches.food.empty())
+        take_caches(result, timeline, caches.food, 1.0 + food.packaging);
+    if (!caches.fuel.empty())
+        take_fuel_caches(result, timeline, caches.fuel, assumed.fuel);
     take_what_is_there(result, route, 1.0 + food.packaging);
     return result;
 }
@@ -215,6 +249,8 @@ void keep_packed(Provisions& provisions, const Provisions& packed) {
             std::max<std::int64_t>(0, put_in.food_mg + put_in.reserve_mg - stage.food_mg);
         stage.for_later_mg = put_in.for_later_mg;
         stage.fetched_mg = put_in.fetched_mg;
+        stage.fuel_for_later_mg = put_in.fuel_for_later_mg;
+        stage.fuel_fetched_mg = put_in.fuel_fetched_mg;
         stage.fuel_mg = std::max(stage.burnt_mg, put_in.fuel_mg);
         stage.containers = put_in.containers;
     }

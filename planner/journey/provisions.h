@@ -8,6 +8,7 @@
 #include <cmath>
 #include <cstddef>
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 namespace tumpline::planner {
@@ -32,15 +33,36 @@ struct SupplyStage {
     std::int64_t for_later_mg = 0; ///< laid down in it, and eaten in a later one
     std::int64_t fetched_mg = 0;   ///< eaten in it, and laid down in an earlier one
 
+    std::int64_t fuel_for_later_mg = 0; ///< laid down in it, and burnt in a later one
+    std::int64_t fuel_fetched_mg = 0;   ///< burnt in it, and laid down in an earlier one
+
+    /// Fuel to be put in, without containers.
+    [[nodiscard]] std::int64_t fuel_packed_mg() const {
+        return fuel_mg + fuel_for_later_mg - fuel_fetched_mg;
+    }
+
     /// To be put in, without the reserve.
     [[nodiscard]] std::int64_t packed_mg() const { return food_mg + for_later_mg - fetched_mg; }
 };
 
-/// Food that lies at a place between two boundaries of the way.
-struct FoodCache {
+/// Food or fuel that lies at a place between two boundaries of the way.
+struct StoreCache {
     std::size_t left_at;
     std::size_t fetched_at;
-    std::int64_t mass_mg; ///< packaging included
+    std::int64_t mass_mg; ///< of food packaging included
+};
+
+/// What lies somewhere for a while.
+struct StoreCaches {
+    std::vector<StoreCache> food = {};
+    std::vector<StoreCache> fuel = {};
+};
+
+/// Water that lies somewhere, litres of each member.
+struct WaterCache {
+    std::size_t left_at;
+    std::optional<std::size_t> fetched_at; ///< empty: never
+    double each_l;
 };
 
 /// Deals a day's trail food out to its stretches by moving time, the last one taking what is left:
@@ -74,14 +96,14 @@ struct Provisions {
 
 /// Food by energy or ration, fuel by litres boiled, split into the stages between supplies. Where a
 /// supply is said to hold more food than its stage needs, the rest is carried on as reserve; where
-/// it holds less, the stage has what it needs and `lacks_mg` says how much is not there. Food that
-/// is laid down in one stage and fetched in a later one is put in with the earlier.
+/// it holds less, the stage has what it needs and `lacks_mg` says how much is not there. Food or
+/// fuel that is laid down in one stage and fetched in a later one is put in with the earlier.
 /// `energy_j[day][member]` is what each spends on each day of the timeline.
 [[nodiscard]] Provisions provide(const Assumed& assumed,
                                  const Stretches& route,
                                  const Timeline& timeline,
                                  const std::vector<std::vector<double>>& energy_j,
-                                 const std::vector<FoodCache>& caches = {});
+                                 const StoreCaches& caches = {});
 
 /// Makes the stages hold what was packed for them: what is not eaten or burnt stays as reserve. If
 /// more is eaten than was packed the stage holds what is eaten, without a reserve; whoever asks
@@ -127,8 +149,11 @@ drunk_under_way_l(const AssumedWater& water, const Stretch& stretch, const Under
 [[nodiscard]] double used_in_camp_l(const AssumedWater& water, double stay_s);
 
 /// The smallest carry that reaches from each dependable source to the next with the reserve left.
-/// The same for every member (docs/water.md).
-[[nodiscard]] WaterCarry
-carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline);
+/// The same for every member (docs/water.md). What is laid down is carried there besides, and what
+/// is fetched is drunk before anything else.
+[[nodiscard]] WaterCarry carry_water(const Assumed& assumed,
+                                     const Stretches& route,
+                                     const Timeline& timeline,
+                                     const std::vector<WaterCache>& caches = {});
 
 } // namespace tumpline::planner

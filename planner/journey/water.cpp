@@ -60,8 +60,12 @@ namespace {
 /// Goes along the route from source to source and notes what each one's vessels must hold.
 class SourceToSource {
   public:
-    SourceToSource(const Assumed& assumed, const Stretches& route, const Timeline& timeline)
-        : assumed_(assumed), water_(assumed.water), route_(route), timeline_(timeline) {
+    SourceToSource(const Assumed& assumed,
+                   const Stretches& route,
+                   const Timeline& timeline,
+                   const std::vector<WaterCache>& caches)
+        : assumed_(assumed), water_(assumed.water), route_(route), timeline_(timeline),
+          caches_(caches) {
         const std::size_t count = route.stretches.size();
         carry_.fill_l.assign(count + 1, 0.0);
         carry_.drunk_l.assign(count, 0.0);
@@ -84,6 +88,10 @@ class SourceToSource {
 
     void add_day(std::size_t d);
     void drink_along(std::size_t stretch);
+    /// Of so much, what the vessels have to be filled with: what was fetched is drunk first.
+    [[nodiscard]] double beyond_fetched_l(double litres);
+    void lay_down(std::size_t boundary);
+    void fetch(std::size_t boundary);
     /// Takes from the vessels what a dry camp needs.
     void draw(double litres);
     /// Ends the run at a source and begins the next.
@@ -96,11 +104,14 @@ class SourceToSource {
     WaterCarry carry_{};
     std::size_t source_ = 0; ///< where the vessels were last filled
     double night_l_ = 0.0;   ///< of the night before
+    const std::vector<WaterCache>& caches_;
+    double laid_l_ = 0.0;    ///< filled at the source, to be laid down before the next
+    double fetched_l_ = 0.0; ///< in the vessels, not drunk yet
     WaterCarry::Run run_{0, 0, 1, 1, 0.0, 0.0, 0, {}, 0.0};
 };
 
 void SourceToSource::close(std::size_t boundary, int day) {
-    if (run_.need_l > 0.0) {
+    if (run_.need_l > 0.0 || laid_l_ > 0.0) {
         run_.to_boundary = boundary;
         run_.last_day = day;
         if (water_.assumed_everywhere && run_.dry_nights == 0 &&
@@ -113,6 +124,7 @@ void SourceToSource::close(std::size_t boundary, int day) {
             }
             run_.need_l = carried_where_found_l;
         }
+        run_.need_l += std::exchange(laid_l_, 0.0);
         carry_.fill_l[source_] += run_.need_l;
         carry_.runs.push_back(std::move(run_));
     }
@@ -120,9 +132,26 @@ void SourceToSource::close(std::size_t boundary, int day) {
     run_ = {boundary, boundary, day, day, 0.0, 0.0, 0, {}, 0.0};
 }
 
+double SourceToSource::beyond_fetched_l(double litres) {
+    const double fetched_l = std::min(litres, fetched_l_);
+    fetched_l_ -= fetched_l;
+    return litres - fetched_l;
+}
+
+void SourceToSource::lay_down(std::size_t boundary) {
+    for (const WaterCache& cache : caches_)
+        laid_l_ += cache.left_at == boundary ? cache.each_l : 0.0;
+}
+
+void SourceToSource::fetch(std::size_t boundary) {
+    for (const WaterCache& cache : caches_)
+        fetched_l_ += cache.fetched_at == boundary ? cache.each_l : 0.0;
+}
+
 void SourceToSource::draw(double litres) {
-    run_.need_l += litres;
-    run_.camps_l += litres;
+    const double filled_l = beyond_fetched_l(litres);
+    run_.need_l += filled_l;
+    run_.camps_l += filled_l;
 }
 
 void SourceToSource::drink_along(std::size_t stretch) {
@@ -134,7 +163,7 @@ void SourceToSource::drink_along(std::size_t stretch) {
         return;
     }
     carry_.drunk_l[stretch] = litres;
-    run_.need_l += litres;
+    run_.need_l += beyond_fetched_l(litres);
     run_.hours += (under_way.moving_s + under_way.halts_s) / s_per_h;
 }
 
@@ -152,7 +181,9 @@ void SourceToSource::add_day(std::size_t d) {
     for (std::size_t i = day.first; i < day.last; ++i) {
         if (wet(i) && i != source_)
             close(i, day.day);
+        lay_down(i);
         drink_along(i);
+        fetch(i + 1);
     }
     if (dry_evening) {
         draw(evening_l);
@@ -168,8 +199,11 @@ void SourceToSource::add_day(std::size_t d) {
 
 } // namespace
 
-WaterCarry carry_water(const Assumed& assumed, const Stretches& route, const Timeline& timeline) {
-    return SourceToSource(assumed, route, timeline).run();
+WaterCarry carry_water(const Assumed& assumed,
+                       const Stretches& route,
+                       const Timeline& timeline,
+                       const std::vector<WaterCache>& caches) {
+    return SourceToSource(assumed, route, timeline, caches).run();
 }
 
 } // namespace tumpline::planner

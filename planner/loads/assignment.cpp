@@ -88,7 +88,8 @@ Shares shares_of(const LoadInputs& inputs, const std::vector<TiedItems>& all) {
         shares.things.push_back({craft.mass_kg * mg_per_kg, craft.crew});
     const SupplyStage& first = inputs.provisions.stages.front();
     const double container_mg = first.containers * inputs.assumed.fuel.container_kg * mg_per_kg;
-    shares.things.push_back({static_cast<double>(first.fuel_mg) + container_mg}); // see fuel_bearer
+    shares.things.push_back(
+        {static_cast<double>(first.fuel_packed_mg()) + container_mg}); // see fuel_bearer
     return shares;
 }
 

@@ -24,7 +24,8 @@ std::int64_t meal_mg(const std::vector<MealMasses>& eaten, Meal meal) {
 
 Consumables::Consumables(const LoadInputs& inputs, const Loads& loads, Booking& booking)
     : in_(inputs), loads_(loads), booking_(booking), members_(inputs.assumed.members.size()),
-      food_(members_), reserve_mg_(members_, 0), laid_(inputs, loads, booking, food_) {}
+      food_(members_), reserve_mg_(members_, 0), laid_(inputs, loads, booking, food_),
+      fuel_(inputs, loads, booking), water_(inputs, loads, booking) {}
 
 /// Food, its packaging and fuel of a stage, to their bearers.
 void Consumables::bring_stage(std::size_t index) {
@@ -65,7 +66,8 @@ void Consumables::bring_stage(std::size_t index) {
         booking_.book({m, Part::food, mg, Account::outside, Account::pack}, why);
     });
     const std::int64_t fuel_mg =
-        stage.fuel_mg + stage.containers * kg_to_mg(in_.assumed.fuel.container_kg);
+        stage.fuel_packed_mg() + stage.containers * kg_to_mg(in_.assumed.fuel.container_kg);
+    fuel_.bring(stage);
     booking_.book({fuel_bearer(loads_), Part::fuel, fuel_mg, Account::outside, Account::pack}, why);
 }
 
@@ -88,7 +90,8 @@ void Consumables::hand_in(std::size_t stage) {
                           why);
         booking_.book({m,
                        Part::fuel,
-                       booking_.held_mg(m, Account::pack, Part::fuel),
+                       booking_.held_mg(m, Account::pack, Part::fuel) -
+                           (m == fuel_bearer(loads_) ? fuel_.kept_mg(boundary) : 0),
                        Account::pack,
                        Account::outside},
                       why);
@@ -144,14 +147,15 @@ void Consumables::eat(std::int64_t mass_mg, const Eating& eating) {
     }
 }
 
-void Consumables::burn(std::int64_t mass_mg, std::string_view why) {
+void Consumables::burn(std::int64_t mass_mg, const Eating& eating) {
     const std::int64_t held_mg = booking_.held_mg(fuel_bearer(loads_), Account::pack, Part::fuel);
-    booking_.book({fuel_bearer(loads_),
-                   Part::fuel,
-                   std::min(mass_mg, held_mg),
-                   Account::pack,
-                   Account::burnt},
-                  why);
+    booking_.book(
+        {fuel_bearer(loads_),
+         Part::fuel,
+         std::min(fuel_.burn(mass_mg, {eating.day, eating.stretch, eating.meal}), held_mg),
+         Account::pack,
+         Account::burnt},
+        eating.meal == Meal::breakfast ? "breakfast cooked" : "dinner cooked");
 }
 
 void Consumables::drink(double litres, bool from_pack, std::string_view why) {
@@ -182,9 +186,10 @@ void Consumables::fill(std::size_t boundary) {
 
 void Consumables::breakfast(std::size_t d) {
     const DaySpan& day = in_.timeline.days[d];
-    eat(meal_mg(in_.provisions.eaten[d], Meal::breakfast),
-        {day.day, std::min(day.first, in_.stretches.stretches.size() - 1), Meal::breakfast});
-    burn(in_.provisions.burnt_mg[d][0], "breakfast cooked");
+    const Eating eating{
+        day.day, std::min(day.first, in_.stretches.stretches.size() - 1), Meal::breakfast};
+    eat(meal_mg(in_.provisions.eaten[d], Meal::breakfast), eating);
+    burn(in_.provisions.burnt_mg[d][0], eating);
     drink(in_.water.camp_l[d][0], in_.water.camp_from_pack[d][0], "drunk in camp");
 }
 
@@ -193,8 +198,9 @@ void Consumables::dinner(std::size_t d) {
     std::int64_t dinner_mg = meal_mg(in_.provisions.eaten[d], Meal::dinner);
     if (day.first == day.last) // on a day of rest trail food is eaten in camp
         dinner_mg += meal_mg(in_.provisions.eaten[d], Meal::trail);
-    eat(dinner_mg, {day.day, day.last > 0 ? day.last - 1 : 0, Meal::dinner});
-    burn(in_.provisions.burnt_mg[d][1], "dinner cooked");
+    const Eating eating{day.day, day.last > 0 ? day.last - 1 : 0, Meal::dinner};
+    eat(dinner_mg, eating);
+    burn(in_.provisions.burnt_mg[d][1], eating);
     drink(in_.water.camp_l[d][1], in_.water.camp_from_pack[d][1], "drunk in camp");
 }
 

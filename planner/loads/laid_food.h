@@ -30,7 +30,7 @@ class LaidFood {
     void fetch(std::size_t boundary);
 
     /// What was to be laid down so far, and what there was.
-    [[nodiscard]] const std::vector<FoodLaid>& asked() const { return asked_; }
+    [[nodiscard]] const std::vector<StoreLaid>& asked() const { return asked_; }
 
   private:
     const LoadInputs& in_;
@@ -38,7 +38,7 @@ class LaidFood {
     Booking& booking_;
     FoodInPacks& packs_;
     std::vector<FoodInPacks> lying_; ///< per entry of Trip::leaves
-    std::vector<FoodLaid> asked_;
+    std::vector<StoreLaid> asked_;
 };
 
 } // namespace tumpline::planner

@@ -216,6 +216,7 @@ void LoadSimulation::travel(std::size_t i) {
     things_.lay_down(i);
     stores_.lay_down(i);
     stores_.fill(i);
+    stores_.lay_down_water(i);
     things_.change_state(stretch.afloat() || (stretch.travel == Travel::portage && afloat_[i] &&
                                               in_.boats[i] == BoatState::whole));
     note_start(i);
@@ -250,6 +251,8 @@ Loads LoadSimulation::run() {
     loads_.craft_wet = things_.craft_wet();
     loads_.food_laid = stores_.food_laid();
     loads_.food_short = stores_.food_short();
+    loads_.fuel_laid = stores_.fuel_laid();
+    loads_.fuel_short = stores_.fuel_short();
     loads_.ledger = booking_.take_ledger();
     return std::move(loads_);
 }

@@ -76,19 +76,19 @@ struct TiedItems {
 };
 
 /// A meal of which some lies elsewhere.
-struct FoodShort {
+struct StoreShort {
     int day;
     std::size_t stretch; ///< on it, before it (breakfast) or after it (dinner)
     Meal meal;
-    std::int64_t needs_mg; ///< without packaging
+    std::int64_t needs_mg; ///< of food without packaging
     std::int64_t lacks_mg;
 };
 
-/// What one of Trip::leaves is to lay down of food, packaging included.
-struct FoodLaid {
+/// What one of Trip::leaves is to lay down of food, packaging included, or of fuel.
+struct StoreLaid {
     std::size_t leave;
     std::int64_t wanted_mg;
-    std::int64_t carried_mg; ///< to be eaten, in the packs at that moment
+    std::int64_t carried_mg; ///< to be eaten or burnt, in the packs at that moment
 };
 
 /// Where things stand when a stretch begins, for the bags and lists.
@@ -109,8 +109,10 @@ struct Loads {
     std::vector<PlanLegNumber> plan_leg;           ///< per stretch
     Ledger ledger;                                 ///< empty unless recorded
     std::vector<LaidDown> laid = {};               ///< per entry of Trip::leaves
-    std::vector<FoodLaid> food_laid = {};          ///< in the order in which it is laid down
-    std::vector<FoodShort> food_short = {};        ///< empty unless food is laid down
+    std::vector<StoreLaid> food_laid = {};         ///< in the order in which it is laid down
+    std::vector<StoreShort> food_short = {};       ///< empty unless food is laid down
+    std::vector<StoreLaid> fuel_laid = {};
+    std::vector<StoreShort> fuel_short = {}; ///< empty unless fuel is laid down
 };
 
 /// A way of doing a portage that is kept although the rounds would flip it.

@@ -11,8 +11,8 @@
 namespace tumpline::planner {
 
 struct LaidThing {
-    Part part = Part::kit; ///< kit, craft or food
-    std::size_t index = 0; ///< into Trip::kit or Trip::craft; of food nothing
+    Part part = Part::kit; ///< kit, craft, food, fuel or water
+    std::size_t index = 0; ///< into Trip::kit or Trip::craft; of the others nothing
     std::string what = {};
     int count = 1;
     double mass_kg = 0.0; ///< as it is when left, with the water that clings to it

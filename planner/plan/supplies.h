@@ -37,6 +37,8 @@ struct Stage {
     std::vector<double> member_food_kg; ///< their sum for each member, without packaging
     double for_later_kg = 0.0;          ///< of the food: laid down, and eaten in a later stage
     double fetched_kg = 0.0;            ///< eaten in it, and laid down in an earlier one
+    double fuel_for_later_kg = 0.0;     ///< of the fuel: laid down, and burnt in a later stage
+    double fuel_fetched_kg = 0.0;       ///< burnt in it, and laid down in an earlier one
     double reserve_kg = 0.0;            ///< of the food, carried to the end of the stage
     double reserve_put_in_kg = 0.0;    ///< of that, without packaging: the rest is left from before
     std::optional<double> declared_kg; ///< the trip file's `food` of the place, packaging included

@@ -302,7 +302,7 @@ Totals plan_totals(const Assembly& draft,
             food_mg += entry.mass_mg;
     totals.food_kg = mg_to_kg(food_mg);
     for (const SupplyStage& stage : draft.settled.provisions.stages)
-        totals.fuel_kg += mg_to_kg(stage.fuel_mg);
+        totals.fuel_kg += mg_to_kg(stage.fuel_packed_mg());
     return totals;
 }
 

@@ -55,6 +55,10 @@ LaidThings left_at(const Assembly& draft, std::size_t l) {
     };
     if (prepared.trip.leaves[l].food_kg)
         add(Part::food, Entry::no_item, "food", 1);
+    if (prepared.trip.leaves[l].fuel_kg)
+        add(Part::fuel, Entry::no_item, "fuel", 1);
+    if (prepared.trip.leaves[l].water_l)
+        add(Part::water, Entry::no_item, "water", 1);
     for (const std::size_t c : laid.craft)
         add(Part::craft, c, prepared.trip.craft[c].name, 1);
     for (const std::size_t k : laid.kit)
@@ -69,7 +73,7 @@ std::vector<LaidThings> plan_left(const Assembly& draft) {
     const std::vector<LaidDown>& laid = draft.settled.loads.laid;
     for (std::size_t l = 0; l < laid.size(); ++l)
         if (laid[l].left_at && (!laid[l].kit.empty() || !laid[l].craft.empty() ||
-                                draft.prepared.trip.leaves[l].food_kg))
+                                leaves_stores(draft.prepared.trip.leaves[l])))
             all.push_back(left_at(draft, l));
     std::stable_sort(all.begin(), all.end(), [](const LaidThings& a, const LaidThings& b) {
         return a.along_m < b.along_m;

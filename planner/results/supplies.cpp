@@ -228,7 +228,9 @@ std::vector<Stage> plan_stages(const Assembly& draft) {
         stage.declared_kg =
             s > 0 ? prepared.stretches.boundaries[from.boundary].food_kg : std::nullopt;
         stage.declared_short_kg = mg_to_kg(from.lacks_mg);
-        stage.fuel_kg = mg_to_kg(from.fuel_mg);
+        stage.fuel_kg = mg_to_kg(from.fuel_packed_mg());
+        stage.fuel_for_later_kg = mg_to_kg(from.fuel_for_later_mg);
+        stage.fuel_fetched_kg = mg_to_kg(from.fuel_fetched_mg);
         stage.containers = from.containers;
         stage.containers_kg = from.containers * prepared.assumed.fuel.container_kg;
         stage.bearer_share = draft.settled.loads.stage_share[s];

@@ -202,7 +202,13 @@ class Rounds {
 
     void set_days(int round, const std::vector<double>& moving_s);
     void wait_at_end(int round);
-    [[nodiscard]] std::vector<FoodCache> food_caches() const;
+
+    struct Caches {
+        StoreCaches stores = {};
+        std::vector<WaterCache> water = {};
+    };
+
+    [[nodiscard]] Caches caches() const;
     void spend_and_provide();
     [[nodiscard]] Loads book(int round, bool record) const;
     [[nodiscard]] bool is_close(int round, const Loads& next);
@@ -278,21 +284,31 @@ void Rounds::wait_at_end(int round) {
         now_.darkness.push_back(dark_.of(now_.timeline.days[now_.darkness.size()].day, count_));
 }
 
-/// Food that is laid down and fetched, where the days of this round have it.
-std::vector<FoodCache> Rounds::food_caches() const {
+/// What is laid down and fetched, where the days of this round have it.
+Rounds::Caches Rounds::caches() const {
     const Trip& trip = prepared_.trip;
-    std::vector<FoodCache> caches;
+    Caches caches;
     if (std::none_of(trip.leaves.begin(), trip.leaves.end(), [](const Leave& leave) {
-            return leave.food_kg.has_value();
+            return leaves_stores(leave);
         }))
         return caches;
     const std::vector<LaidDown> laid = laid_down(
         {trip, prepared_.route, prepared_.stretches, now_.timeline.days, prepared_.kit.brought});
-    for (std::size_t l = 0; l < laid.size(); ++l)
-        if (trip.leaves[l].food_kg && laid[l].left_at && laid[l].fetched_at)
-            caches.push_back({.left_at = *laid[l].left_at,
-                              .fetched_at = *laid[l].fetched_at,
-                              .mass_mg = kg_to_mg(*trip.leaves[l].food_kg)});
+    const auto members = static_cast<double>(assumed_.members.size());
+    for (std::size_t l = 0; l < laid.size(); ++l) {
+        const Leave& leave = trip.leaves[l];
+        if (!laid[l].left_at)
+            continue;
+        const std::size_t left_at = *laid[l].left_at;
+        if (leave.water_l)
+            caches.water.push_back({left_at, laid[l].fetched_at, *leave.water_l / members});
+        if (!laid[l].fetched_at)
+            continue;
+        if (leave.food_kg)
+            caches.stores.food.push_back({left_at, *laid[l].fetched_at, kg_to_mg(*leave.food_kg)});
+        if (leave.fuel_kg)
+            caches.stores.fuel.push_back({left_at, *laid[l].fetched_at, kg_to_mg(*leave.fuel_kg)});
+    }
     return caches;
 }
 
@@ -302,11 +318,12 @@ void Rounds::spend_and_provide() {
                        assumed_,
                        now_.timeline,
                        burdens_of(snow_.stretches(), before()));
+    const Caches laid = caches();
     now_.provisions =
-        provide(assumed_, snow_.stretches(), now_.timeline, now_.spent.day_j, food_caches());
+        provide(assumed_, snow_.stretches(), now_.timeline, now_.spent.day_j, laid.stores);
     if (options_.packed)
         keep_packed(now_.provisions, options_.packed->provisions);
-    now_.water = carry_water(assumed_, snow_.stretches(), now_.timeline);
+    now_.water = carry_water(assumed_, snow_.stretches(), now_.timeline, laid.water);
 }
 
 /// After some rounds what is carried over a portage stays in its loads: those made anew of masses

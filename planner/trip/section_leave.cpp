@@ -2,33 +2,54 @@
 
 #include <fmt/format.h>
 
+#include <array>
+#include <string_view>
+#include <vector>
+
 namespace tumpline::planner {
 
 namespace {
 
 constexpr std::size_t most_leaves = 100;
 
-/// {"food": "2 kg"}.
-void read_food(const TripValue& value, Leave& leave) {
+constexpr std::array stores{"food", "fuel", "water"};
+
+/// {"food": "2 kg"}, {"fuel": "200 g"} or {"water": "2 L"}.
+void read_store(const TripValue& value, Leave& leave) {
     if (leave.all_but) {
         value.add_problem("the name of a thing of the kit or of a boat",
-                          "food comes along with \"all_but\"; lay it down with \"things\" of "
-                          "another entry at the same place");
+                          "food, fuel and water come along with \"all_but\"; lay them down with "
+                          "\"things\" of another entry at the same place");
         return;
     }
-    if (leave.food_kg) {
-        value.add_problem("food once in an entry", "write its mass as one");
+    Leave one;
+    read_section(value, laid_store_section(), one);
+    std::vector<std::string_view> given;
+    for (const char* key : stores)
+        if (value.json().find(key) != nullptr)
+            given.emplace_back(key);
+    if (given.size() != 1) {
+        value.add_problem("one of \"food\", \"fuel\" and \"water\"",
+                          "write {\"food\": \"2 kg\"}, each in braces of its own");
         return;
     }
-    read_section(value, laid_food_section(), leave);
+    const auto take = [&](auto& so_far, const auto& read) {
+        if (so_far && read)
+            value.add_problem(fmt::format("{} once in an entry", given.front()), "write it as one");
+        else if (read)
+            so_far = read;
+    };
+    take(leave.food_kg, one.food_kg);
+    take(leave.fuel_kg, one.fuel_kg);
+    take(leave.water_l, one.water_l);
 }
 
 void read_things(const TripValue& value, Leave& leave) {
     for (const TripValue& item : value.items("the name of a thing of the kit or of a boat")) {
         std::string& thing =
-            leave.things.emplace_back(); // of food empty: the rest keep their place
+            leave.things.emplace_back(); // of stores empty: the rest keep their place
         if (item.json().kind == JsonValue::Kind::object)
-            read_food(item, leave);
+            read_store(item, leave);
         else
             put(thing, item.name());
     }
@@ -54,12 +75,22 @@ void check_keys(const TripValue& value, const Leave& leave) {
 
 } // namespace
 
-const Section<Leave>& laid_food_section() {
+const Section<Leave>& laid_store_section() {
     static const Section<Leave> section{
-        "laid_food",
-        "food that is left",
-        {{"food", Need::must, [](const TripValue& v, Leave& l) {
+        "laid_store",
+        "food, fuel or water that is left",
+        {{"food",
+          Need::may,
+          [](const TripValue& v, Leave& l) {
               put(l.food_kg, v.quantity({Dimension::mass, 0.01, 500.0}));
+          }},
+         {"fuel",
+          Need::may,
+          [](const TripValue& v, Leave& l) {
+              put(l.fuel_kg, v.quantity({Dimension::mass, 0.001, 100.0}));
+          }},
+         {"water", Need::may, [](const TripValue& v, Leave& l) {
+              put(l.water_l, v.quantity({Dimension::volume, 0.01, 500.0}));
           }}}};
     return section;
 }

@@ -48,7 +48,7 @@ void read_connections(const TripValue& value, Trip& trip);
 /// What is left on the way, with what its keys ask of each other.
 void read_leaves(const TripValue& value, Trip& trip);
 [[nodiscard]] const Section<Leave>& leave_section();
-[[nodiscard]] const Section<Leave>& laid_food_section();
+[[nodiscard]] const Section<Leave>& laid_store_section();
 [[nodiscard]] const Section<Days>& days_section();
 [[nodiscard]] const Section<MiddayHalt>& halt_section();
 [[nodiscard]] const Section<Contact>& contact_section();

@@ -490,6 +490,11 @@ struct Leave {
     std::optional<int> fetch_day;       ///< empty: at the next pass
 };
 
+/// Whether it lays down food, fuel or water.
+[[nodiscard]] inline bool leaves_stores(const Leave& leave) {
+    return leave.food_kg || leave.fuel_kg || leave.water_l;
+}
+
 /// What is drawn under the route.
 struct TripMap {
     std::vector<geo::LayerSource> layers; ///< files made absolute or relative to the working folder

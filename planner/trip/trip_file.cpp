@@ -194,7 +194,7 @@ std::vector<KnownKeys> known_keys() {
         known(halt_section()),       known(weather_section()),     known(leg_weather_section()),
         known(models_section()),     known(spread_section()),      known(contact_section()),
         known(map_section()),        known(layer_section()),       known(leave_section()),
-        known(laid_food_section()),  known(paddle_section()),      known(craft_choice_section())};
+        known(laid_store_section()), known(paddle_section()),      known(craft_choice_section())};
 }
 
 std::string trip_file_text(const std::filesystem::path& file) {

@@ -311,6 +311,8 @@ ROWS = {
     "/leave/*": ("/leave", BACK_AND_FORTH, "[]", f'[{{"at": "{A}", "things": ["tent"]}}]', "plan"),
     "/leave/*/things/*": ("/leave/0/things/0", LEAVE, "tent", "stove and pots", "plan"),
     "/leave/*/things/*/food": ("/leave/0/things/0/food", LEAVE + ['/leave/0/things=[{"food": "1 kg"}]'], "1 kg", "2 kg", "plan"),
+    "/leave/*/things/*/fuel": ("/leave/0/things/0/fuel", LEAVE + ['/leave/0/things=[{"fuel": "10 g"}]'], "10 g", "20 g", "plan"),
+    "/leave/*/things/*/water": ("/leave/0/things/0/water", LEAVE + ['/leave/0/things=[{"water": "1 L"}]'], "1 L", "2 L", "plan"),
     "/leave/*/all_but/*": ("/leave/0/all_but", LEAVE + ["/leave/0/things=null"], '["tent"]', '["tent", "stove and pots"]', "plan"),
     "/leave/*/fetch_day": ("/leave/0/fetch_day", LEAVE, "2", "4", "plan"),
     "/days/set_off": ("/days/set_off", [], "08:00", "07:00", "plan"),

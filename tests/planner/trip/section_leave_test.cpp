@@ -92,9 +92,23 @@ TEST(SectionLeave, TellsMistakesOfFood) {
             R"({"at": "Tarn head", "things": [{"food": "1 kg"}, "tent", {"food": "2 kg"}]})"),
         ElementsAre(AllOf(HasSubstr("/leave/0/things/2"), HasSubstr("food once in an entry"))));
     EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "all_but": ["tent", {"food": "1 kg"}]})"),
-                ElementsAre(AllOf(HasSubstr("/leave/0/all_but/1"), HasSubstr("comes along"))));
+                ElementsAre(AllOf(HasSubstr("/leave/0/all_but/1"), HasSubstr("come along"))));
     EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"food": "2 L"}]})"),
                 ElementsAre(HasSubstr("/leave/0/things/0/food")));
+    const Leave stores = with_leave(R"({"at": "Tarn head", "things": [{"fuel": "200 g"},
+                                       {"water": "2 L"}, {"food": "1 kg"}]})")
+                             .leaves[0];
+    EXPECT_NEAR(stores.fuel_kg.value(), 0.2, 1e-9);
+    EXPECT_NEAR(stores.water_l.value(), 2.0, 1e-9);
+    EXPECT_NEAR(stores.food_kg.value(), 1.0, 1e-9);
+    EXPECT_THAT(
+        problems_of_leave(R"({"at": "Tarn head", "things": [{"fuel": "1 kg", "water": "1 L"}]})"),
+        ElementsAre(HasSubstr("one of \"food\", \"fuel\" and \"water\"")));
+    EXPECT_THAT(
+        problems_of_leave(R"({"at": "Tarn head", "things": [{"water": "1 L"}, {"water": "2 L"}]})"),
+        ElementsAre(HasSubstr("water once in an entry")));
+    EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"water": "2 kg"}]})"),
+                ElementsAre(HasSubstr("/leave/0/things/0/water")));
     EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"fod": "2 kg"}]})"),
                 testing::Contains(HasSubstr("/leave/0/things/0")));
     EXPECT_THAT(problems_of_leave(R"({"at": "Tarn head", "things": [{"food": "1 kg"}, "tnet"]})"),
