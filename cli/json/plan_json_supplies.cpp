@@ -84,6 +84,7 @@ Json stretch_json(const Plan& plan, const planner::WaterStretch& stretch) {
                       })},
             {"way_l", stretch.way_l},
             {"camps_l", stretch.camps_l},
+            {"laid_l", stretch.laid_l},
             {"fill_l", by_member(plan, stretch.fill_l)},
             {"capacity_l", stretch.capacity_l},
             {"over_capacity", stretch.over_capacity}};

@@ -61,11 +61,15 @@ std::string line_of(const TextPage& page, int day) {
         if (litres == before || (k == 0 && fills_next)) // nothing new, or not for long
             continue;
         before = litres;
-        texts.push_back(fmt::format("{}{} {}{}",
-                                    filled ? "filled at " : "",
-                                    page.along(point.along_m),
-                                    filled ? "to " + litres : litres,
-                                    point.after == planner::LitresStep::camp ? " in camp" : ""));
+        texts.push_back(
+            fmt::format("{}{} {}{}",
+                        filled ? "filled at " : "",
+                        page.along(point.along_m),
+                        filled ? "to " + litres : litres,
+                        point.after == planner::LitresStep::camp      ? " in camp"
+                        : point.after == planner::LitresStep::left    ? " after leaving some"
+                        : point.after == planner::LitresStep::fetched ? " with what is fetched"
+                                                                      : ""));
     }
     return changes ? fmt::format("{}", fmt::join(texts, ", ")) : std::string();
 }

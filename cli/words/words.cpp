@@ -32,6 +32,10 @@ std::string_view word(planner::LitresStep step) {
         return "way";
     case planner::LitresStep::camp:
         return "camp";
+    case planner::LitresStep::left:
+        return "left";
+    case planner::LitresStep::fetched:
+        return "fetched";
     }
     return {};
 }

@@ -78,10 +78,14 @@ std::vector<Caution> supply_cautions(const Assembly& draft, const Plan& plan) {
         if (stretch.over_capacity)
             list.add(Level::stop,
                      "water-over-capacity",
-                     format_both("From {} to {} each needs {} and has vessels for {}. {}",
+                     format_both("From {} to {} each needs {}{} and has vessels for {}. {}",
                                  stretch.from,
                                  stretch.to,
                                  in_both(show_volume, stretch.fill_l.front()),
+                                 stretch.laid_l > 0.0
+                                     ? format_both(", of which {} are to be left on the way,",
+                                                   in_both(show_volume, stretch.laid_l))
+                                     : UnitText(""),
                                  in_both(show_volume, stretch.capacity_l),
                                  way_out_of(stretch)));
     }

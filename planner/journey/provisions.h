@@ -118,7 +118,9 @@ struct WaterCarry {
     std::vector<bool> dry_camp;    ///< per day: the night after it
     std::vector<std::array<double, 2>> camp_l; ///< per day: morning, evening
     std::vector<std::array<bool, 2>> camp_from_pack;
-    double held_least_l; ///< reserve
+    double held_least_l;             ///< reserve
+    std::vector<double> left_l = {}; ///< per boundary: laid down there, once the vessels are filled
+    std::vector<double> back_l = {}; ///< per boundary: fetched there
 
     struct Run {
         std::size_t from_boundary;
@@ -130,6 +132,7 @@ struct WaterCarry {
         int dry_nights;
         std::vector<std::size_t> dry_days = {}; ///< those of the timeline before these nights
         double camps_l = 0.0;                   ///< of need_l, at the dry camps
+        double laid_l = 0.0;                    ///< of need_l, to be laid down on the way
     };
 
     std::vector<Run> runs; ///< stretches between sources on which water is carried

@@ -71,6 +71,8 @@ class SourceToSource {
         carry_.drunk_l.assign(count, 0.0);
         carry_.scooped_l.assign(count, 0.0);
         carry_.held_least_l = water_.reserve_l;
+        carry_.left_l.assign(count + 1, 0.0);
+        carry_.back_l.assign(count + 1, 0.0);
         carry_.fill_l[0] = water_.reserve_l;
     }
 
@@ -124,7 +126,8 @@ void SourceToSource::close(std::size_t boundary, int day) {
             }
             run_.need_l = carried_where_found_l;
         }
-        run_.need_l += std::exchange(laid_l_, 0.0);
+        run_.laid_l = std::exchange(laid_l_, 0.0);
+        run_.need_l += run_.laid_l;
         carry_.fill_l[source_] += run_.need_l;
         carry_.runs.push_back(std::move(run_));
     }
@@ -140,12 +143,14 @@ double SourceToSource::beyond_fetched_l(double litres) {
 
 void SourceToSource::lay_down(std::size_t boundary) {
     for (const WaterCache& cache : caches_)
-        laid_l_ += cache.left_at == boundary ? cache.each_l : 0.0;
+        carry_.left_l[boundary] += cache.left_at == boundary ? cache.each_l : 0.0;
+    laid_l_ += carry_.left_l[boundary];
 }
 
 void SourceToSource::fetch(std::size_t boundary) {
     for (const WaterCache& cache : caches_)
-        fetched_l_ += cache.fetched_at == boundary ? cache.each_l : 0.0;
+        carry_.back_l[boundary] += cache.fetched_at == boundary ? cache.each_l : 0.0;
+    fetched_l_ += carry_.back_l[boundary];
 }
 
 void SourceToSource::draw(double litres) {

@@ -74,12 +74,13 @@ struct WaterStretch {
     std::vector<DryNight> dry_nights;
     double way_l = 0.0;         ///< drunk on the way, per member
     double camps_l = 0.0;       ///< at the dry camps, per member
+    double laid_l = 0.0;        ///< laid down on the way, per member
     std::vector<double> fill_l; ///< per member in party order, reserve included
     double capacity_l = 0.0;    ///< per member
     bool over_capacity = false;
 };
 
-enum class LitresStep { filled, way, camp };
+enum class LitresStep { filled, way, camp, left, fetched };
 
 /// What each member's vessels hold at one point, the reserve included; between two points it falls
 /// evenly. A fill is two points at one place.

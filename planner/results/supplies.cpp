@@ -182,7 +182,7 @@ constexpr double hair_l = 1e-9; // rounding
 void add_dry_nights(WaterStretch& stretch, const Assembly& draft, const WaterCarry::Run& run) {
     const WaterCarry& water = draft.settled.water;
     const double room_l = stretch.capacity_l - draft.prepared.assumed.water.reserve_l;
-    double need_l = stretch.way_l;
+    double need_l = stretch.way_l + stretch.laid_l;
     bool fits = need_l <= room_l + hair_l; // else it is not the nights
     for (const std::size_t d : run.dry_days) {
         const DaySpan& day = draft.settled.timeline.days[d];
@@ -272,7 +272,8 @@ std::vector<WaterStretch> plan_water(const Assembly& draft) {
         stretch.hours = run.hours;
         stretch.nights = run.dry_nights;
         stretch.camps_l = run.camps_l;
-        stretch.way_l = run.need_l - run.camps_l;
+        stretch.laid_l = run.laid_l;
+        stretch.way_l = run.need_l - run.camps_l - run.laid_l;
         stretch.fill_l.assign(members, run.need_l + water.reserve_l);
         stretch.capacity_l = water.capacity_l;
         stretch.over_capacity = run.need_l + water.reserve_l > water.capacity_l + hair_l;
@@ -310,8 +311,16 @@ std::vector<Litres> plan_litres(const Assembly& draft) {
                 each_l += water.fill_l[i];
                 add({boundaries[i].along_m, day.day, each_l, LitresStep::filled});
             }
+            if (water.left_l[i] > 0.0) {
+                each_l -= water.left_l[i];
+                add({boundaries[i].along_m, day.day, each_l, LitresStep::left});
+            }
             each_l -= water.drunk_l[i];
             add({boundaries[i + 1].along_m, day.day, each_l, LitresStep::way});
+            if (water.back_l[i + 1] > 0.0) {
+                each_l += water.back_l[i + 1];
+                add({boundaries[i + 1].along_m, day.day, each_l, LitresStep::fetched});
+            }
         }
         in_camp(day.last, false);
     }

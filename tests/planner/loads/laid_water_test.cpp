@@ -52,6 +52,26 @@ TEST(LaidWater, FilledAtOneSourceSavesAtTheNext) {
     EXPECT_EQ(drunk_from_pack_mg(plan), 1'000'000);
 }
 
+TEST(LaidWater, StandsInTheLineOfTheVessels) {
+    const test::RandomTrip made = test::out_and_back_with_water(0.05, test::along(5e3, 1));
+    const Plan plan = make_plan(made.trip, made.route);
+    std::vector<double> left_l, fetched_l;
+    for (const Litres& point : plan.litres) {
+        EXPECT_GE(point.each_l, -1e-9);
+        if (point.after == LitresStep::left)
+            left_l.push_back(point.each_l);
+        if (point.after == LitresStep::fetched)
+            fetched_l.push_back(point.each_l);
+    }
+    ASSERT_EQ(left_l.size(), 1U);
+    ASSERT_EQ(fetched_l.size(), 1U);
+    EXPECT_NEAR(left_l[0], 0.3, 1e-9);    // 0.55 - 0.2 - 0.05
+    EXPECT_NEAR(fetched_l[0], 0.2, 1e-9); // 0.45 - 0.3 + 0.05
+    ASSERT_EQ(plan.water.size(), 2U);
+    EXPECT_NEAR(plan.water[0].laid_l, 0.05, 1e-9);
+    EXPECT_NEAR(plan.water[0].way_l, 0.5, 1e-9);
+}
+
 TEST(LaidWater, SavesNoMoreThanIsDrunkAfterTheFetching) {
     // 0.2 L are drunk after 8 km: of 0.5 L fetched there 0.3 L are carried on.
     const test::RandomTrip made = test::out_and_back_with_water(0.5, test::along(5e3, 1));
