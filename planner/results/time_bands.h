@@ -3,6 +3,8 @@
 #include "planner/models/time_band.h"
 #include "planner/results/assembly.h"
 
+#include <cstddef>
+
 namespace tumpline::planner {
 
 /// The band beside times on foot: between people, until everybody's own pace is known.
