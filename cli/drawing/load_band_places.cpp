@@ -136,7 +136,7 @@ std::vector<Mark> one_per_place(std::vector<Mark> all, double text) {
     std::vector<Mark> kept;
     for (Mark& mark : all) { // nights stand first
         const auto over =
-            std::ranges::find_if(kept, [&](const Mark& other) { return hides(other, mark, text); });
+            std::ranges::find_if(kept, [&](const Mark& one) { return hides(one, mark, text); });
         if (over == kept.end())
             kept.push_back(std::move(mark));
         else if (mark.night > 0)

@@ -122,20 +122,24 @@ constexpr std::array<std::string_view, 5> second = {"oz", "km", "m", "mi", "ft"}
 /// "km 12.3" along the route.
 constexpr std::array<std::string_view, 2> before_figure = {"km", "mi"};
 
-/// Whether `next` stays on the line that `whole`, words put together already, ends on; `after` is
-/// the word behind it.
-bool belongs_together(std::string_view whole, std::string_view next, std::string_view after) {
-    const std::string_view last = last_of(whole);
+/// Words put together already, the one that comes next, and the one behind that.
+struct Joint {
+    std::string_view whole, next, after;
+};
+
+/// Whether the next word stays on the line that the whole ends on.
+bool belongs_together(const Joint& at) {
+    const std::string_view last = last_of(at.whole);
     if (ends_in_figure(last))
-        return is_one_of(units, bare(next));
-    const bool of_figure = last.size() < whole.size(); // "21 h", not a word of its own
-    if (of_figure && is_one_of(of_two, last) && is_one_of(second, bare(next)))
+        return is_one_of(units, bare(at.next));
+    const bool of_figure = last.size() < at.whole.size(); // "21 h", not a word of its own
+    if (of_figure && is_one_of(of_two, last) && is_one_of(second, bare(at.next)))
         return true;
-    if (!ends_in_figure(bare(next)))
+    if (!ends_in_figure(bare(at.next)))
         return false;
     if (of_figure)
-        return ends_in_figure(next) && std::ranges::any_of(parted, [&](const auto& pair) {
-                   return pair[0] == last && pair[1] == bare(after);
+        return ends_in_figure(at.next) && std::ranges::any_of(parted, [&](const auto& pair) {
+                   return pair[0] == last && pair[1] == bare(at.after);
                });
     return is_one_of(before_figure, last);
 }
@@ -152,7 +156,7 @@ std::vector<std::string> words_of(std::string_view utf8) {
     std::vector<std::string> words;
     for (std::size_t i = 0; i < apart.size(); ++i) {
         const std::string_view after = i + 1 < apart.size() ? apart[i + 1] : std::string_view();
-        if (!words.empty() && belongs_together(words.back(), apart[i], after))
+        if (!words.empty() && belongs_together({words.back(), apart[i], after}))
             words.back().append(" ").append(apart[i]);
         else
             words.emplace_back(apart[i]);

@@ -378,14 +378,15 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
             leg.traced.line, leg.traced.heights, elevation_.get(), ground, options_);
     };
     const bool drawn = !leg.spec.length_m;
+    // A boat is led up or down, and nobody has to say which where no current is given.
+    const auto led_up = [&] {
+        return led(leg.travel) && current_mps == 0.0 && drawn &&
+               rise_beyond_noise_m(profile_on(geo::Surface::land));
+    };
     if (afloat(leg.travel)) {
         if (leg.spec.on_water() != Water::river)
             surface = geo::Surface::level_water;
-        // A boat is led up or down, and nobody has to say which where no current is given.
-        else if (led(leg.travel) && current_mps == 0.0 && drawn &&
-                 rise_beyond_noise_m(profile_on(geo::Surface::land)))
-            surface = geo::Surface::rising_river;
-        else if (current_mps < 0.0)
+        else if (current_mps < 0.0 || led_up())
             surface = geo::Surface::rising_river;
         else
             surface = geo::Surface::falling_river;
