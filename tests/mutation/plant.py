@@ -1,12 +1,16 @@
 #!/usr/bin/env python3
 """Plants the faults of faults.txt in a copy of the tree and asks the tests for each.
 
-usage: plant.py FOLDER [--only N,N-M] [--without-build] [--jobs N] [--list]
+usage: plant.py FOLDER [--only N,N-M] [--without-build] [--jobs N] [--seconds S] [--list]
 
 FOLDER (build/mutation, say) gets the copy and its build. Every fault becomes
 `(planted(N) ? (faulty) : (right))`, so that the copy is built once; TUMPLINE_PLANTED=N switches fault N
 on. The tests first run without a fault, and tell which faults each of them passes; then, fault by
-fault, those that pass it run until an assertion fails. Tests that hold output to stored output know only
+fault, those that pass it run until an assertion fails: those of the file of the source's own name first,
+then those of its room, then the others, quick ones first (with --seconds only so much of those). Which
+tests use a constant made before the first of them is not seen: its file, its room and the quick ones are
+asked. A test that crashes is left out and the others go on: what crashes is killed only where an assertion
+fails elsewhere. Tests that hold output to stored output know only
 that something changed: they do not count, and are asked only about faults that all others let live.
 The report says for each fault which assertion killed it, and names the living.
 """
@@ -29,7 +33,13 @@ ROOT = HERE.parent.parent
 STORED_OUTPUT = ("Screens", "Pages", "ChoosingPage", "SampleRoutes", "SamplePlans")
 
 Fault = collections.namedtuple("Fault", "number file before right after faulty name")
-Test = collections.namedtuple("Test", "name folder milliseconds passes")
+Test = collections.namedtuple("Test", "name file milliseconds passes")
+
+# The words of a constant number up to its value: the group is its name.
+NUMBER = r"(?:double|int|long|std::size_t|auto|seconds|days)\s+(\w+)\s*="
+
+# How many crashes of one fault are waited for before the fault is called crashed.
+MOST_CRASHES = 12
 
 
 def read_faults(text):
@@ -72,6 +82,7 @@ def planted_text(fault, right):
 def plant(tree, faults):
     """Writes the faults into the copy; returns those whose place is not found, or no longer alone."""
     lost = []
+    switched = set()
     for file in sorted({fault.file for fault in faults}):
         path = tree / file
         source = path.read_text() if path.exists() else ""
@@ -90,11 +101,33 @@ def plant(tree, faults):
             begins = source.rfind(";", 0, start) + 1
             for word in re.finditer(r"\bconstexpr\b", source[begins:start]):
                 edits[begins + word.start(), begins + word.end()] = "const"
+                switched |= set(re.findall(r"^\s*" + NUMBER, source[begins + word.end() : start]))
         for (start, end), text in sorted(edits.items(), reverse=True):
             source = source[:start] + text + source[end:]
         if spans:
             path.write_text(source)
+    unfix_constants(tree, switched)
     return lost
+
+
+def unfix_constants(tree, names):
+    """What is made of a constant that is switched at run time is no constant of the compiler either."""
+    declaration = re.compile(r"\bconstexpr(?P<rest>\s+" + NUMBER + r"(?P<value>[^;]*);)")
+    sources = {path: path.read_text() for folder in ("geo", "planner", "cli")
+               for path in (tree / folder).rglob("*") if path.suffix in (".h", ".cpp")}
+    more = bool(names)
+    while more:
+        more = False
+        uses = re.compile(r"\b(" + "|".join(sorted(names)) + r")\b")
+        for path, source in sources.items():
+            for found in reversed(list(declaration.finditer(source))):
+                if uses.search(found["value"]):
+                    names.add(found[2])
+                    source = source[: found.start()] + "const" + source[found.start("rest") :]
+                    more = True
+            if source != sources[path]:
+                sources[path] = source
+                path.write_text(source)
 
 
 def copy_tree(tree):
@@ -145,11 +178,13 @@ def build(tree, folder):
 class Program:
     """The test program of the copy."""
 
-    def __init__(self, tree, folder, jobs):
+    def __init__(self, tree, folder, jobs, limit_ms=float("inf")):
         self.program = folder / "tests/tumpline_tests"
         self.tree = tree
         self.folder = folder
         self.jobs = jobs
+        self.limit_ms = limit_ms
+        self.constants = set()
 
     def answers(self, shard):
         return self.folder / f"passed-{shard}.tsv"
@@ -170,47 +205,80 @@ class Program:
         lines = [line for file in sorted(self.folder.glob("passed-*.tsv")) for line in file.read_text().splitlines()]
         for line in lines:
             name, file, milliseconds, passed, faults = line.split("\t")
+            numbers = {int(number) for number in faults.split()}
+            if name == "constants":
+                self.constants |= numbers
+                continue
             if passed != "1":
                 print(f"does not pass without a fault, and is not asked: {name}")
                 continue
-            folder = pathlib.Path(file).parent
-            folder = folder.relative_to(self.tree / "tests") if folder.is_relative_to(self.tree / "tests") else folder
-            tests.append(Test(name, str(folder), int(milliseconds), {int(number) for number in faults.split()}))
+            tests.append(Test(name, file.replace(f"{self.tree}/tests/", ""), int(milliseconds), numbers))
         return tests
 
     def ask(self, number, tests):
         """The assertion that fails when a fault is on: "Suite.Test file:line"; None if none does."""
-        killed = self.folder / f"killed-{number}.txt"
-        killed.unlink(missing_ok=True)
-        names = self.folder / f"names-{number}.txt"
-        names.write_text("--gtest_filter=" + ":".join(test.name for test in tests) + "\n")
-        seconds = 120 + 6 * sum(test.milliseconds for test in tests) / 1000
+        crash = None
+        waits = MOST_CRASHES
+        while tests and waits > 0:
+            answer, running = self.run(number, tests)
+            if not answer or not answer.startswith("without"):
+                return answer or crash
+            crash = crash or f"{answer} in {running}"
+            tests = [test for test in tests if test.name != running]
+            waits -= 4 if answer.endswith("does not end") else 1
+        return crash
+
+    def run(self, number, tests):
+        """One run of the program: its answer, and the test that was running."""
+        files = {name: self.folder / f"{name}-{number}.txt" for name in ("killed", "running", "names")}
+        for file in files.values():
+            file.unlink(missing_ok=True)
+        files["names"].write_text("--gtest_filter=" + ":".join(test.name for test in tests) + "\n")
         process = subprocess.Popen(
-            [self.program, "--gtest_brief=1", f"--gtest_flagfile={names}"],
-            env={**os.environ, "TUMPLINE_PLANTED": str(number), "TUMPLINE_KILLED": str(killed)},
+            [self.program, "--gtest_brief=1", f"--gtest_flagfile={files['names']}"],
+            env={**os.environ, "TUMPLINE_PLANTED": str(number), "TUMPLINE_KILLED": str(files["killed"]),
+                 "TUMPLINE_RUNNING": str(files["running"])},
             stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, start_new_session=True)
+        answer = None
         try:
-            code = process.wait(timeout=seconds)
+            code = process.wait(timeout=30 + 6 * sum(test.milliseconds for test in tests) / 1000)
+            answer = f"without an assertion: ends with {code}" if code else None
         except subprocess.TimeoutExpired:
             os.killpg(process.pid, signal.SIGKILL)
             process.wait()
-            return "without an assertion: does not end"
-        if killed.exists():
-            name, place = killed.read_text().strip().split("\t")
-            return f"{name} {place.replace(str(self.tree) + '/', '')}"
-        return None if code == 0 else f"without an assertion: ends with {code}"
+            answer = "without an assertion: does not end"
+        if files["killed"].exists():
+            name, place = files["killed"].read_text().strip().split("\t")
+            answer = f"{name} {place.replace(str(self.tree) + '/', '')}"
+        running = files["running"].read_text().strip() if files["running"].exists() else ""
+        for file in files.values():
+            file.unlink(missing_ok=True)
+        return answer, running
 
 
-def batches(fault, tests):
-    """The tests that pass a fault: those of its room first, then the quick ones, then the rest."""
-    room = str(pathlib.Path(fault.file).parent)
-    near = [test for test in tests if test.folder == room]
-    far = sorted((test for test in tests if test.folder != room), key=lambda test: test.milliseconds)
+def is_own(fault, test):
+    """Whether a test stands in the file of the source's own name."""
+    return test.file == str(pathlib.Path(fault.file).with_suffix("")) + "_test.cpp"
+
+
+def is_near(fault, test):
+    """Whether a test stands in the room of the source."""
+    return pathlib.PurePosixPath(test.file).parent == pathlib.PurePosixPath(fault.file).parent
+
+
+def batches(fault, tests, limit_ms=float("inf")):
+    """The tests that pass a fault: those of its own file, those of its room, the quick ones, the rest."""
+    own = [test for test in tests if is_own(fault, test)]
+    near = [test for test in tests if is_near(fault, test) and not is_own(fault, test)]
+    far = [test for test in tests if not is_near(fault, test)]
     quick, slow, sum_ms = [], [], 0
-    for test in far:
+    for test in sorted(far, key=lambda test: test.milliseconds):
         sum_ms += test.milliseconds
-        (quick if sum_ms < 4000 else slow).append(test)
-    return [batch for batch in (near, quick, slow) if batch]
+        if sum_ms < min(4000, limit_ms):
+            quick.append(test)
+        elif sum_ms < limit_ms:
+            slow.append(test)
+    return [batch for batch in (own, near, quick, slow) if batch]
 
 
 def is_stored_output(test):
@@ -221,12 +289,21 @@ def is_stored_output(test):
 def judge(program, fault, tests):
     """Verdict and assertion: "killed", "crashed", "stored output", "lives" or "not passed"."""
     passing = [test for test in tests if fault.number in test.passes]
+    limit_ms = program.limit_ms
+    if fault.number in program.constants:
+        if not passing:
+            limit_ms = min(limit_ms, 4000)
+        passing = [test for test in tests if not passing or fault.number in test.passes or is_near(fault, test)]
     if not passing:
         return "not passed", ""
-    for batch in batches(fault, [test for test in passing if not is_stored_output(test)]):
+    crash = None
+    for batch in batches(fault, [test for test in passing if not is_stored_output(test)], limit_ms):
         answer = program.ask(fault.number, batch)
-        if answer:
-            return ("crashed" if answer.startswith("without") else "killed"), answer
+        if answer and not answer.startswith("without"):
+            return "killed", answer
+        crash = crash or answer
+    if crash:
+        return "crashed", crash
     stored = [test for test in passing if is_stored_output(test)]
     answer = program.ask(fault.number, stored) if stored else None
     return ("stored output", answer) if answer else ("lives", "")
@@ -253,6 +330,8 @@ def main():
     parser.add_argument("--only", default="", help="numbers of faults: 3,10-20")
     parser.add_argument("--without-build", action="store_true")
     parser.add_argument("--jobs", type=int, default=os.cpu_count())
+    parser.add_argument("--seconds", type=float, default=float("inf"),
+                        help="how much of the tests outside a fault's room to ask")
     parser.add_argument("--list", action="store_true", help="print the faults, and which have lost their place")
     arguments = parser.parse_args()
     faults = read_faults((HERE / "faults.txt").read_text())
@@ -270,7 +349,7 @@ def main():
         print("has lost its place:", words_of(fault))
     if not arguments.without_build:
         build(tree, build_folder)
-    program = Program(tree, build_folder, arguments.jobs)
+    program = Program(tree, build_folder, arguments.jobs, 1000 * arguments.seconds)
     tests = program.tests(arguments.without_build)
     count = collections.Counter()
     asked = [fault for fault in wanted(arguments.only, faults) if fault not in lost]

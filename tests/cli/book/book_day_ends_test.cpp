@@ -2,10 +2,14 @@
 #include "cli/words/figures.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
+#include "tests/support/html_tables.h"
 
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <string>
+#include <vector>
 
 namespace tumpline::cli {
 namespace {
@@ -106,6 +110,27 @@ TEST(BookDayEnds, SayByWhenToLeaveForAConnection) {
     EXPECT_THAT(day, HasSubstr("<strong><bdi>Birch spit</bdi> by 20:07</strong>"));
     plan.connections[0].used = false; // another one is taken
     EXPECT_THAT(day_of(book_of(plan), 2), Not(HasSubstr("leave at the latest:")));
+}
+
+// Seven exits on day 1, at 1 to 7 km: (7 + 2) / 3 = 3, so the first, the fourth and the last of
+// them.
+TEST(BookDayEnds, ListEveryThirdOfTheExitsOfADay) {
+    planner::Plan plan = test::hand_built_plan();
+    const planner::ExitPoint like = plan.exits[0];
+    plan.exits.clear();
+    for (int km = 1; km <= 7; ++km) {
+        planner::ExitPoint& point = plan.exits.emplace_back(like);
+        point.along_m = 1000.0 * km;
+        point.no_return = false;
+        point.back_s = 1100.0 * km;
+        point.forward_s = 800.0 * (46 - km);
+    }
+    const test::HtmlTable table =
+        test::table_with(day_of(book_of(plan), 1), {"At", "Forward", "Back"});
+    std::vector<std::string> at;
+    for (const std::vector<std::string>& row : table.rows)
+        at.push_back(row.at(0));
+    EXPECT_EQ(at, (std::vector<std::string>{"1.0 km", "4.0 km", "7.0 km"}));
 }
 
 } // namespace

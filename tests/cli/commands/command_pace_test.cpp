@@ -79,5 +79,14 @@ TEST(PaceCommand, ItsLinesAreLinesOfATripFile) {
     EXPECT_NE(said.code, ExitCode::bad_input) << said.err;
 }
 
+TEST(PaceCommand, ALoadWithoutABodyIsRefused) {
+    for (const auto& [option, mass] : std::vector<std::pair<std::string, std::string>>{
+             {"--load", "15 kg"}, {"--body", "70 kg"}}) {
+        const test::Said said = test::say({"pace", recording.string(), option, mass});
+        EXPECT_EQ(said.code, ExitCode::bad_input) << option;
+        EXPECT_THAT(said.err, testing::HasSubstr("only one of --load and --body")) << option;
+    }
+}
+
 } // namespace
 } // namespace tumpline::cli

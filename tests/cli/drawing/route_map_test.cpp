@@ -4,6 +4,7 @@
 #include "geo/lines/geodesic.h"
 #include "tests/support/hand_built_plan.h"
 #include "tests/support/hand_built_route.h"
+#include "tests/support/plain_trip.h"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -55,6 +56,19 @@ TEST_F(MapOfARoute, OfADayStandsAtARoundScale) {
     // The band's day fits into the frame at that scale: 700 pixels are 184 mm.
     EXPECT_NEAR(map.ground_view().pixels_per_m, 700.0 / 0.184 / map.denominator(), 1e-12);
     EXPECT_THAT(map.foot_text(shown_), HasSubstr("1:"));
+}
+
+// 10 km due north fill the map from top to bottom: 0.68 * 700 = 476 pixels, of which two margins of
+// 3.2 * 12 = 38.4. Due east they would leave it low: half as high as wide.
+TEST_F(MapOfARoute, IsAsHighAsTheRouteReachesNorth) {
+    const test::PlainTrip north = test::plain_trip({test::walk(10'000.0)});
+    const RouteMap map(plan_, north.route);
+    EXPECT_NEAR(map.ground_view().height, 476.0, 0.5);
+    EXPECT_NEAR(map.ground_view().pixels_per_m, (476.0 - 2.0 * 38.4) / 10'000.0, 1e-4);
+    planner::Route east = north.route;
+    const geo::Position start = east.legs[0].line.points().front();
+    east.legs[0].line = geo::Polyline({start, geo::destination(start, 90.0, 10'000.0)});
+    EXPECT_NEAR(RouteMap(plan_, east).ground_view().height, 350.0, 1e-9);
 }
 
 TEST_F(MapOfARoute, UsesTheGroundThatIsDrawnOnce) {

@@ -31,8 +31,6 @@ std::vector<std::string> ids_of(const Json& drawing) {
     return ids;
 }
 
-} // namespace
-
 TEST_F(LiveAnswers, ADrawingThatThePageHasIsNotSentAgain) {
     const Json want = {"drawing"};
     const Json first = drawing_of({{"edits", Json::array()}, {"want", want}});
@@ -58,4 +56,5 @@ TEST_F(LiveAnswers, ADrawingThatThePageHasIsNotSentAgain) {
     EXPECT_EQ(drawing_of({{"edits", Json::array()}, {"want", want}}).at("map"), first.at("map"));
 }
 
+} // namespace
 } // namespace tumpline::cli

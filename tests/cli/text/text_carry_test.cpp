@@ -38,6 +38,17 @@ TEST(TextCarry, HasEachFigureOfAWayUnderItsHeading) {
     EXPECT_THAT(text, HasSubstr("Björn, carry 2: 3.8 kg: blue boat\n"));
 }
 
+// 1 260 s and 1 200 s are 41 min, 1 980 s less than the 4 440 s of the way planned.
+TEST(TextCarry, HasTheTimeOfEachWayOverAllPortages) {
+    planner::Plan plan = test::hand_built_plan();
+    plan.carrying.portages = 2;
+    const std::string text = shown_carry(plan, Section::portages);
+    EXPECT_THAT(text,
+                HasSubstr("Carries Boats Time vs plan Each walks Heaviest load Who Of limit\n"));
+    EXPECT_THAT(text, HasSubstr("as planned 1 h 14 min 3.3 km"));
+    EXPECT_THAT(text, HasSubstr("one inflated 41 min -33 min 1.1 km 17.7 kg Björn 129 %"));
+}
+
 TEST(TextCarry, HasEachPartOfAPackUnderItsHeading) {
     planner::Plan plan = test::hand_built_plan();
     planner::MemberLoad& load = plan.legs[0].loads[1];

@@ -33,6 +33,18 @@ TEST(TextEnds, HasEachHourToLeaveUnderItsHeading) {
     EXPECT_THAT(text, HasSubstr("Gravel bar 3 12:44 +4 h 44 min on time\n"));
 }
 
+// Under a minute from the plan's own hour is as planned; 63 s are a minute.
+TEST(TextEnds, SaysAsPlannedWithinAMinuteOnly) {
+    const auto leaving_by = [](double spare_s) {
+        planner::Plan plan = test::hand_built_plan();
+        plan.appointments[0].leave_by[0].spare_s = spare_s;
+        return shown_ends(plan, Section::appointments);
+    };
+    EXPECT_THAT(leaving_by(57.0), HasSubstr("Birch spit 2 20:07 as planned to be"));
+    EXPECT_THAT(leaving_by(63.0), HasSubstr("Birch spit 2 20:07 +1 min to be"));
+    EXPECT_THAT(leaving_by(-63.0), HasSubstr("Birch spit 2 20:07 -1 min to be"));
+}
+
 // At km 20 800 s for each of 26 km forward are 5 h 47 min, 1 100 s for each of 20 km back 6 h 07
 // min; at km 19 it is 27 * 800 s = 6 h 00 min and 19 * 1 100 s = 5 h 48 min.
 TEST(TextEnds, TellsForwardFromBackAtThePointOfNoReturn) {

@@ -96,6 +96,15 @@ TEST(TimeZone, KeepsSummerTimeBeyondTheEndOfTheDatabase) {
     }
 }
 
+// The last Sundays of March and October 2040 are the 25th and the 28th: 1 January is a Sunday.
+TEST(TimeZone, ChangesOnTheLastSundayBeyondTheEndOfTheDatabase) {
+    const std::chrono::year y2040(2040);
+    EXPECT_EQ(rfc3339(utc(y2040 / 3 / 24, hours(12)), "Europe/Oslo"), "2040-03-24T13:00:00+01:00");
+    EXPECT_EQ(rfc3339(utc(y2040 / 3 / 25, hours(12)), "Europe/Oslo"), "2040-03-25T14:00:00+02:00");
+    EXPECT_EQ(rfc3339(utc(y2040 / 10 / 27, hours(12)), "Europe/Oslo"), "2040-10-27T14:00:00+02:00");
+    EXPECT_EQ(rfc3339(utc(y2040 / 10 / 28, hours(12)), "Europe/Oslo"), "2040-10-28T13:00:00+01:00");
+}
+
 TEST(TimeZone, ThereAndBackIsTheSameInstant) {
     for (int hour = 0; hour < 24 * 365; ++hour) {
         const sys_seconds instant = utc(y2027 / 1 / 1, hours(hour));

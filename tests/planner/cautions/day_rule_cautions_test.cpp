@@ -1,6 +1,8 @@
+#include "planner/make_plan.h"
 #include "planner/plan.h"
 #include "tests/support/plain_trip.h"
 
+#include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -62,6 +64,22 @@ TEST(DayRules, WithoutAFitnessTranterIsSilent) {
 
 TEST(DayRules, TheCourseConstantAgreesWithAnOrdinaryDay) {
     EXPECT_THAT(cautions_of(plain_trip({walk(12'000.0, 0.05)}), "energy-by-other-rule"), IsEmpty());
+}
+
+// 1.8 kcal a kilogram and hour, 0.3 a kilometre, 10 a kilometre up and 0.6 down: here 24 km and
+// 2.4 km down, for the body's 70 kg and the mean pack.
+TEST(DayRules, TheCourseConstantCountsTheDescent) {
+    PlainTrip plain = plain_trip({walk(24'000.0, -0.10)});
+    plain.trip.party[0].pace = 3.0;
+    const Plan plan = make_plan(plain.trip, plain.route);
+    ASSERT_EQ(plan.legs.size(), 1U);
+    const PlanLeg& leg = plan.legs[0];
+    const double hours = (leg.moving_s + leg.rest_s) / 3600.0;
+    const double pack_kg = 0.5 * (leg.loads[0].pack_start_kg + leg.loads[0].pack_end_kg);
+    const double kcal =
+        (1.8 * hours + 0.3 * 24.0 + 0.6 * 2.4) * (70.0 + pack_kg + leg.loads[0].worn_kg);
+    EXPECT_THAT(cautions_of(plain, "energy-by-other-rule"),
+                ElementsAre(HasSubstr(fmt::format("cost Ada {:.0f} kcal", kcal))));
 }
 
 TEST(DayRules, AnOddPaceShowsAgainstTheCourseConstant) {

@@ -70,5 +70,14 @@ TEST(PaddlingCautions, ARiverWithoutAClassWantsADecision) {
     EXPECT_EQ(of(plain, "class-unknown")[0].level, Level::caution);
 }
 
+// 2 m on 1000 m, all along.
+TEST(PaddlingCautions, AGradientIsGivenOverItsSteepestHalfKilometre) {
+    const std::vector<Caution> cautions =
+        of(test::plain_trip({test::river(3000.0, 0.002)}), "gradient-hint");
+    ASSERT_THAT(cautions, SizeIs(1));
+    EXPECT_THAT(cautions[0].text, HasSubstr("falls 2.0 m/km (11 ft/mile), in its steepest 500 m"));
+    EXPECT_THAT(cautions[0].text, HasSubstr("2.0 m/km (11 ft/mile): "));
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace tumpline::planner {
@@ -151,6 +152,29 @@ TEST(Verdict, AsksForTidesAtSeaOnly) {
     EXPECT_THAT(unknown_codes(planned(plain)), testing::Not(testing::Contains("tides")));
     plain.route.legs[0].spec.water = Water::sea;
     EXPECT_THAT(unknown_codes(planned(plain)), testing::Contains("tides"));
+}
+
+/// Afloat in too much wind on days 1, 3, 4 and 5, on foot on day 2.
+TEST(Verdict, NamesDaysInARowByTheirFirstAndLast) {
+    test::PlainTrip plain = test::plain_trip({test::lake(2000.0),
+                                              test::walk(2000.0),
+                                              test::lake(2000.0),
+                                              test::lake(2000.0),
+                                              test::lake(2000.0)});
+    plain.trip.weather.wind_mps = 6.0;
+    plain.trip.craft[0].wind_ceiling_mps = 5.0;
+    for (const auto& [name, along_m] : std::vector<std::pair<std::string, double>>{
+             {"A", 2000.0}, {"B", 4000.0}, {"C", 6000.0}, {"D", 8000.0}}) {
+        test::add_place(plain, PlaceKind::camp, name, along_m);
+        plain.trip.days.nights.push_back(name);
+    }
+    const Plan plan = planned(plain);
+    const auto wind = std::find_if(plan.verdict.reasons.begin(),
+                                   plan.verdict.reasons.end(),
+                                   [](const auto& one) { return one.code == "wind-over-ceiling"; });
+    ASSERT_NE(wind, plan.verdict.reasons.end());
+    EXPECT_THAT(wind->days, ElementsAre(1, 3, 4, 5));
+    EXPECT_THAT(wind->line.metric, HasSubstr("days 1 and 3 to 5"));
 }
 
 } // namespace

@@ -5,6 +5,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <optional>
 #include <string>
 
 namespace tumpline::planner {
@@ -104,6 +105,20 @@ TEST(Defaults, OfABoatFollowItsMassAndCrew) {
     EXPECT_FALSE(assume(plain.trip).craft[0].rolls_up);
     EXPECT_NEAR(assume(plain.trip).craft[0].wet_kg, 0.02 * 16.0, 1e-9);
     EXPECT_NEAR(assume(plain.trip).craft[0].reference_kg, 16.0 + 70.0 + 20.0, 1e-9);
+}
+
+TEST(Defaults, OfTheHoursADayAreEightOrTheirLimit) {
+    test::PlainTrip plain = test::plain_trip({test::walk(1000.0)});
+    const auto hours = [&](std::optional<double> wished, std::optional<double> limit) {
+        plain.trip.days.hours = wished;
+        plain.trip.days.hours_limit = limit;
+        return assume(plain.trip).times.hours_s / 3600.0;
+    };
+    EXPECT_EQ(hours({}, {}), 8.0);
+    EXPECT_EQ(hours({}, 6.0), 6.0);
+    EXPECT_EQ(hours({}, 9.0), 8.0);
+    EXPECT_EQ(hours(5.0, 6.0), 5.0) << "what is wished is not the limit";
+    EXPECT_EQ(hours(9.0, {}), 9.0);
 }
 
 } // namespace

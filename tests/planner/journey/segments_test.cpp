@@ -108,5 +108,17 @@ TEST(Segments, TheDarkSlowsByTheGroundUnlessTheLegIsSaidToBeDark) {
     EXPECT_NEAR(stretch().time_factor, 1.3 * 1.5625, 1e-12);
 }
 
+// A tenth up is a tenth down on the way back. The grade term by its formula, G (1 - 1.05^(1 -
+// 1.1^(G + 32))) in percent: 10 (1 - 1.05^-53.76) = 9.274 there, -10 (1 - 1.05^-7.14) = -2.942
+// back.
+TEST(Segments, TheWayBackOverAClimbIsADescent) {
+    test::PlainTrip plain = test::plain_trip({test::walk(1000.0, 0.1)});
+    plain.trip.models.walking = "tobler";
+    const Stretch stretch = cut(plain.trip, plain.route).stretches[0];
+    EXPECT_NEAR(stretch.there.grade, 1000.0 * 9.274, 5.0);
+    EXPECT_NEAR(stretch.back.grade, 1000.0 * -2.942, 5.0);
+    EXPECT_LT(stretch.back.time_s, stretch.there.time_s) << "a little down is quicker than up";
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -85,5 +85,19 @@ TEST(Water, IsCarriedFromTheLastSourceAndNoFarther) {
     EXPECT_NEAR(plan.water[1].way_l, 3.0, 1e-4);
 }
 
+TEST(Water, OfEachDryCampGoesByItsOwnHours) {
+    // As above 20 km and then 36 km at 1 m/s: from 11:33:20 and from 16:00 to 06:00.
+    test::RandomTrip made = test::level_trip(
+        {{.length_m = 60e3}}, {{"Near", PlaceKind::camp, 20e3}, {"Far", PlaceKind::camp, 56e3}});
+    made.trip.route.places[0].water = false;
+    made.trip.route.places[1].water = false;
+    made.trip.days.nights = {"Near", "Far"};
+    made.trip.weather.high_c = 15.0;
+    const WaterStretch water = make_plan(made.trip, made.route).water.at(0);
+    ASSERT_EQ(water.dry_nights.size(), 2U);
+    EXPECT_NEAR(water.dry_nights[0].litres, 2.545, 0.001);
+    EXPECT_NEAR(water.dry_nights[1].litres, 1.2 + 14.0 * 1.75 / 24.0, 0.001);
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -102,5 +102,23 @@ TEST(Assignment, NeverGivesAwayWhatIsOwnedAlone) {
     EXPECT_EQ(loads_of(plain).item_bearer, (std::vector<std::size_t>{0, 1}));
 }
 
+/// Ada has 6 kg of her own and Bo 2: of F kg of food, its wrapping of a fifth in it, she takes 2 kg
+/// less than half.
+TEST(Assignment, SharesFoodByItsWeightInItsPackaging) {
+    KitItem anvil = thing("anvil", 6.0);
+    KitItem books = thing("books", 2.0);
+    books.owner = "Bo";
+    test::PlainTrip plain = two_walk({anvil, books});
+    plain.trip.food.ration_kg = 3.0;
+    plain.trip.food.packaging = 0.2;
+    plain.trip.food.reserve_days = 0.0;
+    plain.trip.fuel.boiled_l = 0.0;
+    const Plan plan = make_plan(plain.trip, plain.route);
+    const Stage& stage = plan.stages.at(0);
+    ASSERT_GT(stage.food_kg, 4.5);
+    EXPECT_NEAR(stage.bearer_share.at(0) * stage.food_kg, 0.5 * stage.food_kg - 2.0, 0.05);
+    EXPECT_NEAR(stage.bearer_share.at(1) * stage.food_kg, 0.5 * stage.food_kg + 2.0, 0.05);
+}
+
 } // namespace
 } // namespace tumpline::planner

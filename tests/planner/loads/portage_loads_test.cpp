@@ -326,5 +326,19 @@ TEST(PortageLoads, WeighedAgainOnACartTellTheHeaviestBack) {
     EXPECT_DOUBLE_EQ(again.heaviest_ratio, 36.0 / 35.0);
 }
 
+TEST(PortageLoads, BringOwnThingsHomeUpToTheLimitNotToALevel) {
+    // Ada's 7, 4.5 and 2 kg are too much for her 10; level are 7 of 10 and 4.5 + 2 + 7.5 = 14
+    // of 20. Her 2 kg come back, for 9 kg keep her limit; her 4.5 cannot.
+    const std::vector<Piece> pieces{own_piece("Ada's pack", 7.0, 0),
+                                    own_piece("Ada's clothes", 4.5, 0),
+                                    own_piece("Ada's shoes", 2.0, 0),
+                                    whole_boat("canoe", 7.5)};
+    const CarryPlan plan = make_loads(pieces, {10.0, 20.0}, 1.0);
+    EXPECT_EQ(plan.loads[0].mass_mg, 9'000'000);
+    EXPECT_EQ(plan.loads[1].mass_mg, 12'000'000);
+    EXPECT_EQ(loads_with(plan, 1), std::vector<std::size_t>{1});
+    EXPECT_EQ(loads_with(plan, 2), std::vector<std::size_t>{0});
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -170,6 +170,14 @@ TEST(River, UnknownBedsAreNotGuessed) {
     EXPECT_TRUE(chow_roughness(default_bed));
 }
 
+// Half a foot to seven feet: 0.1524 to 2.1336 m.
+TEST(River, JarrettsChannelsAreHalfAFootToSevenFeetDeep) {
+    EXPECT_FALSE(jarrett_covers(0.01, 0.1520));
+    EXPECT_TRUE(jarrett_covers(0.01, 0.1530));
+    EXPECT_TRUE(jarrett_covers(0.01, 2.1330));
+    EXPECT_FALSE(jarrett_covers(0.01, 2.1340));
+}
+
 } // namespace
 
 } // namespace tumpline::planner

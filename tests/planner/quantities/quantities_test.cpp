@@ -126,6 +126,7 @@ TEST(Units, RefusesWhatIsNoQuantity) {
         EXPECT_FALSE(reading.advice.empty()) << text;
     }
     EXPECT_FALSE(read_quantity("0 min/km", Dimension::speed).value.has_value());
+    EXPECT_EQ(read_quantity("0 min/km", Dimension::speed).advice, "a pace is more than 0");
 }
 
 TEST(Units, SuggestsTheNearestUnit) {

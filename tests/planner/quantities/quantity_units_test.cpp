@@ -28,6 +28,16 @@ TEST(QuantityUnits, OfLengthAndMassAreTheInternationalOnes) {
     EXPECT_NEAR(si_of(Dimension::mass, "lb"), 0.45359237, 1e-15);
     EXPECT_NEAR(si_of(Dimension::mass, "oz"), 0.45359237 / 16.0, 1e-15);
     EXPECT_NEAR(si_of(Dimension::mass, "g"), 1e-3, 1e-18);
+    EXPECT_EQ(si_of(Dimension::mass, "t"), 1000.0);
+    EXPECT_NEAR(si_of(Dimension::mass, "mg"), 1e-6, 1e-21);
+}
+
+TEST(QuantityUnits, OfVolumeAreTenthsOfALitreAndOfEachOther) {
+    EXPECT_EQ(si_of(Dimension::volume, "L"), 1.0);
+    EXPECT_NEAR(si_of(Dimension::volume, "dl"), 0.1, 1e-16);
+    EXPECT_NEAR(si_of(Dimension::volume, "cl"), 0.01, 1e-17);
+    EXPECT_NEAR(si_of(Dimension::volume, "ml"), 0.001, 1e-18);
+    EXPECT_EQ(si_of(Dimension::volume, "m3"), 1000.0);
 }
 
 TEST(QuantityUnits, OfSpeedFollowFromLengthAndTime) {

@@ -215,5 +215,12 @@ TEST(LearnedPace, WithoutTimesNothingIsLearned) {
     EXPECT_FALSE(learned_pace(none, WalkingModel::tobler).pace);
 }
 
+TEST(LearnedPace, SixStretchesAreEnoughToRecommendAModelAndFiveAreNot) {
+    // Five whole ones of ten minutes, and one of six; one of a minute is none.
+    const auto speed = [](double) { return 1.2; };
+    EXPECT_TRUE(learn({recorded({.seconds = 3000.0 + 360.0}, hills, speed)}).advice);
+    EXPECT_FALSE(learn({recorded({.seconds = 3000.0 + 60.0}, hills, speed)}).advice);
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -166,5 +166,33 @@ TEST(AgainstPlan, WhatLiesElsewhereIsOffTheRoute) {
     EXPECT_NEAR(against.off_route_s, plan.legs[0].moving_s, 120.0);
 }
 
+/// Half a leg, and its second quarter once more: half of it is covered.
+TEST(AgainstPlan, WhatIsTravelledTwiceIsCoveredOnce) {
+    const Trip trip = read_trip(test::root / "sample-routes" / "saddle" / "trip.json");
+    const Route route = build_route(trip);
+    const Plan plan = make_plan(trip, route);
+    const PlanLeg& leg = plan.legs[0];
+    ASSERT_EQ(leg.travel, Travel::walk);
+    geo::TrackFile file;
+    double clock_s = 1.8e9;
+    for (const double from : {0.0, 0.25}) {
+        geo::Track track;
+        track.type = "walk";
+        track.parts.emplace_back();
+        const double lasts_s = (0.5 - from) * leg.moving_s;
+        for (double at_s = 0.0; at_s <= lasts_s; at_s += 10.0)
+            track.parts[0].push_back(
+                {.at = route.at(
+                     std::lerp(leg.from_m, leg.to_m, from + (0.5 - from) * at_s / lasts_s)),
+                 .height_m = std::nullopt,
+                 .time = geo::Instant(
+                     std::chrono::milliseconds(std::llround((clock_s + at_s) * 1000.0)))});
+        clock_s += lasts_s + 3600.0;
+        file.tracks.push_back(std::move(track));
+    }
+    const Against against = against_plan(recorded_motion({file}, nullptr), plan, route);
+    EXPECT_NEAR(against.legs[0].covered, 0.5, 0.05);
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -105,5 +105,19 @@ TEST(TravelMode, ALevelPathAlongASlopeIsNoWater) {
     EXPECT_NE(parts[0].why.find("not to both sides"), std::string::npos) << parts[0].why;
 }
 
+TEST(TravelMode, TheLastPieceOfALineRisesToItsEnd) {
+    // 2 km up, 2 km level, and from there one straight piece of 500 m, 25 m up.
+    geo::Track track =
+        recorded({.seconds = 3600.0, .every_s = 10.0}, two_rises, steadily(4.5 / 3.6));
+    std::vector<geo::TrackPoint>& points = track.parts[0];
+    ASSERT_EQ(points.size(), 361U); // 12.5 m from one to the next: the 321st lies at 4000 m
+    points.erase(points.begin() + 321, points.end() - 1);
+    const std::vector<GroundPart> parts = afloat_or_on_foot(track, traced(track), nullptr);
+    ASSERT_EQ(parts.size(), 3U);
+    EXPECT_TRUE(parts[1].afloat);
+    EXPECT_NEAR(parts[1].to_m, 4000.0, 40.0);
+    EXPECT_FALSE(parts[2].afloat);
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -37,6 +37,9 @@ TEST(CarrySummary, OfFourteenPortagesIsTheUsefulAnswer) {
     EXPECT_NEAR(plan.carrying.length_m, 1122 * 5.0292, 1.0);
     const std::map<double, std::pair<double, double>> sheet{
         {1.0, {6 * 60 + 55, 5640.0}}, {1.5, {8 * 60 + 7, 11300.0}}, {2.0, {9 * 60 + 41, 16900.0}}};
+    double planned_m = 0.0;
+    for (const PlanLeg& leg : plan.legs)
+        planned_m += leg.travel == Travel::portage ? leg.on_foot_m : 0.0;
     std::size_t compared = 0;
     for (const CarryWay& way : plan.carrying.ways) {
         if (!way.carries || !sheet.contains(*way.carries))
@@ -44,6 +47,7 @@ TEST(CarrySummary, OfFourteenPortagesIsTheUsefulAnswer) {
         const auto& [minutes, walked_m] = sheet.at(*way.carries);
         EXPECT_NEAR((way.moving_s + way.changeover_s) / 60.0, minutes, 0.05 * minutes);
         EXPECT_NEAR(way.walked_m, walked_m, 0.01 * walked_m);
+        EXPECT_NEAR(way.more_walked_m, way.walked_m - planned_m, 1e-6);
         ++compared;
     }
     EXPECT_EQ(compared, 3U);

@@ -68,5 +68,19 @@ TEST(Days, DoNotKnowTheirClimbWhereALegOnFootHasNoHeights) {
     EXPECT_FALSE(unknown.totals.heights_known);
 }
 
+/// Water is filled at a spring 5 km on, for 15 km more: 0.5 L/h at 1 m/s are 2.08 L from there and
+/// 0.69 L from the start, so that the pack is heaviest behind the spring, by 1.39 kg less some
+/// food.
+TEST(Days, HaveTheirWorstPackWhereItIsHeaviest) {
+    test::RandomTrip made = test::level_trip(
+        {{.length_m = 20e3}}, {{.name = "spring", .kind = PlaceKind::water, .along_m = 5e3}});
+    made.trip.days.hours = 24.0;
+    made.trip.water.walking_lps = 0.5 / 3600.0;
+    const MemberDay member = make_plan(made.trip, made.route).days.at(0).members.at(0);
+    EXPECT_GT(member.heaviest_kg, *member.set_off_kg + 1.39 - 0.25);
+    EXPECT_LT(member.heaviest_kg, *member.set_off_kg + 1.40);
+    EXPECT_EQ(member.heaviest_leg, PlanLegNumber{1});
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -202,5 +202,19 @@ TEST(TurnRound, OfRandomTripsEndsAtDuskOrWithTheDay) {
     EXPECT_GT(no_way, 10);
 }
 
+/// 58 km at 1 m/s from 06:00 end at 22:07, long after dusk.
+TEST(TurnRound, AtAWayOutReachedAfterDuskIsTooLate) {
+    const test::RandomTrip made =
+        test::level_trip({{.length_m = 60e3}}, {{"Road", PlaceKind::exit, 58e3}});
+    const Plan plan = make_plan(made.trip, made.route);
+    ASSERT_EQ(plan.turn_rounds.size(), 2U);
+    EXPECT_EQ(plan.turn_rounds[0].limit, TurnLimit::dusk);
+    const TurnRound& turn = plan.turn_rounds[1];
+    EXPECT_EQ(turn.back_to, "Road");
+    EXPECT_EQ(turn.limit, TurnLimit::dark);
+    EXPECT_FALSE(turn.at);
+    EXPECT_NEAR(turn.along_m, 58e3, 1.0);
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -49,5 +49,17 @@ TEST(WayTimes, KnowWhatIsAWayOut) {
     EXPECT_FALSE(is_way_out(PlaceKind::water));
 }
 
+/// 8 700 m to 2 300 m, both amid a stretch: 6 400 m, not 11 000.
+TEST(WayTimes, BackFromAmidAStretchTakeItsShare) {
+    const test::RandomTrip made = test::level_trip({{.length_m = 10'000.0}}, {});
+    const Prepared prepared = prepare(made.trip, made.route);
+    const Solved settled = settle_trip(prepared);
+    const Assembly draft{prepared, settled};
+    const std::optional<WayTimes::Back> back = WayTimes(draft).back(8'700.0, 2'300.0);
+    ASSERT_TRUE(back);
+    EXPECT_NEAR(back->moving_s, 6'400.0, 1.0);
+    EXPECT_NEAR(back->changes_s, 0.0, 1e-9);
+}
+
 } // namespace
 } // namespace tumpline::planner

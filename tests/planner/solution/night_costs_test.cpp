@@ -160,5 +160,21 @@ TEST(NightDays, CostNeverLessThanTheirBound) {
             EXPECT_GE(asked.days({from, to, 1}).cost.sum(), asked.days.least(from, to) - 1e-12);
 }
 
+TEST(NightDays, TakeACampThatHoldsThePartyAndNoFewer) {
+    test::PlainTrip plain = eight_hour_days();
+    test::add_member(plain, "Bo", 40.0);
+    test::add_member(plain, "Cleo", 40.0);
+    add_camp(plain, 2, true);
+    const auto limits = [&](int holds) {
+        plain.trip.route.places[0].holds = holds;
+        const Prepared prepared = prepare(plain.trip, plain.route);
+        return camp_limits(
+            prepared, prepared.stretches.boundary_at(28'800.0), {.day = 1, .rests = 0});
+    };
+    EXPECT_EQ(limits(1), bit(NightLimit::camp_full));
+    EXPECT_EQ(limits(2), bit(NightLimit::camp_full)) << "one place too few";
+    EXPECT_EQ(limits(3), 0U);
+}
+
 } // namespace
 } // namespace tumpline::planner

@@ -79,5 +79,12 @@ TEST(SectionFood, AStoveIsOneOfTheTable) {
     EXPECT_EQ(small_trip_with("/fuel/stove", R"("gas")").fuel.stove, "gas");
 }
 
+// Three litres an hour are the most that is taken for a slip of the pen.
+TEST(SectionFood, WaterDrunkAnHourIsThreeLitresAtMost) {
+    EXPECT_THAT(problems_with("/water", R"({"walking": "2.9 L/h"})"), testing::IsEmpty());
+    EXPECT_THAT(problems_with("/water", R"({"walking": "3.1 L/h"})"),
+                ElementsAre(HasSubstr("to 3 L/h")));
+}
+
 } // namespace
 } // namespace tumpline::planner
