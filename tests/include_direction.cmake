@@ -8,8 +8,8 @@ cmake_minimum_required(VERSION 3.25)
 set(geo_order utf8 one_line input_error position light gate lines ground layers tracks profiles)
 set(planner_order
     models
-    caution
     quantities
+    caution
     trip
     route
     conditions

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cli/drawing/map_frame.h"
 #include "geo/ground/map_projection.h"
 
 #include <string>
@@ -7,13 +8,6 @@
 namespace tumpline::cli {
 
 class Labels;
-
-/// A drawing's frame about the map's centre.
-struct Frame {
-    double width;
-    double height;
-    double pixels_per_m;
-};
 
 /// Meridians and parallels at a round step, faint, with their degrees at the frame; also where a
 /// pole or the 180th meridian lies inside; a figure without room is left out. A <g> element.

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "cli/drawing/load_band.h"
-#include "cli/drawing/load_band_graticule.h"
+#include "cli/drawing/map_frame.h"
 #include "cli/drawing/map_labels.h"
 
 #include <string>

@@ -1,5 +1,6 @@
 #include "cli/drawing/map_letters.h"
 
+#include "cli/drawing/load_band_graticule.h"
 #include "cli/drawing/map_foot.h"
 #include "cli/drawing/map_labels.h"
 #include "cli/drawing/utm_grid.h"

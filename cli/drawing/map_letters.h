@@ -2,9 +2,9 @@
 
 #include "cli/drawing/ground_picture.h"
 #include "cli/drawing/load_band.h"
-#include "cli/drawing/load_band_graticule.h"
 #include "cli/drawing/load_band_line.h"
 #include "cli/drawing/load_band_places.h"
+#include "cli/drawing/map_frame.h"
 
 #include <string>
 #include <vector>

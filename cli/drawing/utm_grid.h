@@ -1,6 +1,6 @@
 #pragma once
 
-#include "cli/drawing/load_band_graticule.h"
+#include "cli/drawing/map_frame.h"
 #include "cli/drawing/map_labels.h"
 
 #include <string>

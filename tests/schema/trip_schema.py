@@ -113,7 +113,7 @@ BEYOND_A_SCHEMA = [
     ("/leave/./(day|fetch_day) = ", "nothing is fetched before it is left"),
     ("/route/legs/./travel taken out", "the keys of a leg must fit its way of travel"),
     ("/route/legs/./terrain taken out", "feet sink into snow only"),
-    ("/route/legs/6", "an alternative must be one to a leg that there is"),
+    ("/route/legs/8", "an alternative must be one to a leg that there is"),
 ]
 
 VALUES = [None, True, False, 0, 1, -1, 2, 3, 7, 0.5, 1.5, 45, 1000, 1e9, -1e9,
