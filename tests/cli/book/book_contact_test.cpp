@@ -21,6 +21,15 @@ std::string plain_spaces(std::string text) {
     return text;
 }
 
+// The sign of a leg that is lined has the class "line": a line to write on must not be one.
+TEST(BookContact, HasLinesToWriteOnThatAreNoSignOfAWay) {
+    planner::Plan plan = test::hand_built_plan();
+    const std::string html = book(plan, test::hand_built_route(plan), planner::UnitSystem::metric);
+    EXPECT_THAT(html, HasSubstr("Leader: <span class=\"blank-line\">"));
+    EXPECT_THAT(html, HasSubstr("\n.blank-line {"));
+    EXPECT_THAT(html, testing::Not(HasSubstr("\n.line {")));
+}
+
 TEST(BookContact, TellsFoodFromReserveAndFuel) {
     planner::Plan plan = test::hand_built_plan();
     plan.totals.food_kg = 8.7;

@@ -194,7 +194,7 @@ TEST(Book, SetsTheHourOfTheAlarmFromThePlannedReturn) {
         return between(metric_book(of), "class=\"strong\"", "</dl>");
     };
     EXPECT_THAT(sheet(plan), HasSubstr("agree on it"));
-    EXPECT_THAT(sheet(plan), HasSubstr("class=\"line\""));
+    EXPECT_THAT(sheet(plan), HasSubstr("class=\"blank-line\""));
     plan.trip.contact.alarm_after = std::chrono::hours{20};
     // The bus leaves on Sunday the 20th at 18:05.
     EXPECT_THAT(sheet(plan), HasSubstr("Mon 21 June 2027, 14:05 (UTC+02:00)"));
