@@ -1,6 +1,6 @@
 #include "planner/cautions/laid_water_cautions.h"
 
-#include "planner/cautions/caution_list.h"
+#include "planner/cautions/laid_stores.h"
 #include "planner/quantities/quantities.h"
 
 #include <fmt/format.h>
@@ -42,9 +42,7 @@ std::vector<Caution> laid_water_cautions(const Assembly& draft) {
         const std::optional<double> cold_c = coldest_c(draft, all[l]);
         if (!cold_c || *cold_c >= 0.0)
             continue;
-        const std::size_t left_at = *all[l].left_at;
-        list.at(draft.settled.timeline.stretches[left_at].day,
-                draft.prepared.stretches.stretches[left_at].leg);
+        at_leave(list, draft, l);
         Caution& caution = list.add(
             Level::caution,
             "laid-water-freezes",
