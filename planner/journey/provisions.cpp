@@ -68,7 +68,6 @@ void fit_reserves(Provisions& result, const Assumed& assumed, const std::vector<
         stage.fuel_mg +=
             std::llround(static_cast<double>(stage.whole_day_fuel_mg) * assumed.food.reserve_days);
         stage.fuel_mg += std::llround(static_cast<double>(stage.fuel_mg) * assumed.fuel.reserve);
-        stage.containers = containers_for(stage, assumed.fuel);
     }
 }
 
@@ -103,55 +102,71 @@ std::int64_t eaten_from(const Provisions& result,
     return sum_mg;
 }
 
-/// Food that is fetched in another stage than it is laid down in comes with the earlier one; the
-/// later one needs less, as far as there is something to be eaten after the fetching.
-void take_caches(Provisions& result,
-                 const Timeline& timeline,
+/// What is burnt in a stage from a boundary on: in camp alone.
+std::int64_t burnt_from(const Provisions& result,
+                        const Timeline& timeline,
+                        const StoreCache& cache,
+                        std::size_t stage) {
+    std::int64_t sum_mg = 0;
+    for (std::size_t d = 0; d < timeline.days.size(); ++d) {
+        const DaySpan& day = timeline.days[d];
+        if (result.day_stage_morning[d] == stage && day.first >= cache.fetched_at)
+            sum_mg += result.burnt_mg[d][0];
+        if (result.day_stage_evening[d] == stage && day.last >= cache.fetched_at)
+            sum_mg += result.burnt_mg[d][1];
+    }
+    return sum_mg;
+}
+
+/// Where a stage counts a store that lies somewhere for a while, and what its packaging multiplies
+/// it by.
+struct CacheAccount {
+    std::int64_t SupplyStage::*for_later_mg;
+    std::int64_t SupplyStage::*fetched_mg;
+    double packed;
+};
+
+/// What is fetched in another stage than it is laid down in comes with the earlier one; the later
+/// one needs less, as far as there is something to be used after the fetching:
+/// `used_from(cache, stage)`.
+template <typename UsedFrom>
+void take_caches(std::vector<SupplyStage>& stages,
                  std::vector<StoreCache> caches,
-                 double packed) {
+                 const CacheAccount& account,
+                 const UsedFrom& used_from) {
     std::stable_sort(caches.begin(), caches.end(), [](const StoreCache& a, const StoreCache& b) {
         return a.fetched_at > b.fetched_at;
     });
     for (const StoreCache& cache : caches) {
-        const std::size_t from = stage_at(result.stages, cache.left_at);
-        const std::size_t to = stage_at(result.stages, cache.fetched_at);
+        const std::size_t from = stage_at(stages, cache.left_at);
+        const std::size_t to = stage_at(stages, cache.fetched_at);
         if (from == to)
             continue;
-        const std::int64_t bare_mg = std::llround(static_cast<double>(cache.mass_mg) / packed);
-        result.stages[from].for_later_mg += bare_mg;
-        std::int64_t& fetched_mg = result.stages[to].fetched_mg;
-        fetched_mg += std::clamp<std::int64_t>(
-            eaten_from(result, timeline, cache, to) - fetched_mg, 0, bare_mg);
+        const std::int64_t bare_mg =
+            std::llround(static_cast<double>(cache.mass_mg) / account.packed);
+        stages[from].*account.for_later_mg += bare_mg;
+        std::int64_t& fetched_mg = stages[to].*account.fetched_mg;
+        fetched_mg += std::clamp<std::int64_t>(used_from(cache, to) - fetched_mg, 0, bare_mg);
     }
 }
 
-/// The same of fuel, which is burnt in camp alone.
-void take_fuel_caches(Provisions& result,
-                      const Timeline& timeline,
-                      std::vector<StoreCache> caches,
-                      const AssumedFuel& fuel) {
-    std::stable_sort(caches.begin(), caches.end(), [](const StoreCache& a, const StoreCache& b) {
-        return a.fetched_at > b.fetched_at;
-    });
-    for (const StoreCache& cache : caches) {
-        const std::size_t from = stage_at(result.stages, cache.left_at);
-        const std::size_t to = stage_at(result.stages, cache.fetched_at);
-        if (from == to)
-            continue;
-        std::int64_t burnt_mg = 0;
-        for (std::size_t d = 0; d < timeline.days.size(); ++d) {
-            const DaySpan& day = timeline.days[d];
-            if (result.day_stage_morning[d] == to && day.first >= cache.fetched_at)
-                burnt_mg += result.burnt_mg[d][0];
-            if (result.day_stage_evening[d] == to && day.last >= cache.fetched_at)
-                burnt_mg += result.burnt_mg[d][1];
-        }
-        result.stages[from].fuel_for_later_mg += cache.mass_mg;
-        std::int64_t& fetched_mg = result.stages[to].fuel_fetched_mg;
-        fetched_mg += std::clamp<std::int64_t>(burnt_mg - fetched_mg, 0, cache.mass_mg);
-    }
-    for (SupplyStage& stage : result.stages)
-        stage.containers = containers_for(stage, fuel);
+/// Food and fuel that lie somewhere for a while.
+void take_caches(Provisions& result,
+                 const Timeline& timeline,
+                 const StoreCaches& caches,
+                 double packed) {
+    take_caches(result.stages,
+                caches.food,
+                {&SupplyStage::for_later_mg, &SupplyStage::fetched_mg, packed},
+                [&](const StoreCache& cache, std::size_t stage) {
+                    return eaten_from(result, timeline, cache, stage);
+                });
+    take_caches(result.stages,
+                caches.fuel,
+                {&SupplyStage::fuel_for_later_mg, &SupplyStage::fuel_fetched_mg, 1.0},
+                [&](const StoreCache& cache, std::size_t stage) {
+                    return burnt_from(result, timeline, cache, stage);
+                });
 }
 
 /// Where it is said how much food a supply holds.
@@ -233,10 +248,9 @@ Provisions provide(const Assumed& assumed,
         }
     }
     fit_reserves(result, assumed, whole_days);
-    if (!caches.food.empty())
-        take_caches(result, timeline, caches.food, 1.0 + food.packaging);
-    if (!caches.fuel.empty())
-        take_fuel_caches(result, timeline, caches.fuel, assumed.fuel);
+    take_caches(result, timeline, caches, 1.0 + food.packaging);
+    for (SupplyStage& stage : result.stages)
+        stage.containers = containers_for(stage, assumed.fuel);
     take_what_is_there(result, route, 1.0 + food.packaging);
     return result;
 }
