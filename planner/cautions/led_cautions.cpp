@@ -156,8 +156,7 @@ void LedWatch::cold(const PlanLeg& leg) {
 
 void LedWatch::poled(const PlanLeg& leg) {
     const double against_mps = -leg.current_mps;
-    constexpr double noise_mps = 1e-6;
-    if (against_mps <= most_poled_mps + noise_mps)
+    if (!too_swift_to_pole(against_mps))
         return;
     Caution& caution = list_.add(
         Level::stop,

@@ -16,6 +16,11 @@ struct LedRange {
 /// Nobody is planned to pole up a current faster than this.
 inline constexpr double most_poled_mps = 1.5;
 
+[[nodiscard]] constexpr bool too_swift_to_pole(double against_mps) {
+    constexpr double rounding_mps = 1e-6;
+    return against_mps > most_poled_mps + rounding_mps;
+}
+
 /// Along the shore, up or down, whatever the current is. Of no other way of travel.
 [[nodiscard]] double usual_led_mps(Travel travel);
 

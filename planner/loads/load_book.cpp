@@ -185,9 +185,7 @@ void LoadSimulation::note_start(std::size_t i) {
         for (std::size_t c = 0; c < in_.assumed.craft.size(); ++c) {
             double all_up_kg = mg_to_kg(things_.craft_mg(c));
             for (const std::size_t m : in_.assumed.craft[c].crew)
-                all_up_kg += aboard(stretch.travel) ? in_.assumed.members[m].body_kg +
-                                                          noted.start_kg[m] + noted.worn_kg[m]
-                                                    : noted.start_kg[m] + noted.in_hand_kg[m];
+                all_up_kg += noted.in_boat_kg(m, in_.assumed.members[m].body_kg, stretch.travel);
             noted.all_up_kg.push_back(all_up_kg);
         }
     }

@@ -9,6 +9,7 @@
 #include "planner/loads/minimax_sharing.h"
 #include "planner/loads/portage_loads.h"
 #include "planner/quantities/leg_number.h"
+#include "planner/trip/ways_of_travel.h"
 
 #include <array>
 #include <cstddef>
@@ -31,6 +32,13 @@ struct StretchLoads {
     std::vector<PartMasses> max_parts;  ///< of max_kg
     std::vector<double> all_up_kg;      ///< per craft, afloat: people, goods and craft, mean
     std::vector<std::size_t> wet_items; ///< kit items that are wet as the stretch begins
+
+    /// What a member is in a boat as the stretch begins: the body, what it wears and holds, and the
+    /// goods; of a boat that is led from outside the goods and what is held when paddling.
+    [[nodiscard]] double in_boat_kg(std::size_t member, double body_kg, Travel travel) const {
+        return aboard(travel) ? body_kg + start_kg[member] + worn_kg[member]
+                              : start_kg[member] + in_hand_kg[member];
+    }
 };
 
 /// One way of doing a portage, for the table of choices.

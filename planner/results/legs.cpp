@@ -175,16 +175,13 @@ void LegMaker::add_carries(PlanLeg& leg) const {
     }
 }
 
-/// People, what they wear and hold, and their goods, as a stretch begins; of a boat that is led
-/// from outside the goods and what they hold when they paddle.
+/// All that its crew are in it, as a stretch begins.
 double LegMaker::craft_load_kg(std::size_t craft, std::size_t stretch) const {
     const Prepared& prepared = draft_.prepared;
     const StretchLoads& load = draft_.settled.loads.stretches[stretch];
     double sum_kg = 0.0;
     for (const std::size_t m : prepared.assumed.craft[craft].crew)
-        sum_kg += aboard(head_.travel)
-                      ? prepared.assumed.members[m].body_kg + load.start_kg[m] + load.worn_kg[m]
-                      : load.start_kg[m] + load.in_hand_kg[m];
+        sum_kg += load.in_boat_kg(m, prepared.assumed.members[m].body_kg, head_.travel);
     return sum_kg;
 }
 

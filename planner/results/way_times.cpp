@@ -34,9 +34,9 @@ std::optional<double> back_over(const Assembly& draft, std::size_t i) {
         return slowest_s;
     }
     if (led(stretch.travel)) {
-        const bool too_fast =
-            stretch.travel == Travel::pole && stretch.current_mps > most_poled_mps + 1e-6;
-        return too_fast ? std::nullopt : std::optional(stretch.length_m() / stretch.led_mps);
+        if (stretch.travel == Travel::pole && too_swift_to_pole(stretch.current_mps))
+            return std::nullopt;
+        return led_s(stretch, prepared.assumed, i);
     }
     Stretch other_way = stretch;
     other_way.current_mps = -stretch.current_mps;
