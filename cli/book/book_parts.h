@@ -27,7 +27,6 @@ void add_days(Fields& fields, const BookSource& source);
 void add_packing(Fields& fields, const BookSource& source);
 void add_supplies(Fields& fields, const BookSource& source);
 void add_contact(Fields& fields, const BookSource& source);
-/// The ways out, seen from along the whole route.
 /// The ways of doing each portage, which few read on the way.
 void add_carry_ways(Fields& fields, const BookSource& source);
 void add_about(Fields& fields, const BookSource& source);

@@ -44,8 +44,6 @@ Finding Judge::river_class(RiverClass wanted) const {
     RiverClass hardest = 0;
     for (std::size_t i = 0; i < route_.legs.size(); ++i) {
         const RouteLeg& leg = route_.legs[i];
-        if (!aboard(leg.travel))
-            continue;
         const RiverClass here = leg.class_run().value_or(0);
         if (here >= wanted)
             return {true,
@@ -59,7 +57,7 @@ Finding Judge::river_class(RiverClass wanted) const {
                 : fmt::format("the hardest water is class {}, not {}",
                               class_word(hardest),
                               class_word(wanted)),
-            0};
+            {}};
 }
 
 Finding Judge::open_crossing() const {

@@ -89,14 +89,14 @@ std::vector<Pass> passes_of(const Route& route, const geo::Position& at) {
     const std::vector<NearLeg> legs = nearest_first(route, at);
     const Pass nearest = nearest_pass(route, at, legs);
     const double within_m = std::min(far_off_m, nearest.off_m + same_pass_m);
-    std::vector<std::size_t> within;
+    std::vector<LegNumber> within;
     for (const NearLeg& near : legs)
         if (near.no_nearer_m <= within_m)
-            within.push_back(near.leg.index());
+            within.push_back(near.leg);
     std::sort(within.begin(), within.end());
     std::vector<Pass> passes;
-    for (const std::size_t i : within) {
-        for (const Pass& pass : passes_on(route.legs[i], LegNumber::of_index(i), at, within_m)) {
+    for (const LegNumber number : within) {
+        for (const Pass& pass : passes_on(route.legs[number.index()], number, at, within_m)) {
             // The end of one leg and the start of the next are one pass.
             if (!passes.empty() && pass.along_m - passes.back().along_m < far_off_m) {
                 if (pass.off_m < passes.back().off_m - 1e-6)

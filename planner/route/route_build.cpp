@@ -378,23 +378,24 @@ RouteLeg RouteBuilder::grounded(LooseLeg leg) {
             leg.traced.line, leg.traced.heights, elevation_.get(), ground, options_);
     };
     const bool drawn = !leg.spec.length_m;
-    // A boat is led up or down, and nobody has to say which where no current is given.
-    const auto led_up = [&] {
-        return led(leg.travel) && current_mps == 0.0 && drawn &&
-               rise_beyond_noise_m(profile_on(geo::Surface::land));
-    };
+    std::optional<double> rises_m;
     if (afloat(leg.travel)) {
-        if (leg.spec.on_water() != Water::river)
+        if (leg.spec.on_water() != Water::river) {
             surface = geo::Surface::level_water;
-        else if (current_mps < 0.0 || led_up())
+        } else if (current_mps < 0.0) {
             surface = geo::Surface::rising_river;
-        else
+        } else {
             surface = geo::Surface::falling_river;
+            if (drawn)
+                rises_m = rise_beyond_noise_m(profile_on(geo::Surface::land));
+            // A boat is led up or down, and nobody has to say which where no current is given.
+            if (led(leg.travel) && current_mps == 0.0 && rises_m) {
+                surface = geo::Surface::rising_river;
+                rises_m.reset();
+            }
+        }
     }
     geo::Profile profile = drawn ? profile_on(surface) : geo::Profile{};
-    const std::optional<double> rises_m = drawn && surface == geo::Surface::falling_river
-                                              ? rise_beyond_noise_m(profile_on(geo::Surface::land))
-                                              : std::nullopt;
     return {.name = std::move(leg.name),
             .travel = leg.travel,
             .spec = std::move(leg.spec),
