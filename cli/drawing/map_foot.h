@@ -3,6 +3,7 @@
 #include "cli/drawing/load_band.h"
 #include "cli/drawing/map_frame.h"
 #include "cli/drawing/map_labels.h"
+#include "geo/ground/map_projection.h"
 
 #include <string>
 #include <vector>

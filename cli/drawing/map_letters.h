@@ -5,6 +5,7 @@
 #include "cli/drawing/load_band_line.h"
 #include "cli/drawing/load_band_places.h"
 #include "cli/drawing/map_frame.h"
+#include "geo/ground/map_projection.h"
 
 #include <string>
 #include <vector>

@@ -2,6 +2,7 @@
 
 #include "cli/drawing/map_frame.h"
 #include "cli/drawing/map_labels.h"
+#include "geo/ground/map_projection.h"
 
 #include <string>
 
