@@ -26,4 +26,11 @@ namespace tumpline::test {
 [[nodiscard]] planner::Remedies hand_built_remedies();
 [[nodiscard]] planner::OtherWays hand_built_other_ways();
 
+/// Appointments, connections, permits, ways out and where to turn round, once the days are there.
+void add_hand_built_ends(planner::Plan& plan);
+/// What comes, who bears it at the start, luggage and volumes.
+void add_hand_built_packing(planner::Plan& plan);
+/// Food, fuel and water, once the days are there.
+void add_hand_built_supplies(planner::Plan& plan);
+
 } // namespace tumpline::test

@@ -203,7 +203,7 @@ void add_place(Trip& trip, Route& route, TripPlace place, double along_m) {
                         .at = leg.line.at(along_m - leg.from_m),
                         .along_m = along_m,
                         .off_m = 0.0,
-                        .leg = LegNumber::of_index(number),
+                        .leg = planner::LegNumber::of_index(number),
                         .spec = trip.route.places.size()};
     place.at = on_route.at;
     trip.route.places.push_back(std::move(place));
