@@ -39,8 +39,10 @@ std::vector<Fields> totals(const BookSource& source) {
     std::vector<Fields> rows;
     rows.push_back(
         figure({"Distance", shown.distance(sum.distance_m), ways_phrase(ways_of(sum), shown)}));
-    rows.push_back(
-        figure({"On foot", shown.distance(sum.on_foot_m), "every pass of a portage counted"}));
+    rows.push_back(figure({"On foot",
+                           shown.distance(sum.on_foot_m),
+                           sum.led_m > 0.0 ? "every pass of a portage, lining and wading counted"
+                                           : "every pass of a portage counted"}));
     rows.push_back(climb_figure(sum, shown));
     rows.push_back(figure({"Days",
                            fmt::format("{}", sum.days),

@@ -122,6 +122,19 @@ TEST(BookFigures, AClimbThatNobodyKnowsIsUnknown) {
     EXPECT_EQ(text_of(row(row(fields, "days", 1), "figures", 3), "value"), "12\u00A0m");
 }
 
+// On foot are what is walked, carried, lined and waded: where something is led the figure is more
+// than the trip's first line says is walked.
+TEST(BookFigures, OnFootSaysWhatIsCounted) {
+    Plan plan = test::hand_built_plan();
+    const auto printed = [&] {
+        return book(plan, test::hand_built_route(plan), planner::UnitSystem::metric);
+    };
+    EXPECT_THAT(printed(), HasSubstr("every pass of a portage counted"));
+    plan.totals.led_m = 700.0;
+    EXPECT_THAT(printed(), HasSubstr("every pass of a portage, lining and wading counted"));
+    EXPECT_THAT(printed(), Not(HasSubstr("every pass of a portage counted")));
+}
+
 TEST(BookFigures, TheKeyOfTheMapStandsOncePerWidth) {
     const Plan plan = test::hand_built_plan();
     const std::string html = book(plan, test::hand_built_route(plan), planner::UnitSystem::metric);
